@@ -1,0 +1,5 @@
+//! The measuring and judging behind Sowmark: pure functions, SI inside, no clock, no I/O.
+#![deny(missing_docs)]
+#![forbid(unsafe_code)]
+
+pub mod ids;
