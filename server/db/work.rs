@@ -126,6 +126,19 @@ impl Work {
         Ok(Self { tx, clock: clock.clone(), organization, account: grant.account(), seq, now: clock.now() })
     }
 
+    /// Begins the act that makes an organization: the caller inserts it, with 1 as its number.
+    ///
+    /// # Errors
+    /// The database.
+    pub async fn founding(
+        db: &Db,
+        clock: &Clock,
+        organization: OrganizationId,
+        account: Option<AccountId>,
+    ) -> Result<Self, Error> {
+        Ok(Self { tx: db.begin().await?, clock: clock.clone(), organization, account, seq: 1, now: clock.now() })
+    }
+
     pub fn cx(&mut self) -> Cx<'_> {
         self.tx.cx()
     }
