@@ -2,6 +2,13 @@
 #![deny(missing_docs)]
 #![forbid(unsafe_code)]
 
+pub mod catch;
+pub mod circumstances;
+pub mod factor;
 pub mod ids;
 pub mod policy;
 pub mod quantity;
+pub mod rate;
+pub mod statistics;
+pub mod uncertainty;
+pub mod verdict;
