@@ -3,3 +3,5 @@
 #![forbid(unsafe_code)]
 
 pub mod ids;
+pub mod policy;
+pub mod quantity;
