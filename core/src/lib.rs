@@ -2,6 +2,10 @@
 #![deny(missing_docs)]
 #![forbid(unsafe_code)]
 
+pub mod basis;
+pub mod drift;
 pub mod ids;
+pub mod moment;
 pub mod policy;
 pub mod quantity;
+pub mod readiness;

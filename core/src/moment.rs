@@ -83,7 +83,7 @@ pub(crate) fn in_order<T>(a: &&Dated<T>, b: &&Dated<T>) -> Ordering {
 /// assert_eq!(midnight(date(2027, 4, 1), &auckland).to_string(), "2027-03-31T11:00:00Z");
 /// ```
 pub fn midnight(date: Date, zone: &TimeZone) -> Timestamp {
-    let start = date.to_zoned(zone.clone()).and_then(|day| day.start_of_day());
+    let start = date.to_zoned_datetime(zone.clone()).and_then(|day| day.start_of_day());
     match start {
         Ok(start) => start.timestamp(),
         Err(_) if date < Date::ZERO => Timestamp::MIN,

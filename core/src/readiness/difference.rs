@@ -4,10 +4,10 @@ use jiff::Timestamp;
 
 use crate::readiness::{
     Detail,
+    due::Finding,
     machine::{configuration_changed, drive_ratio_changed, gate_changed, roller_changed},
     season,
     seed::{crop_changed, lot_changed, seed_weight_changed},
-    due::Finding,
     timeline::{Calibrated, Condition, Timeline},
 };
 

@@ -2,12 +2,12 @@
 
 use jiff::Timestamp;
 
+use crate::moment::Dated;
 use crate::readiness::{
     Cause, Detail, Due, Waiver, difference, doubt, drift, interval, roller_speed, scale, season, service,
     timeline::{Calibrated, Timeline},
     waiver,
 };
-use crate::moment::Dated;
 
 /// A trigger found due, before waivers.
 pub(super) struct Finding {

@@ -46,13 +46,15 @@ pub fn expected_from_history(
         let crop = |lot| surroundings.lots.get(&lot).map(|facts| &facts.crop);
         other == lot || crop(other).zip(crop(lot)).is_some_and(|(a, b)| same_crop(a, b))
     };
-    let earlier = history
+    let same_roller = |at| basis_at(history, at).is_some_and(|basis| basis.setup.what.roller == roller);
+    let mut candidates: Vec<_> = history
         .calibrations
         .iter()
         .filter(|earlier| earlier.what.standing == Standing::Accepted && earlier.moment < moment)
         .filter(|earlier| same_seed(earlier.what.lot))
-        .filter(|earlier| basis_at(history, earlier.moment).is_some_and(|basis| basis.setup.what.roller == roller))
-        .max_by(in_order)?;
+        .collect();
+    candidates.sort_by(in_order);
+    let earlier = candidates.into_iter().rev().find(|earlier| same_roller(earlier.moment))?;
     let now = density(lot, moment.occurred_at);
     let then = density(earlier.what.lot, earlier.moment.occurred_at);
     Some(Expected {

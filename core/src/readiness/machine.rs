@@ -29,9 +29,8 @@ pub(super) fn drive_ratio_changed(
     condition: &Condition<'_>,
 ) -> Option<Detail> {
     let Change { from, to } = setups(basis, condition)?;
-    (from.drive_ratio != to.drive_ratio).then(|| {
-        Detail::DriveRatioChanged(Change { from: from.drive_ratio.clone(), to: to.drive_ratio.clone() })
-    })
+    (from.drive_ratio != to.drive_ratio)
+        .then(|| Detail::DriveRatioChanged(Change { from: from.drive_ratio.clone(), to: to.drive_ratio.clone() }))
 }
 
 /// Another gate opening is set.

@@ -61,11 +61,8 @@ fn within(check: &Dated<ScaleCheck>, at: Timestamp, policy: &Policy) -> bool {
 /// both by the minute.
 pub(super) fn finding(line: &Timeline<'_>, calibration: &Calibrated<'_>) -> Option<Finding> {
     let made = calibration.moment();
-    let at_calibration = |doubt| Finding {
-        since: made.occurred_at,
-        cause: calibration.cause(),
-        detail: Detail::ScaleUnchecked(doubt),
-    };
+    let at_calibration =
+        |doubt| Finding { since: made.occurred_at, cause: calibration.cause(), detail: Detail::ScaleUnchecked(doubt) };
     let Some(scale) = calibration.record.what.scale else {
         return Some(at_calibration(ScaleDoubt::NotNamed));
     };
