@@ -95,24 +95,18 @@ pub enum ExpectedSource {
 }
 
 impl Expected {
-    /// From the last accepted factor with the same roller and crop, in the ratio of bulk densities where both are known:
-    /// a meter turns out volume, so the mass follows the density (first-order rule, published as such).
+    /// From the last accepted factor with the same roller and crop, times bulk density now over bulk density then where
+    /// both are known: a meter turns out volume, so the mass follows the density (first-order rule, published as such).
     ///
     /// ```
     /// use sowmark_core::{circumstances::Expected, ids::CalibrationId};
     ///
     /// let id = CalibrationId(uuid::Uuid::nil());
-    /// let lighter_seed = Expected::from_last_calibration(id, 0.030, Some(772.0), Some(721.0));
-    /// assert!((lighter_seed.factor - 0.02802).abs() < 1e-5);
+    /// let lighter_seed = Expected::from_last_calibration(id, 0.030, Some(72.1 / 77.2));
+    /// assert!((lighter_seed.factor - 0.02802).abs() < 1e-5); // -6.7 %
     /// ```
-    pub fn from_last_calibration(
-        calibration_id: CalibrationId,
-        factor: f64,
-        density_then: Option<f64>,
-        density_now: Option<f64>,
-    ) -> Self {
-        let ratio = density_now.zip(density_then).map(|(now, then)| now / then);
-        let density_ratio = ratio.filter(|ratio| ratio.is_finite() && *ratio > 0.0);
+    pub fn from_last_calibration(calibration_id: CalibrationId, factor: f64, density_ratio: Option<f64>) -> Self {
+        let density_ratio = density_ratio.filter(|ratio| ratio.is_finite() && *ratio > 0.0);
         Self {
             factor: factor * density_ratio.unwrap_or(1.0),
             source: ExpectedSource::LastCalibration { calibration_id, density_ratio },
