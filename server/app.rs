@@ -3,18 +3,17 @@
 use crate::web::door::App;
 use crate::web::error::Error;
 use crate::web::routes::{Need, Route, mount};
-use crate::web::{api::LARGEST_BODY, assets, headers, openapi};
+use crate::web::{assets, headers, openapi};
 use crate::{access, audit, db, people};
 use axum::Router;
 use axum::extract::State;
-use axum::http::{Method, StatusCode, header};
+use axum::http::{HeaderValue, Method, StatusCode, header};
 use axum::response::{IntoResponse, Response};
+use std::sync::atomic::{AtomicU64, Ordering};
 use std::time::Duration;
-use tower::ServiceBuilder;
-use tower_http::ServiceBuilderExt;
 use tower_http::catch_panic::CatchPanicLayer;
 use tower_http::compression::CompressionLayer;
-use tower_http::request_id::MakeRequestUuid;
+use tower_http::request_id::{MakeRequestId, PropagateRequestIdLayer, SetRequestIdLayer};
 use tower_http::timeout::{RequestBodyTimeoutLayer, TimeoutLayer};
 use tower_http::trace::TraceLayer;
 
@@ -48,22 +47,32 @@ pub fn queries() -> Vec<(&'static str, &'static str)> {
 
 /// The application, ready to serve.
 pub fn router(app: App) -> Router {
-    let outer = ServiceBuilder::new()
-        .set_x_request_id(MakeRequestUuid)
-        .layer(TraceLayer::new_for_http().make_span_with(span))
-        .propagate_x_request_id()
-        .layer(axum::middleware::from_fn_with_state(app.clone(), headers::secure))
-        .layer(CompressionLayer::new())
-        .layer(CatchPanicLayer::custom(|_| Error::broken("a handler panicked").into_response()))
-        .layer(TimeoutLayer::with_status_code(StatusCode::REQUEST_TIMEOUT, Duration::from_secs(30)))
-        .layer(RequestBodyTimeoutLayer::new(Duration::from_secs(10)))
-        .layer(axum::middleware::from_fn_with_state(app.clone(), headers::same_site));
+    // The last layer is the outermost.
     mount(routes(), &app)
         .fallback(nothing_here)
         .method_not_allowed_fallback(wrong_method)
-        .layer(axum::extract::DefaultBodyLimit::max(LARGEST_BODY))
-        .layer(outer)
+        .layer(axum::middleware::from_fn_with_state(app.clone(), headers::same_site))
+        .layer(RequestBodyTimeoutLayer::new(Duration::from_secs(10)))
+        .layer(TimeoutLayer::with_status_code(StatusCode::REQUEST_TIMEOUT, Duration::from_secs(30)))
+        .layer(CatchPanicLayer::custom(|_: Box<dyn std::any::Any + Send>| Error::broken("a handler panicked").into_response()))
+        .layer(CompressionLayer::new())
+        .layer(axum::middleware::from_fn_with_state(app.clone(), headers::secure))
+        .layer(PropagateRequestIdLayer::x_request_id())
+        .layer(TraceLayer::new_for_http().make_span_with(span))
+        .layer(SetRequestIdLayer::x_request_id(RequestId))
         .with_state(app)
+}
+
+/// Numbers the requests of this process in the log. What a caller sends as an id is kept.
+#[derive(Clone, Copy, Debug)]
+struct RequestId;
+
+impl MakeRequestId for RequestId {
+    fn make_request_id<B>(&mut self, _: &axum::http::Request<B>) -> Option<tower_http::request_id::RequestId> {
+        static NEXT: AtomicU64 = AtomicU64::new(1);
+        let number = NEXT.fetch_add(1, Ordering::Relaxed);
+        HeaderValue::from_str(&number.to_string()).ok().map(tower_http::request_id::RequestId::new)
+    }
 }
 
 /// One span per request: the route's pattern, never its ids, query or body.

@@ -42,7 +42,7 @@ pub struct Route {
 }
 
 /// What the OpenAPI document says of a route.
-#[derive(Debug, Default)]
+#[derive(Default)]
 pub struct About {
     /// The handler's name.
     pub operation: &'static str,
@@ -57,6 +57,12 @@ pub struct About {
 pub struct Answer {
     pub schema: RefOr<Schema>,
     pub parts: Vec<(String, RefOr<Schema>)>,
+}
+
+impl std::fmt::Debug for About {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("About").field("operation", &self.operation).finish_non_exhaustive()
+    }
 }
 
 impl std::fmt::Debug for Answer {
