@@ -4,7 +4,7 @@ use crate::web::door::App;
 use crate::web::error::Error;
 use crate::web::routes::{Need, Route, mount};
 use crate::web::{assets, headers, openapi};
-use crate::{access, audit, db, people};
+use crate::{access, audit, db, fleet, people};
 use axum::Router;
 use axum::extract::State;
 use axum::http::{HeaderValue, Method, StatusCode, header};
@@ -28,21 +28,20 @@ pub fn routes() -> Vec<Route> {
     ];
     routes.extend(audit::api::routes());
     routes.extend(people::routes());
+    routes.extend(fleet::routes());
     routes
 }
 
 /// Every query that there is, for the test that prepares each on both databases.
 #[must_use]
 pub fn queries() -> Vec<(&'static str, &'static str)> {
-    [
-        access::ALL,
-        access::link::ALL,
-        access::session::ALL,
-        access::token::ALL,
-        audit::ALL,
-        db::work::ALL,
-    ]
-    .concat()
+    let features = [fleet::QUERIES];
+    [access::ALL, access::link::ALL, access::session::ALL, access::token::ALL, audit::ALL, db::work::ALL, people::store::ALL]
+        .into_iter()
+        .chain(features.into_iter().flatten().copied())
+        .flatten()
+        .copied()
+        .collect()
 }
 
 /// The application, ready to serve.

@@ -11,5 +11,6 @@ pub mod cli;
 pub mod clock;
 pub mod config;
 pub mod db;
+pub mod fleet;
 pub mod people;
 pub mod web;

@@ -147,7 +147,7 @@ fn placed(value: Value, zone: &TimeZone) -> Value {
     if text.ends_with(['Z', 'z']) || text.get(11..).is_some_and(|rest| rest.contains(['+', '-'])) || text.len() < 16 {
         return value;
     }
-    match civil.to_zoned(zone.clone()) {
+    match civil.to_zoned_datetime(zone.clone()) {
         Ok(zoned) => Value::String(zoned.timestamp().display_with_offset(zoned.offset()).to_string()),
         Err(_) => value,
     }
@@ -302,12 +302,6 @@ impl FormField {
             Kind::Email => "email",
             _ => "text",
         }
-    }
-
-    /// An id for the page: a name may hold what an id may not.
-    #[must_use]
-    pub fn id(&self) -> String {
-        format!("f-{}", self.name.replace(['/', '_'], "-"))
     }
 
     /// Where the draft's faults for this field point.

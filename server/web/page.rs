@@ -191,3 +191,26 @@ pub fn session_cookie(config: &Config, secret: Option<String>) -> Cookie<'static
     }
     cookie
 }
+
+/// A page that is one form.
+#[derive(Debug, Template)]
+#[template(path = "form.html")]
+pub struct FormPage {
+    page: Page,
+    form: super::form::Form,
+    intro: String,
+}
+
+impl FormPage {
+    #[must_use]
+    pub fn new(page: Page, form: super::form::Form) -> Self {
+        Self { page, form, intro: String::new() }
+    }
+
+    /// With a sentence before the form.
+    #[must_use]
+    pub fn intro(mut self, intro: impl Into<String>) -> Self {
+        self.intro = intro.into();
+        self
+    }
+}

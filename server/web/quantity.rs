@@ -3,7 +3,8 @@
 use super::input::{At, Faults, Input, text_of, what_it_is};
 use serde::Serialize;
 use serde_json::Value;
-use sowmark_core::quantity::{self, Decimal, Dimension, Quantity, Unit, dimension};
+use sowmark_core::quantity::unit::dimension;
+use sowmark_core::quantity::{self, Decimal, Dimension, Quantity, Unit};
 use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{ObjectBuilder, Schema, SchemaType, Type};
 
