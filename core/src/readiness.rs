@@ -5,6 +5,7 @@
 //! moment is answered as known now. Whether a record is void is not asked here: void records are not passed in. One file for each
 //! trigger or small family below `readiness/`; the order of work is in `due.rs`.
 
+mod detail;
 mod difference;
 mod doubt;
 mod drift;
@@ -28,6 +29,7 @@ use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 
 pub use self::{
+    detail::{Cause, CauseKind, Change, Detail, Due, Exceeded, ScaleDoubt, Waived},
     drift::{JobPoint, usage_chart},
     expected::{Expected, expected_from_history},
     records::{
@@ -38,7 +40,7 @@ pub use self::{
     season::season_in_force,
     seed::{latest_known_tests, same_crop},
     tank::{Tank, tank_at},
-    trigger::{Cause, CauseKind, Change, Detail, Due, Exceeded, ScaleDoubt, Severity, Trigger, UnknownTrigger, Waived},
+    trigger::{Severity, Trigger, UnknownTrigger},
 };
 use self::{
     due::{Finding, findings, fits},

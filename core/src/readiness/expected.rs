@@ -24,7 +24,7 @@ pub struct Expected {
 
 impl Expected {
     /// The factor to expect, kg per revolution per run: the earlier one times the ratio of bulk densities, which is taken as 1 where
-    /// it is not known. A meter delivers volume, so mass goes with density (computation of the record's plausibility check).
+    /// it is not known: a meter delivers volume, so mass goes with density.
     pub fn expected_factor(&self) -> f64 {
         self.factor * self.density_ratio.unwrap_or(1.0)
     }
