@@ -3,6 +3,7 @@
 #![allow(clippy::excessive_precision)] // Published digits stay as they were published.
 
 mod impossible_sheets;
+mod properties;
 mod published_budgets;
 mod published_drill;
 mod published_statistics;

@@ -47,12 +47,12 @@ fn masses(nets: &[&str]) -> Sheet {
 
 #[test]
 fn a_good_catch_passes() {
+    use CheckName::{CatchMass, CatchesApart, RepeatAgreement, Repeats, RunUniformity, Uncertainty};
     let judgement = judged(&good_sheet(), &good_circumstances());
     assert_eq!(judgement.verdict, Verdict::Pass);
     close(judgement.factor, (1.790 + 1.800) / 120.0, 1e-14);
     close(judgement.factor_unit_total, 8.0 * judgement.factor, 1e-15);
     let names: Vec<_> = judgement.checks.iter().map(|check| check.check).collect();
-    use CheckName::{CatchMass, CatchesApart, RepeatAgreement, Repeats, RunUniformity, Uncertainty};
     // Neither a roller speed nor an expectation is known, so nothing is said of them.
     assert_eq!(
         names,
