@@ -31,8 +31,10 @@ pub(super) fn on_basis<'a>(
     condition: &Condition<'a>,
     at: Timestamp,
 ) -> bool {
-    season::new_season(line, calibration, line.crop(condition.lot), at).is_none()
+    // Asked of many pairs, and most differ by their lot: the cheapest question comes first.
+    (condition.lot.is_none() || condition.lot == calibration.basis.lot)
         && DIFFERENCES.into_iter().all(|difference| difference(line, &calibration.basis, condition).is_none())
+        && season::new_season(line, calibration, line.crop(condition.lot), at).is_none()
 }
 
 /// What differs now, each with the record that began it.

@@ -3,7 +3,7 @@
 //! Built once for a question; the triggers then look at calibrations, at the present, and back from the present to where a
 //! difference began. Nothing later than the moment asked for gets in.
 
-use std::collections::{HashMap, HashSet};
+use std::collections::HashMap;
 
 use jiff::Timestamp;
 
@@ -13,8 +13,8 @@ use crate::{
     moment::{Dated, Moment, in_order, latest_by},
     policy::Policy,
     readiness::{
-        CalibrationFacts, Cause, CauseKind, Emptying, Fill, JobFacts, LotTest, Service, Standing, Surroundings, Tank,
-        UnitHistory,
+        CalibrationFacts, Cause, CauseKind, Emptying, Fill, JobFacts, LotFacts, LotTest, Service, Standing,
+        Surroundings, Tank, UnitHistory,
         season::{self, Started},
         seed,
     },
@@ -160,7 +160,8 @@ pub(super) struct Timeline<'a> {
 impl<'a> Timeline<'a> {
     pub(super) fn new(history: &'a UnitHistory, surroundings: &'a Surroundings, at: Timestamp) -> Self {
         let mut happenings = happenings(history, at);
-        add_lot_tests(&mut happenings, surroundings, at);
+        let lots = lots_of(&happenings, surroundings);
+        add_lot_tests(&mut happenings, &lots, at);
         let mut line = Self {
             at,
             surroundings,
@@ -171,7 +172,7 @@ impl<'a> Timeline<'a> {
             jobs: Vec::new(),
             services: Vec::new(),
             seasons: season::started(&surroundings.seasons, &surroundings.time_zone, at),
-            crops: surroundings.lots.iter().map(|(id, lot)| (*id, seed::crop_key(&lot.crop))).collect(),
+            crops: lots.iter().map(|(id, lot)| (*id, seed::crop_key(&lot.crop))).collect(),
             steps: Vec::with_capacity(happenings.len()),
         };
         // Before its first configuration a machine had some width too, and nobody has named another.
@@ -220,22 +221,22 @@ impl<'a> Timeline<'a> {
     }
 }
 
-/// Adds the tests of the lots that the unit has had to do with.
-fn add_lot_tests<'a>(happenings: &mut Vec<Happening<'a>>, surroundings: &'a Surroundings, at: Timestamp) {
-    let lots: HashSet<LotId> = happenings
-        .iter()
-        .filter_map(|happening| match happening {
-            Happening::Fill(fill) => Some(fill.what.lot),
-            Happening::Calibration(calibration) => Some(calibration.what.lot),
-            Happening::Job(job) => Some(job.what.lot),
-            _ => None,
-        })
-        .collect();
-    for id in lots {
-        if let Some(lot) = surroundings.lots.get(&id) {
-            let tests = lot.tests.iter().filter(|test| test.happened_by(at));
-            happenings.extend(tests.map(|test| Happening::LotTest(id, test)));
-        }
+/// The lots that the unit has had to do with, as far as they are known.
+fn lots_of<'a>(happenings: &[Happening<'a>], surroundings: &'a Surroundings) -> HashMap<LotId, &'a LotFacts> {
+    let named = happenings.iter().filter_map(|happening| match happening {
+        Happening::Fill(fill) => Some(fill.what.lot),
+        Happening::Calibration(calibration) => Some(calibration.what.lot),
+        Happening::Job(job) => Some(job.what.lot),
+        _ => None,
+    });
+    named.filter_map(|lot| Some((lot, surroundings.lots.get(&lot)?))).collect()
+}
+
+/// Adds the tests of those lots: they can change what is known of the seed in the tank.
+fn add_lot_tests<'a>(happenings: &mut Vec<Happening<'a>>, lots: &HashMap<LotId, &'a LotFacts>, at: Timestamp) {
+    for (id, lot) in lots {
+        let tests = lot.tests.iter().filter(|test| test.happened_by(at));
+        happenings.extend(tests.map(|test| Happening::LotTest(*id, test)));
     }
     happenings.sort_by_key(Happening::place);
 }
