@@ -162,7 +162,7 @@ proptest! {
 
     #[test]
     fn a_quantity_comes_back_as_it_was(digits in 0_i64..=999_999_999, places in 0_usize..=8, at in any::<Index>()) {
-        fn returns<D: sowmark_core::quantity::Dimension>(value: &Decimal, at: &Index) -> Result<(), TestCaseError> {
+        fn returns<D: sowmark_core::quantity::Dimension>(value: &Decimal, at: Index) -> Result<(), TestCaseError> {
             let unit = at.get(Quantity::<D>::units());
             let entered = Quantity::of(value.clone(), *unit);
             prop_assert_eq!(&Quantity::<D>::from_entered(&entered.entered()).expect("reads back"), &entered);
@@ -170,13 +170,13 @@ proptest! {
             Ok(())
         }
         let value = decimal(digits, places);
-        returns::<unit::dimension::Mass>(&value, &at)?;
-        returns::<unit::dimension::Length>(&value, &at)?;
-        returns::<unit::dimension::Area>(&value, &at)?;
-        returns::<unit::dimension::Speed>(&value, &at)?;
-        returns::<unit::dimension::BulkDensity>(&value, &at)?;
-        returns::<unit::dimension::Rate>(&value, &at)?;
-        returns::<unit::dimension::MeterFactor>(&value, &at)?;
+        returns::<unit::dimension::Mass>(&value, at)?;
+        returns::<unit::dimension::Length>(&value, at)?;
+        returns::<unit::dimension::Area>(&value, at)?;
+        returns::<unit::dimension::Speed>(&value, at)?;
+        returns::<unit::dimension::BulkDensity>(&value, at)?;
+        returns::<unit::dimension::Rate>(&value, at)?;
+        returns::<unit::dimension::MeterFactor>(&value, at)?;
     }
 
     #[test]
@@ -290,5 +290,12 @@ proptest! {
         if policy.set(field.name, Some(&text)).is_ok() {
             prop_assert_eq!(policy.check().iter().filter(|(name, _)| *name == field.name && *name != "run_cv_remark_percent").count(), 0);
         }
+    }
+
+    /// What is stored is judged again years later: a float must come back to the bit.
+    #[test]
+    fn a_stored_float_comes_back_to_the_bit(value in any::<f64>().prop_filter("JSON has no other", |value| value.is_finite())) {
+        let stored = serde_json::to_string(&value).expect("JSON");
+        prop_assert_eq!(serde_json::from_str::<f64>(&stored).expect("reads back").to_bits(), value.to_bits());
     }
 }
