@@ -90,3 +90,34 @@ pub fn midnight(date: Date, zone: &TimeZone) -> Timestamp {
         Err(_) => Timestamp::MAX,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use jiff::{Timestamp, civil::date, tz::TimeZone};
+
+    use super::midnight;
+
+    /// Transitions as the IANA time zone database has them: midnight skipped, midnight twice, a whole day skipped.
+    #[test]
+    fn a_day_begins_at_its_first_instant() {
+        let table = [
+            ("America/Sao_Paulo", date(2018, 11, 4), "2018-11-04T03:00:00Z"),
+            ("America/Havana", date(2018, 11, 4), "2018-11-04T04:00:00Z"),
+            ("Pacific/Apia", date(2011, 12, 30), "2011-12-30T10:00:00Z"),
+            ("Pacific/Apia", date(2011, 12, 31), "2011-12-30T10:00:00Z"),
+            ("Asia/Kathmandu", date(2027, 4, 6), "2027-04-05T18:15:00Z"),
+        ];
+        for (zone, day, start) in table {
+            let found = midnight(day, &TimeZone::get(zone).unwrap());
+            assert_eq!(found.to_string(), start, "{day} in {zone}");
+        }
+    }
+
+    #[test]
+    fn a_day_beyond_the_instants_gives_the_nearest_one() {
+        let east = TimeZone::get("Pacific/Kiritimati").unwrap();
+        assert_eq!(midnight(date(-9999, 1, 1), &east), Timestamp::MIN);
+        let west = TimeZone::get("Pacific/Pago_Pago").unwrap();
+        assert_eq!(midnight(date(9999, 12, 31), &west), Timestamp::MAX);
+    }
+}
