@@ -243,7 +243,7 @@ proptest! {
     ) {
         let limit = |digits: i64| if tame { digits.rem_euclid(1_000_000) + 1 } else { digits % 1_000_000_000_000_000_000 };
         let positive = |value: f64| if tame { value.abs().clamp(1e-12, 1e12) } else { value };
-        let catches = |()| readings.iter().map(|&(tare, tare_places, gross, gross_places, runs)| Catch {
+        let catches = || readings.iter().map(|&(tare, tare_places, gross, gross_places, runs)| Catch {
             label: None,
             runs: if tame { runs % 3 + 1 } else { runs },
             tare: Mass::of(decimal(if tame { 0 } else { limit(tare) }, tare_places), unit::LB),
@@ -260,7 +260,7 @@ proptest! {
                     circumference: Length::of(decimal(limit(digits.rotate_left(29)), places), unit::M),
                 },
             };
-            Repeat { revolutions, catches: catches(()), set_aside: None }
+            Repeat { revolutions, catches: catches(), set_aside: None }
         }).collect();
         let circumstances = Circumstances {
             runs_in_use: u32::MAX,
