@@ -1,7 +1,7 @@
 //! The judgement of a calibration: its factor, how well it is known, and whether it may be keyed in.
 //!
 //! [`judge`] goes from a sheet to a [`Judgement`]: sums ([`crate::factor`]), budget ([`crate::uncertainty::budget`]),
-//! then one check after the other ([`checks`](self), one function each). Any failed check fails the calibration, which
+//! then one check after the other (`checks.rs`, one function each). Any failed check fails the calibration, which
 //! is then held for a person to decide; a remark lets it pass with remarks. Nothing is corrected here, and nothing is
 //! refused that can be computed: what is impossible is found by [`Sheet::check`] and given back as findings.
 

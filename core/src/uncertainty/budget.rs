@@ -1,6 +1,6 @@
 //! The budget of a meter factor: which share of its uncertainty comes from where.
 //!
-//! Four relative components, combined by [`combine`](super::combine). None of them is ever left out: a catch without
+//! Four relative components, combined by [`combine`]. None of them is ever left out: a catch without
 //! any scatter is still read off a scale in steps.
 
 use serde::{Deserialize, Serialize};

@@ -3,7 +3,7 @@
 
 use super::{
     Check, CheckName, Judgement, Outcome,
-    words::{counted, mass, percent, rpm},
+    words::{self, mass, percent, rpm},
 };
 use crate::{
     circumstances::{Circumstances, ExpectedSource, Planned, ScaleStanding},
@@ -51,14 +51,14 @@ fn repeats(kept: usize, policy: &Policy) -> Check {
     let least = policy.minimum_repeats as usize;
     let (outcome, says) = match kept.cmp(&least) {
         std::cmp::Ordering::Less => {
-            (Outcome::Fail, format!("{} kept, at least {least} are asked for: catch again.", counted(kept, "repeat")))
+            (Outcome::Fail, format!("{} kept, at least {least} are asked for: catch again.", words::repeats(kept)))
         }
         std::cmp::Ordering::Equal => (
             Outcome::Remark,
-            format!("{} kept, the least that is allowed; one more would show which to trust.", counted(kept, "repeat")),
+            format!("{} kept, the least that is allowed; one more would show which to trust.", words::repeats(kept)),
         ),
         std::cmp::Ordering::Greater => {
-            (Outcome::Pass, format!("{} kept, at least {least} are asked for.", counted(kept, "repeat")))
+            (Outcome::Pass, format!("{} kept, at least {least} are asked for.", words::repeats(kept)))
         }
     };
     let limit = f64::from(policy.minimum_repeats);
@@ -103,9 +103,8 @@ fn run_uniformity(judgement: &Judgement, measured: &Measured, policy: &Policy) -
         format!(" Farthest off is {}, {} {side} the mean.", run.label, percent(run.percent.abs()))
     });
     let says = format!(
-        "The runs vary by {} (coefficient of variation of up to {}); the limit is {limit} %.{culprit}{width}",
+        "The runs vary by {} (coefficient of variation of up to {most} catches); the limit is {limit} %.{culprit}{width}",
         percent(cv),
-        counted(most, "catch").replace("catchs", "catches"),
     );
     Some(in_percent(CheckName::RunUniformity, cv, limit, outcome, says))
 }

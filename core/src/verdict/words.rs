@@ -18,6 +18,6 @@ pub(super) fn rpm(value: f64) -> String {
 }
 
 /// "1 repeat", "2 repeats".
-pub(super) fn counted(count: usize, one: &str) -> String {
-    format!("{count} {one}{}", if count == 1 { "" } else { "s" })
+pub(super) fn repeats(count: usize) -> String {
+    format!("{count} repeat{}", if count == 1 { "" } else { "s" })
 }
