@@ -1,1 +1,16 @@
-//! The server.
+//! Sowmark's server: HTTP pages and a JSON API over `sowmark-core`, on SQLite or PostgreSQL.
+//!
+//! One way through: `web/` reads a request into a draft, a feature's `act.rs` does what is asked (asking `core` to
+//! compute and judge), its `store.rs` keeps it in one transaction with its audit line, and a page or JSON comes back.
+//! `app.rs` knows all features; features know `web`, `access`, `audit`, `db` and `core`; those know no feature.
+
+pub mod access;
+pub mod app;
+pub mod audit;
+pub mod cli;
+pub mod clock;
+pub mod config;
+pub mod db;
+pub mod fleet;
+pub mod people;
+pub mod web;

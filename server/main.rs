@@ -1,2 +1,7 @@
-//! The program.
-fn main() {}
+//! The program: reads the command line and says in one line what went wrong.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    sowmark::cli::main()
+}

@@ -1,1 +1,11 @@
-//! Tests.
+//! Sowmark from the outside, through HTTP, on both databases.
+//!
+//! `world.rs` makes a server with people in it; each module tells one part of the job. A test is an
+//! `async fn(world: World)` listed in [`on_both!`]; it runs once on SQLite and once on PostgreSQL, whose throw-away
+//! server `scripts/with-postgres` starts. Without one the PostgreSQL half fails; it is never skipped.
+#![allow(clippy::unwrap_used, clippy::expect_used)]
+
+mod world;
+
+mod fleet;
+mod house;

@@ -23,7 +23,7 @@ use super::{Decimal, Dimension, QuantityError, Unit, fraction::Fraction, unit::d
 /// assert_eq!(Rate::new(Decimal::parse("120")?, "lb/ac")?.si(), 0.013_450_213_874_333_473);
 /// # Ok::<(), sowmark_core::quantity::QuantityError>(())
 /// ```
-#[derive(Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Serialize, Deserialize)]
 #[serde(try_from = "String", into = "String", bound = "D: Dimension")]
 pub struct Quantity<D: Dimension> {
     value: Decimal,
@@ -233,6 +233,15 @@ fn after_pounds(unit: &str) -> Option<&str> {
     let ounces = rest.strip_suffix("oz")?.trim();
     ounces.starts_with(|c: char| c.is_ascii_digit() || "+-.,".contains(c)).then_some(ounces)
 }
+
+// By hand, because a derive would ask the same of the marker `D`.
+impl<D: Dimension> PartialEq for Quantity<D> {
+    fn eq(&self, other: &Self) -> bool {
+        self.value == other.value && self.unit == other.unit && self.parts == other.parts
+    }
+}
+
+impl<D: Dimension> Eq for Quantity<D> {}
 
 impl<D: Dimension> fmt::Display for Quantity<D> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -1,0 +1,12 @@
+//! Measuring and judging, checked against numbers published elsewhere and against what must hold for any numbers.
+#![allow(clippy::expect_used, clippy::unwrap_used)] // A test that cannot build its sheet has failed.
+#![allow(clippy::excessive_precision)] // Published digits stay as they were published.
+
+mod impossible_sheets;
+mod properties;
+mod published_budgets;
+mod published_drill;
+mod published_statistics;
+mod published_units;
+mod sheets;
+mod verdicts;

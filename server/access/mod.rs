@@ -1,0 +1,257 @@
+//! Who is asking and what they may do.
+//!
+//! A request becomes an [`Actor`] (by session or bearer token). Reading takes the actor's [`Scope`], which says how far
+//! they see; writing takes a [`Grant`], which only [`Actor::grant`] and [`host`] make. What lies outside the scope does
+//! not exist for the actor: 404, never 403.
+
+pub mod link;
+pub mod password;
+pub mod session;
+mod store;
+pub mod token;
+
+pub use store::{ALL, find_actor, has_accounts};
+
+use crate::web::error::Error;
+use jiff::tz::TimeZone;
+use sowmark_core::ids::{AccountId, ClientId, LotId, OrganizationId, SeederId};
+use std::collections::HashSet;
+use std::hash::Hash;
+
+/// What a person is in an organization.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Role {
+    Office,
+    Crew,
+    Agronomist,
+}
+
+impl Role {
+    pub const ALL: [Self; 3] = [Self::Office, Self::Crew, Self::Agronomist];
+
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Office => "office",
+            Self::Crew => "crew",
+            Self::Agronomist => "agronomist",
+        }
+    }
+
+    #[must_use]
+    pub fn from_word(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|role| role.word() == word)
+    }
+}
+
+/// Which units an organization reads in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Units {
+    Metric,
+    Us,
+}
+
+impl Units {
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Metric => "metric",
+            Self::Us => "us",
+        }
+    }
+
+    #[must_use]
+    pub fn from_word(word: &str) -> Option<Self> {
+        match word {
+            "metric" => Some(Self::Metric),
+            "us" => Some(Self::Us),
+            _ => None,
+        }
+    }
+}
+
+/// Something that a role may do.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Permission {
+    /// See the fleet, calibrations and readiness, as far as the scope goes.
+    ReadFleet,
+    /// See lots, without supplier and stock.
+    ReadLots,
+    /// See suppliers, received masses and movements.
+    ReadStock,
+    /// Log calibrations, setups, fills, emptyings, services, jobs, scale checks.
+    Log,
+    /// Void a record, or send one that corrects another.
+    Void,
+    /// Accept or reject a held calibration.
+    Decide,
+    /// Let a trigger pass on a unit.
+    Waive,
+    /// Keep seeders, rollers, seasons, scales, fields, clients, crews, policy.
+    KeepFleet,
+    /// Keep lots and movements.
+    KeepLots,
+    /// Record a test of a lot.
+    TestLots,
+    /// Members, invitations, tokens and devices of others.
+    KeepPeople,
+    /// Read the audit trail.
+    ReadAudit,
+}
+
+impl Permission {
+    /// Every permission.
+    pub const ALL: [Self; 12] = [
+        Self::ReadFleet,
+        Self::ReadLots,
+        Self::ReadStock,
+        Self::Log,
+        Self::Void,
+        Self::Decide,
+        Self::Waive,
+        Self::KeepFleet,
+        Self::KeepLots,
+        Self::TestLots,
+        Self::KeepPeople,
+        Self::ReadAudit,
+    ];
+}
+
+/// The table of who may do what.
+#[must_use]
+pub fn allows(role: Role, permission: Permission) -> bool {
+    use Permission as P;
+    match permission {
+        P::ReadFleet | P::ReadLots => true,
+        P::Log | P::Void => matches!(role, Role::Office | Role::Crew),
+        P::ReadStock | P::ReadAudit | P::TestLots => matches!(role, Role::Office | Role::Agronomist),
+        P::Decide | P::Waive | P::KeepFleet | P::KeepLots | P::KeepPeople => role == Role::Office,
+    }
+}
+
+/// All things of a kind, or only some.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Reach<T: Eq + Hash> {
+    All,
+    Only(HashSet<T>),
+}
+
+impl<T: Eq + Hash> Reach<T> {
+    #[must_use]
+    pub fn includes(&self, thing: &T) -> bool {
+        match self {
+            Self::All => true,
+            Self::Only(some) => some.contains(thing),
+        }
+    }
+}
+
+/// How far somebody sees: always one organization, in it all or some seeders, lots and clients.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Scope {
+    pub organization: OrganizationId,
+    pub seeders: Reach<SeederId>,
+    pub lots: Reach<LotId>,
+    pub clients: Reach<ClientId>,
+}
+
+/// How somebody showed who they are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Via {
+    Session,
+    Token,
+}
+
+/// Somebody signed in, in one organization.
+#[derive(Clone, Debug)]
+pub struct Actor {
+    pub account: AccountId,
+    pub email: String,
+    pub name: String,
+    pub organization_name: String,
+    pub time_zone: TimeZone,
+    pub time_zone_name: String,
+    pub units: Units,
+    pub role: Role,
+    pub scope: Scope,
+    pub via: Via,
+}
+
+impl Actor {
+    #[must_use]
+    pub fn organization(&self) -> OrganizationId {
+        self.scope.organization
+    }
+
+    #[must_use]
+    pub fn may(&self, permission: Permission) -> bool {
+        allows(self.role, permission)
+    }
+
+    /// Leave to write.
+    ///
+    /// # Errors
+    /// 403 when the role is too small.
+    pub fn grant(&self, permission: Permission) -> Result<Grant, Error> {
+        if !self.may(permission) {
+            return Err(Error::Forbidden);
+        }
+        let corrections = match self.role {
+            Role::Office => Corrections::Any,
+            Role::Crew => Corrections::OwnSameDay(self.time_zone.clone()),
+            Role::Agronomist => Corrections::None,
+        };
+        Ok(Grant { organization: self.organization(), account: Some(self.account), corrections })
+    }
+
+    /// Leave to write about a seeder.
+    ///
+    /// # Errors
+    /// 404 when the seeder is outside the scope, 403 when the role is too small.
+    pub fn grant_on(&self, permission: Permission, seeder: SeederId) -> Result<Grant, Error> {
+        if !self.scope.seeders.includes(&seeder) {
+            return Err(Error::not_there("seeder"));
+        }
+        self.grant(permission)
+    }
+}
+
+/// Leave to write in one organization. Only this module makes one.
+#[derive(Clone, Debug)]
+pub struct Grant {
+    organization: OrganizationId,
+    account: Option<AccountId>,
+    corrections: Corrections,
+}
+
+/// Which records somebody may void or correct.
+#[derive(Clone, Debug)]
+pub enum Corrections {
+    Any,
+    /// One's own, on the day on which they were recorded, in this time zone.
+    OwnSameDay(TimeZone),
+    None,
+}
+
+impl Grant {
+    #[must_use]
+    pub fn organization(&self) -> OrganizationId {
+        self.organization
+    }
+
+    #[must_use]
+    pub fn account(&self) -> Option<AccountId> {
+        self.account
+    }
+
+    #[must_use]
+    pub fn corrections(&self) -> &Corrections {
+        &self.corrections
+    }
+}
+
+/// Leave of the person at the command line of the host, who could write to the database anyway.
+#[must_use]
+pub fn host(organization: OrganizationId) -> Grant {
+    Grant { organization, account: None, corrections: Corrections::Any }
+}

@@ -1,0 +1,121 @@
+//! Finds who is behind a session or a token, with everything that decides what they see: in at most three queries.
+
+use super::{Actor, Reach, Role, Scope, Units, Via};
+use crate::db::Cx;
+use crate::web::error::Error;
+use crate::{args, queries};
+use jiff::tz::TimeZone;
+use sowmark_core::ids::{AccountId, ClientId, LotId, OrganizationId, SeederId};
+use std::collections::HashSet;
+use uuid::Uuid;
+
+queries! {
+    MEMBER = "select a.email, a.name, o.name as organization_name, o.time_zone, o.units, m.role
+        from membership m join account a on a.id = m.account_id join organization o on o.id = m.organization_id
+        where m.organization_id = $1 and m.account_id = $2 and m.active = true";
+    CREW_SEEDERS = "select distinct s.seeder_id from crew_seeder s
+        join crew_member m on m.organization_id = s.organization_id and m.crew_id = s.crew_id
+        where m.organization_id = $1 and m.account_id = $2";
+    LIMITED_TO = "select client_id from membership_client where organization_id = $1 and account_id = $2";
+    CLIENT_LOTS = "select distinct l.id from lot l
+        join membership_client m on m.organization_id = l.organization_id and m.client_id = l.client_id
+        where m.organization_id = $1 and m.account_id = $2";
+    CLIENT_SEEDERS = "select distinct u.seeder_id from metering_unit u
+        where u.organization_id = $1 and (
+            exists (select 1 from calibration c join lot l on l.organization_id = c.organization_id and l.id = c.lot_id
+                join membership_client m on m.organization_id = l.organization_id and m.client_id = l.client_id
+                where c.organization_id = u.organization_id and c.metering_unit_id = u.id and m.account_id = $2)
+            or exists (select 1 from fill f join lot l on l.organization_id = f.organization_id and l.id = f.lot_id
+                join membership_client m on m.organization_id = l.organization_id and m.client_id = l.client_id
+                where f.organization_id = u.organization_id and f.metering_unit_id = u.id and m.account_id = $2)
+            or exists (select 1 from job j join lot l on l.organization_id = j.organization_id and l.id = j.lot_id
+                join membership_client m on m.organization_id = l.organization_id and m.client_id = l.client_id
+                where j.organization_id = u.organization_id and j.metering_unit_id = u.id and m.account_id = $2))";
+    ANY_ACCOUNT = "select count(*) from (select id from account limit 1) a";
+}
+
+#[derive(sqlx::FromRow)]
+struct Member {
+    email: String,
+    name: String,
+    organization_name: String,
+    time_zone: String,
+    units: String,
+    role: String,
+}
+
+/// The actor behind an account in an organization; none when the membership is gone or ended.
+///
+/// # Errors
+/// The database, or a row that this program could not have written.
+pub async fn find_actor(
+    cx: &mut Cx<'_>,
+    organization: OrganizationId,
+    account: AccountId,
+    via: Via,
+) -> Result<Option<Actor>, Error> {
+    let member: Option<Member> = cx.fetch_optional(MEMBER, args![organization, account]).await?;
+    let Some(member) = member else { return Ok(None) };
+    let role = Role::from_word(&member.role).ok_or_else(|| Error::inconsistent("membership.role", &member.role))?;
+    let units = Units::from_word(&member.units).ok_or_else(|| Error::inconsistent("organization.units", &member.units))?;
+    let time_zone = TimeZone::get(&member.time_zone)
+        .map_err(|_| Error::inconsistent("organization.time_zone", &member.time_zone))?;
+    let scope = scope(cx, organization, account, role).await?;
+    Ok(Some(Actor {
+        account,
+        email: member.email,
+        name: member.name,
+        organization_name: member.organization_name,
+        time_zone,
+        time_zone_name: member.time_zone,
+        units,
+        role,
+        scope,
+        via,
+    }))
+}
+
+async fn scope(
+    cx: &mut Cx<'_>,
+    organization: OrganizationId,
+    account: AccountId,
+    role: Role,
+) -> Result<Scope, Error> {
+    let mut scope = Scope { organization, seeders: Reach::All, lots: Reach::All, clients: Reach::All };
+    match role {
+        Role::Office => {}
+        Role::Crew => {
+            scope.seeders = Reach::Only(ids(cx, CREW_SEEDERS, organization, account).await?.map(SeederId).collect());
+        }
+        Role::Agronomist => {
+            let clients: HashSet<ClientId> =
+                ids(cx, LIMITED_TO, organization, account).await?.map(ClientId).collect();
+            if !clients.is_empty() {
+                scope.clients = Reach::Only(clients);
+                scope.lots = Reach::Only(ids(cx, CLIENT_LOTS, organization, account).await?.map(LotId).collect());
+                scope.seeders =
+                    Reach::Only(ids(cx, CLIENT_SEEDERS, organization, account).await?.map(SeederId).collect());
+            }
+        }
+    }
+    Ok(scope)
+}
+
+async fn ids(
+    cx: &mut Cx<'_>,
+    sql: &'static str,
+    organization: OrganizationId,
+    account: AccountId,
+) -> Result<impl Iterator<Item = Uuid>, Error> {
+    let rows: Vec<(Uuid,)> = cx.fetch_all(sql, args![organization, account]).await?;
+    Ok(rows.into_iter().map(|(id,)| id))
+}
+
+/// Whether anybody has an account yet.
+///
+/// # Errors
+/// The database.
+pub async fn has_accounts(cx: &mut Cx<'_>) -> Result<bool, Error> {
+    let (count,): (i64,) = cx.fetch_one(ANY_ACCOUNT, &[]).await?;
+    Ok(count > 0)
+}

@@ -1,0 +1,133 @@
+//! The audit trail: one chain of hashes per organization, written inside the transaction of each act.
+//!
+//! It proves, against a head known from elsewhere (every report prints it), that no earlier line was changed, removed,
+//! inserted or moved. It does not prove that a line was true, nor that the tail was not cut.
+
+pub mod api;
+mod chain;
+
+pub use chain::{GENESIS, Line, hash};
+
+use crate::db::{Cx, Result};
+use crate::{args, queries};
+use jiff::Timestamp;
+use sowmark_core::ids::{AccountId, OrganizationId};
+use uuid::Uuid;
+
+queries! {
+    LAST_HASH = "select hash from audit where organization_id = $1 and seq = $2";
+    APPEND = "insert into audit (organization_id, seq, at, account_id, action, subject_kind, subject_id, change, previous_hash, hash)
+        values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)";
+    PAGE = "select a.seq, a.at, a.account_id, p.name, p.email, a.action, a.subject_kind, a.subject_id, a.change, a.previous_hash, a.hash
+        from audit a left join account p on p.id = a.account_id
+        where a.organization_id = $1 and a.seq > $2 order by a.seq limit $3";
+    NEWEST = "select a.seq, a.at, a.account_id, p.name, p.email, a.action, a.subject_kind, a.subject_id, a.change, a.previous_hash, a.hash
+        from audit a left join account p on p.id = a.account_id
+        where a.organization_id = $1 and a.seq < $2 order by a.seq desc limit $3";
+}
+
+/// A line as it stands in the database, with the name of who did it.
+#[derive(Clone, Debug, sqlx::FromRow)]
+pub struct StoredLine {
+    pub seq: i64,
+    pub at: i64,
+    pub account_id: Option<Uuid>,
+    pub name: Option<String>,
+    pub email: Option<String>,
+    pub action: String,
+    pub subject_kind: String,
+    pub subject_id: Uuid,
+    pub change: String,
+    pub previous_hash: Vec<u8>,
+    pub hash: Vec<u8>,
+}
+
+impl StoredLine {
+    /// The line as it was hashed.
+    #[must_use]
+    pub fn line(&self, organization: OrganizationId) -> Line {
+        Line {
+            organization,
+            seq: self.seq,
+            at: Timestamp::from_microsecond(self.at).unwrap_or(Timestamp::UNIX_EPOCH),
+            account: self.account_id.map(AccountId),
+            action: self.action.clone(),
+            subject_kind: self.subject_kind.clone(),
+            subject_id: self.subject_id,
+            change: self.change.clone(),
+        }
+    }
+}
+
+/// Appends the next line. The caller holds the organization's turn to write, so the line before is the last.
+///
+/// # Errors
+/// The database.
+pub async fn append(cx: &mut Cx<'_>, line: &Line) -> Result<()> {
+    let last: Option<(Vec<u8>,)> = cx.fetch_optional(LAST_HASH, args![line.organization, line.seq - 1]).await?;
+    let previous = last.map_or_else(|| GENESIS.to_vec(), |(hash,)| hash);
+    let hash = hash(&previous, line);
+    cx.execute(
+        APPEND,
+        args![
+            line.organization,
+            line.seq,
+            line.at,
+            line.account,
+            &line.action,
+            &line.subject_kind,
+            line.subject_id,
+            &line.change,
+            previous,
+            hash
+        ],
+    )
+    .await?;
+    Ok(())
+}
+
+/// Lines after a number, oldest first.
+///
+/// # Errors
+/// The database.
+pub async fn after(cx: &mut Cx<'_>, organization: OrganizationId, seq: i64, limit: i64) -> Result<Vec<StoredLine>> {
+    cx.fetch_all(PAGE, args![organization, seq, limit]).await
+}
+
+/// Lines before a number, newest first, for the page.
+///
+/// # Errors
+/// The database.
+pub async fn before(cx: &mut Cx<'_>, organization: OrganizationId, seq: i64, limit: i64) -> Result<Vec<StoredLine>> {
+    cx.fetch_all(NEWEST, args![organization, seq, limit]).await
+}
+
+/// Checks the whole chain of an organization; answers the first number that does not fit, or the head.
+///
+/// # Errors
+/// The database.
+pub async fn verify(cx: &mut Cx<'_>, organization: OrganizationId) -> Result<std::result::Result<Head, i64>> {
+    let mut head = Head { seq: 0, hash: GENESIS.to_vec() };
+    loop {
+        let lines = after(cx, organization, head.seq, 500).await?;
+        if lines.is_empty() {
+            return Ok(Ok(head));
+        }
+        for stored in lines {
+            let fits = stored.seq == head.seq + 1
+                && stored.previous_hash == head.hash
+                && stored.hash == hash(&head.hash, &stored.line(organization));
+            if !fits {
+                return Ok(Err(head.seq + 1));
+            }
+            head = Head { seq: stored.seq, hash: stored.hash };
+        }
+    }
+}
+
+/// The end of a chain.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Head {
+    pub seq: i64,
+    pub hash: Vec<u8>,
+}

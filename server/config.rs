@@ -1,0 +1,17 @@
+//! What the server was told at its start. Options beat environment variables beat defaults; `cli/` reads them.
+
+/// The settings of a running server.
+#[derive(Clone, Debug, Default)]
+pub struct Config {
+    /// The address under which people reach it, such as `https://seed.example`. With https the session cookie is
+    /// `Secure` and bound to the host by its name's prefix.
+    pub public_url: Option<String>,
+}
+
+impl Config {
+    /// Whether people reach it over TLS.
+    #[must_use]
+    pub fn is_https(&self) -> bool {
+        self.public_url.as_deref().is_some_and(|url| url.starts_with("https://"))
+    }
+}

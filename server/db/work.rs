@@ -1,0 +1,306 @@
+//! The unit of work: one act, one transaction, one line in the audit trail.
+//!
+//! A [`Work`] can only be begun with a [`Grant`], takes the organization's next number as its first statement and is
+//! committed with the audit entry that says what was done. Dropped, nothing happened. What is created goes through
+//! [`Work::enter`], which makes a repeated id a no-op and another content under the same id a conflict that is kept.
+
+use super::kind::Kind;
+use super::{Cx, Db, Tx};
+use crate::access::Grant;
+use crate::audit::{self, Line};
+use crate::clock::{Clock, Stamp};
+use crate::web::error::Error;
+use crate::{args, queries};
+use jiff::Timestamp;
+use serde_json::{Value, json};
+use sha2::{Digest, Sha256};
+use sowmark_core::ids::{AccountId, OrganizationId};
+use uuid::Uuid;
+
+queries! {
+    NEXT_NUMBER = "update organization set seq = seq + 1 where id = $1 returning seq";
+    ENTER = "insert into entry (organization_id, id, kind, occurred_at, occurred_offset, recorded_at, recorded_by, fingerprint, corrects)
+        values ($1, $2, $3, $4, $5, $6, $7, $8, $9) on conflict (organization_id, id) do nothing";
+    ENTERED = "select kind, fingerprint from entry where organization_id = $1 and id = $2";
+    KEEP_CONFLICT = "insert into conflict (organization_id, id, entry_id, kind, sent, sent_at, sent_by) values ($1, $2, $3, $4, $5, $6, $7)";
+    CORRECTED = "select kind from standing where organization_id = $1 and id = $2";
+}
+
+/// An act under way.
+#[derive(Debug)]
+pub struct Work {
+    tx: Tx,
+    clock: Clock,
+    organization: OrganizationId,
+    account: Option<AccountId>,
+    seq: i64,
+    now: Timestamp,
+}
+
+/// Something to be created.
+#[derive(Debug)]
+pub struct NewEntry {
+    /// The id that the sender made, if it made one.
+    pub id: Option<Uuid>,
+    pub kind: Kind,
+    /// What it belongs to (a unit, a lot…): part of its content.
+    pub parent: Option<Uuid>,
+    /// When it happened, for a record.
+    pub happened: Option<Stamp>,
+    /// The record that it replaces.
+    pub corrects: Option<Uuid>,
+    /// What was sent.
+    pub sent: Value,
+}
+
+/// What [`Work::enter`] found.
+#[derive(Debug)]
+pub enum Entered {
+    /// It is new; the act goes on.
+    New(Work, Uuid),
+    /// The same was created before; the act is over and has changed nothing.
+    Already(Uuid),
+}
+
+/// How a creating act ended.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Outcome {
+    Stored(Uuid),
+    AlreadyStored(Uuid),
+}
+
+impl Outcome {
+    #[must_use]
+    pub fn id(self) -> Uuid {
+        match self {
+            Self::Stored(id) | Self::AlreadyStored(id) => id,
+        }
+    }
+}
+
+/// What an act did, for the audit trail.
+#[derive(Debug)]
+pub struct Audit {
+    pub action: &'static str,
+    pub kind: Kind,
+    pub id: Uuid,
+    pub change: Value,
+}
+
+impl Audit {
+    /// Something was created: its content as sent is the change.
+    #[must_use]
+    pub fn created(kind: Kind, id: Uuid, sent: Value) -> Self {
+        Self { action: "created", kind, id, change: sent }
+    }
+
+    /// Something was changed from one state to another.
+    #[must_use]
+    pub fn changed(kind: Kind, id: Uuid, from: Value, to: Value) -> Self {
+        Self { action: "changed", kind, id, change: json!({ "from": from, "to": to }) }
+    }
+
+    /// Anything else that a person did.
+    #[must_use]
+    pub fn did(action: &'static str, kind: Kind, id: Uuid, change: Value) -> Self {
+        Self { action, kind, id, change }
+    }
+}
+
+/// The number that the audit trail gave an act.
+#[derive(Clone, Copy, Debug)]
+pub struct Audited {
+    pub seq: i64,
+}
+
+impl Work {
+    /// Begins an act: takes the organization's next number, and with it the turn to write.
+    ///
+    /// # Errors
+    /// When the database fails or the organization is gone.
+    pub async fn begin(db: &Db, clock: &Clock, grant: &Grant) -> Result<Self, Error> {
+        let organization = grant.organization();
+        let mut tx = db.begin().await?;
+        let next: Option<(i64,)> = tx.cx().fetch_optional(NEXT_NUMBER, args![organization]).await?;
+        let (seq,) = next.ok_or(Error::not_there("organization"))?;
+        Ok(Self { tx, clock: clock.clone(), organization, account: grant.account(), seq, now: clock.now() })
+    }
+
+    /// Begins the act that makes an organization: the caller inserts it, with 1 as its number.
+    ///
+    /// # Errors
+    /// The database.
+    pub async fn founding(
+        db: &Db,
+        clock: &Clock,
+        organization: OrganizationId,
+        account: Option<AccountId>,
+    ) -> Result<Self, Error> {
+        Ok(Self { tx: db.begin().await?, clock: clock.clone(), organization, account, seq: 1, now: clock.now() })
+    }
+
+    pub fn cx(&mut self) -> Cx<'_> {
+        self.tx.cx()
+    }
+
+    #[must_use]
+    pub fn organization(&self) -> OrganizationId {
+        self.organization
+    }
+
+    #[must_use]
+    pub fn account(&self) -> Option<AccountId> {
+        self.account
+    }
+
+    /// When the server took this act.
+    #[must_use]
+    pub fn now(&self) -> Timestamp {
+        self.now
+    }
+
+    /// A new id.
+    ///
+    /// # Errors
+    /// When there is no randomness.
+    pub fn new_id(&self) -> Result<Uuid, Error> {
+        Ok(self.clock.new_id()?)
+    }
+
+    /// Enters something new under its id. The same id with the same content again ends the act without a change; with
+    /// other content it is refused, and what was sent is kept.
+    ///
+    /// # Errors
+    /// A conflict; a record to correct that is not there; the database.
+    pub async fn enter(mut self, new: NewEntry) -> Result<Entered, Error> {
+        let id = match new.id {
+            Some(id) => id,
+            None => self.new_id()?,
+        };
+        if let Some(corrected) = new.corrects {
+            self.may_correct(new.kind, id, corrected).await?;
+        }
+        let fingerprint = fingerprint(&new);
+        if self.insert_entry(id, &new, fingerprint).await? {
+            return Ok(Entered::New(self, id));
+        }
+        let organization = self.organization;
+        let (kind, stored): (String, Vec<u8>) = self.cx().fetch_one(ENTERED, args![organization, id]).await?;
+        if kind == new.kind.word() && stored == fingerprint {
+            return Ok(Entered::Already(id));
+        }
+        self.keep_conflict(id, new).await?;
+        Err(Error::conflict(format!(
+            "The id {id} already stands for a {} with other content. Nothing was changed; what was sent is kept. \
+             Send it under a new id if it is another event.",
+            kind.replace('_', " ")
+        )))
+    }
+
+    /// Enters one more thing inside the same act (the units of a seeder, its first configuration): its id must be new.
+    ///
+    /// # Errors
+    /// A conflict when the id is taken; the database.
+    pub async fn enter_part(&mut self, new: NewEntry) -> Result<Uuid, Error> {
+        let id = match new.id {
+            Some(id) => id,
+            None => self.new_id()?,
+        };
+        let fingerprint = fingerprint(&new);
+        if self.insert_entry(id, &new, fingerprint).await? {
+            Ok(id)
+        } else {
+            Err(Error::conflict(format!("The id {id} is taken. Give the {} another id.", new.kind)))
+        }
+    }
+
+    async fn insert_entry(&mut self, id: Uuid, new: &NewEntry, fingerprint: [u8; 32]) -> Result<bool, Error> {
+        let (organization, now, account) = (self.organization, self.now, self.account);
+        let inserted = self
+            .cx()
+            .execute(
+                ENTER,
+                args![
+                    organization,
+                    id,
+                    new.kind.word(),
+                    new.happened.map(|stamp| stamp.at),
+                    new.happened.map(|stamp| i64::from(stamp.offset_seconds)),
+                    now,
+                    account,
+                    fingerprint,
+                    new.corrects
+                ],
+            )
+            .await?;
+        Ok(inserted == 1)
+    }
+
+    /// A correction replaces one standing record of its own kind, and not itself.
+    async fn may_correct(&mut self, kind: Kind, id: Uuid, corrected: Uuid) -> Result<(), Error> {
+        let organization = self.organization;
+        // A repeated correction finds its original already replaced; `enter` will see that it is the same.
+        let repeated: Option<(String, Vec<u8>)> = self.cx().fetch_optional(ENTERED, args![organization, id]).await?;
+        if repeated.is_some() {
+            return Ok(());
+        }
+        let standing: Option<(String,)> = self.cx().fetch_optional(CORRECTED, args![organization, corrected]).await?;
+        match standing {
+            Some((word,)) if word == kind.word() => Ok(()),
+            _ => Err(Error::not_there_at("/corrects", format!("a standing {kind} to correct"))),
+        }
+    }
+
+    async fn keep_conflict(mut self, id: Uuid, new: NewEntry) -> Result<(), Error> {
+        let (organization, now, account, own) = (self.organization, self.now, self.account, self.new_id()?);
+        self.cx()
+            .execute(
+                KEEP_CONFLICT,
+                args![organization, own, id, new.kind.word(), new.sent.to_string(), now, account],
+            )
+            .await?;
+        self.commit(Audit::did("refused_conflict", new.kind, id, new.sent)).await?;
+        Ok(())
+    }
+
+    /// Writes the audit entry and makes everything lasting.
+    ///
+    /// # Errors
+    /// The database.
+    pub async fn commit(mut self, what: Audit) -> Result<Audited, Error> {
+        let line = Line {
+            organization: self.organization,
+            seq: self.seq,
+            at: self.now,
+            account: self.account,
+            action: what.action.to_owned(),
+            subject_kind: what.kind.word().to_owned(),
+            subject_id: what.id,
+            change: what.change.to_string(),
+        };
+        audit::append(&mut self.tx.cx(), &line).await?;
+        self.tx.commit().await?;
+        Ok(Audited { seq: self.seq })
+    }
+}
+
+/// What two sendings must share to be the same: kind, parent and content, but neither the id nor the way a number was
+/// quoted, nor fields that were sent as null.
+fn fingerprint(new: &NewEntry) -> [u8; 32] {
+    let content = json!({ "kind": new.kind.word(), "parent": new.parent, "sent": canonical(&new.sent, true) });
+    Sha256::digest(content.to_string()).into()
+}
+
+fn canonical(value: &Value, top: bool) -> Value {
+    match value {
+        Value::Object(fields) => fields
+            .iter()
+            .filter(|(name, value)| !(value.is_null() || top && *name == "id"))
+            .map(|(name, value)| (name.clone(), canonical(value, false)))
+            .collect::<serde_json::Map<_, _>>()
+            .into(),
+        Value::Array(items) => items.iter().map(|item| canonical(item, false)).collect(),
+        Value::Number(number) => Value::String(number.to_string()),
+        other => other.clone(),
+    }
+}

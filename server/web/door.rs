@@ -1,0 +1,64 @@
+//! What a handler is handed: the application, and who is asking.
+
+use super::error::Error;
+use crate::access::password::Hasher;
+use crate::access::{Actor, Grant, Permission};
+use crate::clock::Clock;
+use crate::config::Config;
+use crate::db::{Conn, Db, Work};
+use axum::extract::FromRequestParts;
+use axum::http::request::Parts;
+use std::sync::Arc;
+
+/// Everything that a request may need.
+#[derive(Clone, Debug)]
+pub struct App {
+    pub db: Db,
+    pub clock: Clock,
+    pub hasher: Hasher,
+    pub config: Arc<Config>,
+}
+
+impl App {
+    /// A connection for reading.
+    ///
+    /// # Errors
+    /// The database.
+    pub async fn read(&self) -> Result<Conn, Error> {
+        Ok(self.db.read().await?)
+    }
+
+    /// Begins an act.
+    ///
+    /// # Errors
+    /// The database.
+    pub async fn work(&self, grant: &Grant) -> Result<Work, Error> {
+        Work::begin(&self.db, &self.clock, grant).await
+    }
+}
+
+/// Somebody signed in. The guard has put them there: a route that needs nobody has no `Signed`.
+#[derive(Clone, Debug)]
+pub struct Signed {
+    pub app: App,
+    pub actor: Actor,
+}
+
+impl Signed {
+    /// Leave to write.
+    ///
+    /// # Errors
+    /// 403 when the role is too small.
+    pub fn grant(&self, permission: Permission) -> Result<Grant, Error> {
+        self.actor.grant(permission)
+    }
+}
+
+impl FromRequestParts<App> for Signed {
+    type Rejection = Error;
+
+    async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Error> {
+        let actor = parts.extensions.get::<Actor>().cloned().ok_or(Error::SignIn)?;
+        Ok(Self { app: app.clone(), actor })
+    }
+}

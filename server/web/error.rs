@@ -1,0 +1,222 @@
+//! The server's one error type, and its one mapping to a status and a problem document (RFC 9457).
+//!
+//! A page shows the same problem as HTML: `page.rs` finds it in the response's extensions. The cause of a failure is
+//! logged once, here, and never sent.
+
+use axum::http::{HeaderValue, StatusCode, header};
+use axum::response::{IntoResponse, Response};
+use serde::Serialize;
+
+/// Why a request was not done.
+#[derive(Debug)]
+pub enum Error {
+    /// 401.
+    SignIn,
+    /// 403: the role is too small.
+    Forbidden,
+    /// 403: the request comes from another site.
+    CrossSite,
+    /// 404: not there, or not for this person, which is the same.
+    NotThere { what: String, pointer: Option<String> },
+    /// 405.
+    WrongMethod,
+    /// 409.
+    Conflict { detail: String },
+    /// 400: not even JSON, or not UTF-8.
+    Unreadable { detail: String },
+    /// 413.
+    TooLarge { most: usize },
+    /// 415.
+    WrongType { wanted: &'static str },
+    /// 422: every fault of the request.
+    Faults(Vec<Fault>),
+    /// 429.
+    TooMany { retry_after_seconds: u32 },
+    /// 503: the database does not answer.
+    Unavailable(sqlx::Error),
+    /// 500.
+    Broken(Box<dyn std::error::Error + Send + Sync>),
+}
+
+/// One fault of a request: where (RFC 6901) and what, with the remedy.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, utoipa::ToSchema)]
+pub struct Fault {
+    /// JSON pointer into what was sent; empty for the whole of it.
+    pub pointer: String,
+    pub detail: String,
+}
+
+impl Fault {
+    pub fn new(pointer: impl Into<String>, detail: impl Into<String>) -> Self {
+        Self { pointer: pointer.into(), detail: detail.into() }
+    }
+}
+
+/// A problem document.
+#[derive(Clone, Debug, Serialize, utoipa::ToSchema)]
+pub struct Problem {
+    /// A stable name for this kind of problem.
+    #[serde(rename = "type")]
+    pub kind: String,
+    pub title: String,
+    pub status: u16,
+    pub detail: String,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub errors: Vec<Fault>,
+}
+
+impl Error {
+    pub fn not_there(what: impl Into<String>) -> Self {
+        Self::NotThere { what: what.into(), pointer: None }
+    }
+
+    /// Something that the request names is not there: a foreign id is answered like an unknown one.
+    pub fn not_there_at(pointer: impl Into<String>, what: impl Into<String>) -> Self {
+        Self::NotThere { what: what.into(), pointer: Some(pointer.into()) }
+    }
+
+    pub fn conflict(detail: impl Into<String>) -> Self {
+        Self::Conflict { detail: detail.into() }
+    }
+
+    /// One fault alone.
+    pub fn fault(pointer: impl Into<String>, detail: impl Into<String>) -> Self {
+        Self::Faults(vec![Fault::new(pointer, detail)])
+    }
+
+    /// Something failed that no request should make fail.
+    pub fn broken(error: impl Into<Box<dyn std::error::Error + Send + Sync>>) -> Self {
+        Self::Broken(error.into())
+    }
+
+    /// The database holds what this program could not have written.
+    pub fn inconsistent(place: &str, value: &str) -> Self {
+        Self::broken(format!("{place} holds {value:?}, which Sowmark never writes"))
+    }
+
+    /// The problem as it is told; and the log hears the cause.
+    #[must_use]
+    pub fn problem(&self) -> Problem {
+        let (status, name, title, detail) = match self {
+            Self::SignIn => (401, "sign-in", "Not signed in", "Sign in, or send a bearer token that is still good.".into()),
+            Self::Forbidden => {
+                (403, "role", "Not for your role", "Your role in this organization does not allow this. Ask the office.".into())
+            }
+            Self::CrossSite => (
+                403,
+                "cross-site",
+                "Sent from another site",
+                "This came from another web site, so nothing was done. Use Sowmark's own page.".into(),
+            ),
+            Self::NotThere { what, .. } => (404, "not-there", "Not there", format!("There is no such {what} here.")),
+            Self::WrongMethod => (405, "method", "Not done this way", "This address does not take that method.".into()),
+            Self::Conflict { detail } => (409, "conflict", "Already taken", detail.clone()),
+            Self::Unreadable { detail } => (400, "unreadable", "Cannot be read", detail.clone()),
+            Self::TooLarge { most } => {
+                (413, "too-large", "Too large", format!("This takes at most {} KiB. Send less at a time.", most / 1024))
+            }
+            Self::WrongType { wanted } => (415, "media-type", "Another kind of content", format!("This takes {wanted}.")),
+            Self::Faults(faults) => (
+                422,
+                "faults",
+                "Understood, but something is wrong",
+                match faults.as_slice() {
+                    [one] => one.detail.clone(),
+                    many => format!("{} things are wrong; each is named below. Nothing was stored.", many.len()),
+                },
+            ),
+            Self::TooMany { retry_after_seconds } => {
+                (429, "too-many", "Too many at once", format!("Wait {retry_after_seconds} seconds, then try again."))
+            }
+            Self::Unavailable(_) => (
+                503,
+                "unavailable",
+                "The records cannot be reached",
+                "The database does not answer. Nothing was stored; try again in a moment.".into(),
+            ),
+            Self::Broken(_) => {
+                (500, "broken", "Something failed here", "Nothing was stored. The server's log says more.".into())
+            }
+        };
+        Problem {
+            kind: format!("/problems/{name}"),
+            title: title.to_owned(),
+            status,
+            detail,
+            errors: self.faults(),
+        }
+    }
+
+    /// The faults to show beside the fields.
+    #[must_use]
+    pub fn faults(&self) -> Vec<Fault> {
+        match self {
+            Self::Faults(faults) => faults.clone(),
+            Self::NotThere { what, pointer: Some(pointer) } => {
+                vec![Fault::new(pointer, format!("There is no such {what} here."))]
+            }
+            Self::Unreadable { detail } => vec![Fault::new("", detail)],
+            _ => Vec::new(),
+        }
+    }
+
+    fn log(&self) {
+        match self {
+            Self::Broken(cause) => tracing::error!(%cause, "request failed"),
+            Self::Unavailable(cause) => tracing::error!(%cause, "database unavailable"),
+            _ => {}
+        }
+    }
+}
+
+impl From<sqlx::Error> for Error {
+    fn from(error: sqlx::Error) -> Self {
+        match error {
+            sqlx::Error::PoolTimedOut | sqlx::Error::PoolClosed | sqlx::Error::Io(_) | sqlx::Error::WorkerCrashed => {
+                Self::Unavailable(error)
+            }
+            sqlx::Error::Database(ref cause) if is_full_or_locked(cause.code().as_deref()) => Self::Unavailable(error),
+            other => Self::broken(other),
+        }
+    }
+}
+
+/// SQLite: busy (5), disk full (13), I/O error (10); PostgreSQL: class 53 (no resources) and 57 (operator intervention).
+fn is_full_or_locked(code: Option<&str>) -> bool {
+    code.is_some_and(|code| matches!(code, "5" | "10" | "13" | "517") || code.len() == 5 && (code.starts_with("53") || code.starts_with("57")))
+}
+
+impl From<crate::clock::NoRandomness> for Error {
+    fn from(error: crate::clock::NoRandomness) -> Self {
+        Self::broken(error)
+    }
+}
+
+impl From<serde_json::Error> for Error {
+    /// Of JSON that this program wrote itself; what is sent goes through `input.rs`.
+    fn from(error: serde_json::Error) -> Self {
+        Self::broken(error)
+    }
+}
+
+impl IntoResponse for Error {
+    fn into_response(self) -> Response {
+        self.log();
+        let problem = self.problem();
+        let status = StatusCode::from_u16(problem.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
+        let body = serde_json::to_string(&problem).unwrap_or_default();
+        let mut response = (status, [(header::CONTENT_TYPE, "application/problem+json")], body).into_response();
+        let headers = response.headers_mut();
+        match self {
+            Self::TooMany { retry_after_seconds } => {
+                headers.insert(header::RETRY_AFTER, HeaderValue::from(retry_after_seconds));
+            }
+            Self::SignIn => {
+                headers.insert(header::WWW_AUTHENTICATE, HeaderValue::from_static("Bearer"));
+            }
+            _ => {}
+        }
+        response.extensions_mut().insert(problem);
+        response
+    }
+}

@@ -1,0 +1,399 @@
+//! Forms of pages. A form is sent as pairs; here they become the same tree that the JSON API takes, so that one draft
+//! reads both, and its faults find their way back to the fields.
+//!
+//! A field's name is its place in the tree: `repeats/0/catches/0/gross/value`. Numbers in names are positions in lists.
+
+use super::api::whole_body;
+use super::door::App;
+use super::error::{Error, Fault};
+use axum::extract::{FromRequest, Request};
+use jiff::tz::TimeZone;
+use percent_encoding::percent_decode;
+use serde_json::{Map, Value, json};
+use std::collections::{BTreeMap, HashMap};
+use uuid::Uuid;
+
+/// What a form sent: names and texts, in order, as typed.
+#[derive(Clone, Debug, Default)]
+pub struct Posted(pub Vec<(String, String)>);
+
+impl FromRequest<App> for Posted {
+    type Rejection = Error;
+
+    async fn from_request(request: Request, _: &App) -> Result<Self, Error> {
+        let bytes = whole_body(request.into_body()).await?;
+        pairs(&bytes).map(Self)
+    }
+}
+
+/// The pairs of a URL-encoded text. Bytes that are no UTF-8 are refused, not replaced.
+///
+/// # Errors
+/// 400 when it is not UTF-8.
+pub fn pairs(bytes: &[u8]) -> Result<Vec<(String, String)>, Error> {
+    let decode = |part: &[u8]| {
+        let spaced: Vec<u8> = part.iter().map(|byte| if *byte == b'+' { b' ' } else { *byte }).collect();
+        percent_decode(&spaced)
+            .decode_utf8()
+            .map(std::borrow::Cow::into_owned)
+            .map_err(|_| Error::Unreadable { detail: "This is not UTF-8.".into() })
+    };
+    bytes
+        .split(|byte| *byte == b'&')
+        .filter(|pair| !pair.is_empty())
+        .map(|pair| {
+            let split = pair.iter().position(|byte| *byte == b'=').unwrap_or(pair.len());
+            Ok((decode(&pair[..split])?, decode(pair.get(split + 1..).unwrap_or_default())?))
+        })
+        .collect()
+}
+
+impl Posted {
+    /// The text of a field; empty when it was not sent.
+    #[must_use]
+    pub fn text(&self, name: &str) -> &str {
+        self.0.iter().find(|(n, _)| n == name).map_or("", |(_, value)| value)
+    }
+
+    /// All texts of a field that may be ticked several times.
+    pub fn all<'p>(&'p self, name: &'p str) -> impl Iterator<Item = &'p str> {
+        self.0.iter().filter(move |(n, _)| n == name).map(|(_, value)| value.as_str())
+    }
+
+    /// The tree that the fields make. Empty fields are absent. `zone` places times that were typed without an offset;
+    /// names that begin with `_` belong to the page itself.
+    #[must_use]
+    pub fn tree(&self, zone: &TimeZone) -> Value {
+        let mut root = Branch::default();
+        for (name, text) in &self.0 {
+            if !name.starts_with('_') && !text.trim().is_empty() {
+                let path: Vec<&str> = name.split('/').collect();
+                root.put(&path, text);
+            }
+        }
+        root.value(zone)
+    }
+}
+
+/// How deep a form may nest: deeper is no form of ours.
+const DEEPEST: usize = 8;
+
+#[derive(Default)]
+struct Branch {
+    text: Option<String>,
+    below: BTreeMap<String, Branch>,
+}
+
+impl Branch {
+    fn put(&mut self, path: &[&str], text: &str) {
+        match path {
+            [] => self.text = Some(text.to_owned()),
+            [first, rest @ ..] if rest.len() < DEEPEST => self.below.entry((*first).to_owned()).or_default().put(rest, text),
+            _ => {}
+        }
+    }
+
+    fn value(self, zone: &TimeZone) -> Value {
+        if self.below.is_empty() {
+            return self.text.map_or(Value::Null, Value::String);
+        }
+        if self.below.keys().all(|key| key.parse::<usize>().is_ok()) {
+            let mut items: Vec<(usize, Branch)> =
+                self.below.into_iter().map(|(key, branch)| (key.parse().unwrap_or(0), branch)).collect();
+            items.sort_by_key(|(position, _)| *position);
+            return items.into_iter().map(|(_, branch)| branch.value(zone)).collect();
+        }
+        if self.below.contains_key("unit") && self.below.keys().all(|key| key == "value" || key == "unit") {
+            return quantity(&self.below);
+        }
+        let fields: Map<String, Value> = self
+            .below
+            .into_iter()
+            .map(|(key, branch)| {
+                let value = branch.value(zone);
+                let value = if key.ends_with("_at") || key == "until" { placed(value, zone) } else { value };
+                (key, value)
+            })
+            .collect();
+        Value::Object(fields)
+    }
+}
+
+/// A number with its unit beside it. The number's field also takes "5 lb 8 oz" and "5.5 lb", whatever unit is chosen.
+/// Without a number there is no quantity, although a unit is always chosen.
+fn quantity(parts: &BTreeMap<String, Branch>) -> Value {
+    let text = |key: &str| parts.get(key).and_then(|part| part.text.as_deref()).unwrap_or_default().trim();
+    let (typed, unit) = (text("value"), text("unit"));
+    if typed.is_empty() {
+        return Value::Null;
+    }
+    if typed.contains(char::is_alphabetic) && !typed.eq_ignore_ascii_case("nan") {
+        if let Ok(mass) = sowmark_core::quantity::Mass::parse_text(typed)
+            && let Some((lb, oz)) = mass.parts()
+        {
+            return json!({ "lb": lb.as_str(), "oz": oz.as_str() });
+        }
+        if let Some((number, own)) = typed.find(char::is_alphabetic).map(|at| typed.split_at(at)) {
+            return json!({ "value": number.trim(), "unit": own.trim() });
+        }
+    }
+    json!({ "value": typed, "unit": unit })
+}
+
+/// A time that was typed without an offset is one of the organization's time zone.
+fn placed(value: Value, zone: &TimeZone) -> Value {
+    let Value::String(text) = &value else { return value };
+    let Ok(civil) = text.parse::<jiff::civil::DateTime>() else { return value };
+    if text.ends_with(['Z', 'z']) || text.get(11..).is_some_and(|rest| rest.contains(['+', '-'])) || text.len() < 16 {
+        return value;
+    }
+    match civil.to_zoned_datetime(zone.clone()) {
+        Ok(zoned) => Value::String(zoned.timestamp().display_with_offset(zoned.offset()).to_string()),
+        Err(_) => value,
+    }
+}
+
+/// What a field is, which decides how it is drawn.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Kind {
+    #[default]
+    Text,
+    Number,
+    Whole,
+    Date,
+    Moment,
+    Select,
+    Area,
+    Check,
+    Password,
+    Email,
+    Hidden,
+}
+
+/// One choice of a list.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct FormOption {
+    pub value: String,
+    pub label: String,
+    pub selected: bool,
+}
+
+/// One field of a form, as `templates/parts/field.html` draws it.
+#[derive(Clone, Debug, Default)]
+pub struct FormField {
+    pub name: String,
+    pub label: String,
+    pub hint: String,
+    pub value: String,
+    pub error: Option<String>,
+    pub kind: Kind,
+    pub options: Vec<FormOption>,
+    pub unit_name: String,
+    pub units: Vec<FormOption>,
+    pub required: bool,
+    pub autocomplete: String,
+}
+
+impl FormField {
+    #[must_use]
+    pub fn new(name: impl Into<String>, label: impl Into<String>) -> Self {
+        Self { name: name.into(), label: label.into(), required: true, ..Self::default() }
+    }
+
+    #[must_use]
+    pub fn hidden(name: impl Into<String>, value: impl Into<String>) -> Self {
+        Self { name: name.into(), value: value.into(), kind: Kind::Hidden, ..Self::default() }
+    }
+
+    #[must_use]
+    pub fn hint(mut self, hint: impl Into<String>) -> Self {
+        self.hint = hint.into();
+        self
+    }
+
+    #[must_use]
+    pub fn value(mut self, value: impl Into<String>) -> Self {
+        self.value = value.into();
+        self
+    }
+
+    #[must_use]
+    pub fn kind(mut self, kind: Kind) -> Self {
+        self.kind = kind;
+        self
+    }
+
+    #[must_use]
+    pub fn optional(mut self) -> Self {
+        self.required = false;
+        self
+    }
+
+    #[must_use]
+    pub fn autocomplete(mut self, autocomplete: impl Into<String>) -> Self {
+        self.autocomplete = autocomplete.into();
+        self
+    }
+
+    /// A choice among values with labels. An optional one begins with an empty choice.
+    #[must_use]
+    pub fn choice<V: Into<String>, L: Into<String>>(mut self, choices: impl IntoIterator<Item = (V, L)>) -> Self {
+        self.kind = Kind::Select;
+        self.options = choices
+            .into_iter()
+            .map(|(value, label)| FormOption { value: value.into(), label: label.into(), selected: false })
+            .collect();
+        self
+    }
+
+    /// A number with a choice of units beside it: the field's value is `name/value`, the unit `name/unit`.
+    #[must_use]
+    pub fn measured(mut self, units: &[&str], chosen: &str) -> Self {
+        self.kind = Kind::Number;
+        self.unit_name = format!("{}/unit", self.name);
+        self.name = format!("{}/value", self.name);
+        self.units = units
+            .iter()
+            .map(|unit| FormOption { value: (*unit).to_owned(), label: (*unit).to_owned(), selected: *unit == chosen })
+            .collect();
+        self
+    }
+
+    #[must_use]
+    pub fn is_select(&self) -> bool {
+        self.kind == Kind::Select
+    }
+
+    #[must_use]
+    pub fn is_area(&self) -> bool {
+        self.kind == Kind::Area
+    }
+
+    #[must_use]
+    pub fn is_check(&self) -> bool {
+        self.kind == Kind::Check
+    }
+
+    #[must_use]
+    pub fn is_hidden(&self) -> bool {
+        self.kind == Kind::Hidden
+    }
+
+    /// The `type` of its input. A number is text: browsers drop from a number field what they cannot read, and a
+    /// decimal comma is one of those things.
+    #[must_use]
+    pub fn input_type(&self) -> &'static str {
+        match self.kind {
+            Kind::Date => "date",
+            Kind::Moment => "datetime-local",
+            Kind::Password => "password",
+            Kind::Email => "email",
+            Kind::Hidden => "hidden",
+            Kind::Check => "checkbox",
+            _ => "text",
+        }
+    }
+
+    #[must_use]
+    pub fn input_mode(&self) -> &'static str {
+        match self.kind {
+            Kind::Number => "decimal",
+            Kind::Whole => "numeric",
+            Kind::Email => "email",
+            _ => "text",
+        }
+    }
+
+    /// Where the draft's faults for this field point.
+    fn pointer(&self) -> String {
+        format!("/{}", self.name.strip_suffix("/value").unwrap_or(&self.name))
+    }
+
+    fn owns(&self, fault: &Fault) -> bool {
+        let pointer = self.pointer();
+        fault.pointer == pointer
+            || fault.pointer.strip_prefix(&pointer).is_some_and(|rest| matches!(rest, "/value" | "/unit" | "/lb" | "/oz"))
+    }
+
+    fn show(&mut self, posted: &HashMap<&str, &str>) {
+        if let Some(typed) = posted.get(self.name.as_str()) {
+            (*typed).clone_into(&mut self.value);
+        } else if self.kind == Kind::Check {
+            self.value.clear();
+        }
+        if let Some(unit) = posted.get(self.unit_name.as_str()) {
+            for option in &mut self.units {
+                option.selected = option.value == *unit;
+            }
+        }
+    }
+}
+
+/// A form: its fields, where it goes, and what was wrong the last time.
+#[derive(Clone, Debug, Default)]
+pub struct Form {
+    pub action: String,
+    pub submit: String,
+    pub fields: Vec<FormField>,
+    /// Faults that belong to no field of it, each a sentence.
+    pub general: Vec<String>,
+}
+
+impl Form {
+    #[must_use]
+    pub fn new(action: impl Into<String>, submit: impl Into<String>, fields: Vec<FormField>) -> Self {
+        let mut form = Self { action: action.into(), submit: submit.into(), fields, general: Vec::new() };
+        form.settle();
+        form
+    }
+
+    /// A form that creates something carries the id of what it creates: sent three times, it creates it once.
+    #[must_use]
+    pub fn creating(mut self, id: Uuid) -> Self {
+        self.fields.insert(0, FormField::hidden("id", id.to_string()));
+        self
+    }
+
+    /// The same form as it was typed, with the faults beside their fields. Nothing typed is lost.
+    #[must_use]
+    pub fn again(mut self, posted: &Posted, error: &Error) -> Self {
+        let typed: HashMap<&str, &str> = posted.0.iter().map(|(name, value)| (name.as_str(), value.as_str())).collect();
+        for field in &mut self.fields {
+            field.show(&typed);
+        }
+        let faults = error.faults();
+        if faults.is_empty() {
+            self.general.push(error.problem().detail);
+        }
+        for fault in faults {
+            match self.fields.iter_mut().find(|field| !field.is_hidden() && field.owns(&fault)) {
+                Some(field) => field.error = Some(fault.detail),
+                None => self.general.push(fault.detail),
+            }
+        }
+        self.settle();
+        self
+    }
+
+    /// Marks the chosen options.
+    fn settle(&mut self) {
+        for field in &mut self.fields {
+            if field.kind == Kind::Select {
+                for option in &mut field.options {
+                    option.selected = option.value == field.value;
+                }
+            }
+        }
+    }
+
+    /// Whether anything is wrong.
+    #[must_use]
+    pub fn has_errors(&self) -> bool {
+        !self.general.is_empty() || self.fields.iter().any(|field| field.error.is_some())
+    }
+
+    /// The fields with a fault, for the summary at the top.
+    pub fn faulty(&self) -> impl Iterator<Item = &FormField> {
+        self.fields.iter().filter(|field| field.error.is_some())
+    }
+}

@@ -1,0 +1,86 @@
+//! Stands before every handler: finds out who is asking, lets in whom the route's table lets in, and turns a problem
+//! into a page where a page was asked for.
+
+use super::door::App;
+use super::error::{Error, Problem};
+use super::page::{self, Cookies};
+use super::routes::{Need, Surface};
+use crate::access::{Actor, Via, find_actor, session, token};
+use axum::extract::{Request, State};
+use axum::http::{HeaderMap, Method, header};
+use axum::middleware::Next;
+use axum::response::{IntoResponse, Redirect, Response};
+
+/// What a route's guard knows.
+#[derive(Clone, Debug)]
+pub struct Gate {
+    pub app: App,
+    pub need: Need,
+    pub surface: Surface,
+}
+
+/// The guard of a route.
+pub async fn guard(State(gate): State<Gate>, mut request: Request, next: Next) -> Response {
+    let cookies = Cookies::of(request.headers());
+    let asked = request.uri().path_and_query().map_or_else(String::new, ToString::to_string);
+    let method = request.method().clone();
+    let found = find(&gate, request.headers()).await;
+    let actor = match &found {
+        Ok(found) => found.clone(),
+        Err(_) => None,
+    };
+    let response = match found.and_then(|actor| admitted(&gate, actor)) {
+        Ok(Some(actor)) => {
+            request.extensions_mut().insert(actor);
+            next.run(request).await
+        }
+        Ok(None) => next.run(request).await,
+        Err(Error::SignIn) if gate.surface == Surface::Page && method == Method::GET => {
+            return Redirect::to(&page::sign_in_address(&asked)).into_response();
+        }
+        Err(error) => error.into_response(),
+    };
+    match (gate.surface, response.extensions().get::<Problem>()) {
+        (Surface::Page, Some(problem)) => page::problem(&gate.app, actor.as_ref(), &cookies, problem),
+        _ => response,
+    }
+}
+
+fn admitted(gate: &Gate, actor: Option<Actor>) -> Result<Option<Actor>, Error> {
+    match (gate.need, actor) {
+        (Need::Anyone, actor) => Ok(actor),
+        (_, None) => Err(Error::SignIn),
+        (Need::SignedIn, actor) => Ok(actor),
+        (Need::May(permission), Some(actor)) if actor.may(permission) => Ok(Some(actor)),
+        (Need::May(_), Some(_)) => Err(Error::Forbidden),
+    }
+}
+
+async fn find(gate: &Gate, headers: &HeaderMap) -> Result<Option<Actor>, Error> {
+    let app = &gate.app;
+    let now = app.clock.now();
+    if let Some(authorization) = headers.get(header::AUTHORIZATION) {
+        let presented = authorization
+            .to_str()
+            .ok()
+            .and_then(|text| text.split_once(' '))
+            .filter(|(scheme, _)| scheme.eq_ignore_ascii_case("bearer"))
+            .map(|(_, token)| token.trim());
+        let Some(presented) = presented else { return Err(Error::SignIn) };
+        let mut conn = app.read().await?;
+        let bearer = token::find(&mut conn.cx(), presented, now).await?.ok_or(Error::SignIn)?;
+        let actor = find_actor(&mut conn.cx(), bearer.organization(), bearer.account(), Via::Token).await?;
+        drop(conn);
+        token::touch(&app.db, &bearer, now).await?;
+        return actor.map(Some).ok_or(Error::SignIn);
+    }
+    let Some(secret) = page::session_secret(headers, &app.config) else { return Ok(None) };
+    let mut conn = app.read().await?;
+    let Some(found) = session::find(&mut conn.cx(), &secret, now).await? else { return Ok(None) };
+    let actor = find_actor(&mut conn.cx(), found.organization(), found.account(), Via::Session).await?;
+    drop(conn);
+    if let Some(actor) = &actor {
+        session::touch(&app.db, &found, actor.role, now).await?;
+    }
+    Ok(actor)
+}

@@ -1,0 +1,614 @@
+//! What is sent, read into what is meant: every fault of a request at once, each with its place.
+//!
+//! A draft is declared with [`input!`](crate::input): the declaration reads JSON, refuses unknown fields and describes
+//! itself in the OpenAPI document, so that the three cannot drift apart. serde's derive was rejected: it stops at the
+//! first fault and names no pointer. Pages send the same tree, built from their fields by `form.rs`.
+
+use super::error::{Error, Fault};
+use crate::clock::Stamp;
+use jiff::civil::Date;
+use serde_json::{Map, Value};
+use sowmark_core::quantity::Decimal;
+use utoipa::openapi::schema::{ArrayBuilder, KnownFormat, ObjectBuilder, Schema, SchemaFormat, SchemaType, Type};
+use utoipa::openapi::RefOr;
+use uuid::Uuid;
+
+/// Where in the request something stands: an RFC 6901 pointer.
+#[derive(Clone, Debug, Default)]
+pub struct At(String);
+
+impl At {
+    #[must_use]
+    pub fn key(&self, key: &str) -> Self {
+        Self(format!("{}/{}", self.0, key.replace('~', "~0").replace('/', "~1")))
+    }
+
+    #[must_use]
+    pub fn index(&self, index: usize) -> Self {
+        Self(format!("{}/{index}", self.0))
+    }
+}
+
+impl std::fmt::Display for At {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+/// The faults found so far.
+#[derive(Debug, Default)]
+pub struct Faults(Vec<Fault>);
+
+impl Faults {
+    /// Notes a fault; answers none, so that a reader can end with it.
+    pub fn add<T>(&mut self, at: &At, detail: impl Into<String>) -> Option<T> {
+        self.0.push(Fault::new(at.to_string(), detail));
+        None
+    }
+
+    /// The result, if there was no fault.
+    ///
+    /// # Errors
+    /// All faults, if there was one.
+    pub fn finish<T>(self, read: Option<T>) -> Result<T, Error> {
+        match read {
+            Some(read) if self.0.is_empty() => Ok(read),
+            _ => Err(Error::Faults(self.0)),
+        }
+    }
+
+    /// The object at a place, with no field but the known ones.
+    pub fn object<'v>(&mut self, value: Option<&'v Value>, at: &At, known: &[&str]) -> Option<&'v Map<String, Value>> {
+        match value {
+            Some(Value::Object(fields)) => {
+                for name in fields.keys().filter(|name| !known.contains(&name.as_str())) {
+                    self.add::<()>(
+                        &at.key(name),
+                        format!("Sowmark does not know this field. Known here: {}.", known.join(", ")),
+                    );
+                }
+                Some(fields)
+            }
+            None | Some(Value::Null) => self.add(at, "This is missing."),
+            Some(other) => self.add(at, format!("This is {}; an object is wanted.", what_it_is(other))),
+        }
+    }
+}
+
+/// A value's kind in words, for a message.
+#[must_use]
+pub fn what_it_is(value: &Value) -> &'static str {
+    match value {
+        Value::Null => "null",
+        Value::Bool(_) => "true or false",
+        Value::Number(_) => "a number",
+        Value::String(_) => "text",
+        Value::Array(_) => "a list",
+        Value::Object(_) => "an object",
+    }
+}
+
+/// Something that can be read from a request.
+pub trait Input: Sized {
+    /// Reads it; none when a fault was noted. An absent field is `None`.
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self>;
+    /// How it is described.
+    fn schema() -> RefOr<Schema>;
+    /// Whether it must be there.
+    fn is_required() -> bool {
+        true
+    }
+}
+
+/// Reads a whole request.
+///
+/// # Errors
+/// 422 with every fault.
+pub fn read<T: Input>(value: &Value) -> Result<T, Error> {
+    let mut faults = Faults::default();
+    let read = T::read(Some(value), &At::default(), &mut faults);
+    faults.finish(read)
+}
+
+/// Declares a draft. `entry` adds the optional client-made `id`; `record` adds `id`, `occurred_at` and `corrects`.
+#[macro_export]
+macro_rules! input {
+    ($(#[doc = $doc:literal])* pub entry struct $name:ident { $($body:tt)* }) => {
+        $crate::input! {
+            $(#[doc = $doc])*
+            pub struct $name {
+                /// Made by the sender; sent again with the same content it changes nothing.
+                pub id: Option<uuid::Uuid>,
+                $($body)*
+            }
+        }
+    };
+    ($(#[doc = $doc:literal])* pub record struct $name:ident { $($body:tt)* }) => {
+        $crate::input! {
+            $(#[doc = $doc])*
+            pub struct $name {
+                /// Made by the sender; sent again with the same content it changes nothing.
+                pub id: Option<uuid::Uuid>,
+                /// When it happened, RFC 3339 with offset.
+                pub occurred_at: $crate::clock::Stamp,
+                /// The record of the same kind that this one replaces.
+                pub corrects: Option<uuid::Uuid>,
+                $($body)*
+            }
+        }
+    };
+    ($(#[doc = $doc:literal])* pub struct $name:ident { $($(#[doc = $field_doc:literal])* pub $field:ident: $type:ty),* $(,)? }) => {
+        $(#[doc = $doc])*
+        #[derive(Clone, Debug)]
+        pub struct $name {
+            $($(#[doc = $field_doc])* pub $field: $type),*
+        }
+
+        impl $crate::web::input::Input for $name {
+            fn read(
+                value: Option<&serde_json::Value>,
+                at: &$crate::web::input::At,
+                faults: &mut $crate::web::input::Faults,
+            ) -> Option<Self> {
+                let fields = faults.object(value, at, &[$(stringify!($field)),*])?;
+                $(let $field = <$type as $crate::web::input::Input>::read(
+                    fields.get(stringify!($field)), &at.key(stringify!($field)), faults);)*
+                Some(Self { $($field: $field?),* })
+            }
+
+            fn schema() -> utoipa::openapi::RefOr<utoipa::openapi::schema::Schema> {
+                let object = utoipa::openapi::schema::ObjectBuilder::new();
+                $(
+                    let object = object.property(
+                        stringify!($field),
+                        $crate::web::input::described::<$type>(concat!($($field_doc),*)),
+                    );
+                    let object = if <$type as $crate::web::input::Input>::is_required() {
+                        object.required(stringify!($field))
+                    } else {
+                        object
+                    };
+                )*
+                object.description(Some(concat!($($doc),*).trim())).additional_properties(Some(
+                    utoipa::openapi::schema::AdditionalProperties::FreeForm(false))).into()
+            }
+        }
+    };
+}
+
+/// The schema of a field, with its description where the schema has none of its own.
+#[must_use]
+pub fn described<T: Input>(description: &str) -> RefOr<Schema> {
+    let description = description.trim();
+    match T::schema() {
+        RefOr::T(Schema::Object(mut object)) if !description.is_empty() && object.description.is_none() => {
+            object.description = Some(description.to_owned());
+            object.into()
+        }
+        other => other,
+    }
+}
+
+/// Declares a closed list of words.
+#[macro_export]
+macro_rules! words {
+    ($(#[$meta:meta])* pub enum $name:ident { $($(#[doc = $doc:literal])* $variant:ident = $word:literal),* $(,)? }) => {
+        $(#[$meta])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        pub enum $name {
+            $($(#[doc = $doc])* $variant),*
+        }
+
+        impl $name {
+            /// Every word.
+            pub const ALL: &[Self] = &[$(Self::$variant),*];
+
+            /// The word as it is sent and stored.
+            #[must_use]
+            pub fn word(self) -> &'static str {
+                match self {
+                    $(Self::$variant => $word),*
+                }
+            }
+
+            /// The meaning of a word.
+            #[must_use]
+            pub fn from_word(word: &str) -> Option<Self> {
+                match word {
+                    $($word => Some(Self::$variant),)*
+                    _ => None,
+                }
+            }
+        }
+
+        impl $crate::web::input::Input for $name {
+            fn read(
+                value: Option<&serde_json::Value>,
+                at: &$crate::web::input::At,
+                faults: &mut $crate::web::input::Faults,
+            ) -> Option<Self> {
+                $crate::web::input::read_word(value, at, faults, &[$($word),*], Self::from_word)
+            }
+
+            fn schema() -> utoipa::openapi::RefOr<utoipa::openapi::schema::Schema> {
+                $crate::web::input::word_schema(&[$($word),*])
+            }
+        }
+    };
+}
+
+/// Reads one of a list of words.
+pub fn read_word<T>(
+    value: Option<&Value>,
+    at: &At,
+    faults: &mut Faults,
+    words: &[&str],
+    from: impl Fn(&str) -> Option<T>,
+) -> Option<T> {
+    let text = text_of(value, at, faults)?;
+    match from(text) {
+        Some(found) => Some(found),
+        None => faults.add(at, format!("{} is not known here. Use one of: {}.", shown(text), words.join(", "))),
+    }
+}
+
+/// The schema of a list of words.
+#[must_use]
+pub fn word_schema(words: &[&str]) -> RefOr<Schema> {
+    ObjectBuilder::new().schema_type(Type::String).enum_values(Some(words.iter().copied())).into()
+}
+
+/// What was given, short enough for a message.
+#[must_use]
+pub fn shown(text: &str) -> String {
+    let mut short: String = text.chars().take(40).filter(|c| !c.is_control()).collect();
+    if text.chars().count() > 40 {
+        short.push('…');
+    }
+    format!("\u{201c}{short}\u{201d}")
+}
+
+/// The text at a place.
+pub fn text_of<'v>(value: Option<&'v Value>, at: &At, faults: &mut Faults) -> Option<&'v str> {
+    match value {
+        Some(Value::String(text)) => Some(text),
+        None | Some(Value::Null) => faults.add(at, "This is missing."),
+        Some(other) => faults.add(at, format!("This is {}; text is wanted.", what_it_is(other))),
+    }
+}
+
+impl<T: Input> Input for Option<T> {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        match value {
+            None | Some(Value::Null) => Some(None),
+            there => T::read(there, at, faults).map(Some),
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        match T::schema() {
+            RefOr::T(Schema::Object(mut object)) => {
+                if let SchemaType::Type(one) = object.schema_type {
+                    object.schema_type = SchemaType::from_iter([one, Type::Null]);
+                }
+                object.into()
+            }
+            other => other,
+        }
+    }
+
+    fn is_required() -> bool {
+        false
+    }
+}
+
+/// A list, of a length that a person could have meant.
+const LONGEST_LIST: usize = 500;
+
+impl<T: Input> Input for Vec<T> {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        match value {
+            Some(Value::Array(items)) if items.len() > LONGEST_LIST => {
+                faults.add(at, format!("This has {} entries. Send at most {LONGEST_LIST}.", items.len()))
+            }
+            Some(Value::Array(items)) => {
+                let read: Vec<Option<T>> =
+                    items.iter().enumerate().map(|(i, item)| T::read(Some(item), &at.index(i), faults)).collect();
+                read.into_iter().collect()
+            }
+            None | Some(Value::Null) => faults.add(at, "This is missing."),
+            Some(other) => faults.add(at, format!("This is {}; a list is wanted.", what_it_is(other))),
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ArrayBuilder::new().items(T::schema()).into()
+    }
+}
+
+impl Input for bool {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        match value {
+            Some(Value::Bool(flag)) => Some(*flag),
+            // A ticked box of a form.
+            Some(Value::String(text)) if text == "true" || text == "on" => Some(true),
+            Some(Value::String(text)) if text == "false" => Some(false),
+            None | Some(Value::Null) => faults.add(at, "This is missing."),
+            Some(other) => faults.add(at, format!("This is {}; true or false is wanted.", what_it_is(other))),
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new().schema_type(Type::Boolean).into()
+    }
+}
+
+impl Input for Uuid {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        let text = text_of(value, at, faults)?;
+        match Uuid::try_parse(text) {
+            Ok(id) if id.is_nil() || id.is_max() => faults.add(at, "This id stands for nothing. Make a UUIDv7."),
+            Ok(id) => Some(id),
+            Err(_) => faults.add(at, format!("{} is not a UUID.", shown(text))),
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new().schema_type(Type::String).format(Some(SchemaFormat::KnownFormat(KnownFormat::Uuid))).into()
+    }
+}
+
+macro_rules! id_inputs {
+    ($($id:ident),* $(,)?) => { $(
+        impl Input for sowmark_core::ids::$id {
+            fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+                Uuid::read(value, at, faults).map(Self)
+            }
+
+            fn schema() -> RefOr<Schema> {
+                Uuid::schema()
+            }
+        }
+    )* };
+}
+
+id_inputs!(AccountId, ClientId, CrewId, SeederId, MeteringUnitId, RollerId, LotId, SeasonId, ScaleId, FieldId, CalibrationId);
+
+/// Words on one line, at most `MOST` characters, with something in it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Line<const MOST: usize>(pub String);
+
+/// A name or label.
+pub type Name = Line<120>;
+
+/// Text of several lines, at most `MOST` characters; may be empty.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Text<const MOST: usize>(pub String);
+
+/// A note.
+pub type Note = Text<4000>;
+
+impl<const MOST: usize> Input for Line<MOST> {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        let text = text_of(value, at, faults)?.trim();
+        if text.is_empty() {
+            faults.add(at, "This is empty.")
+        } else if text.chars().any(char::is_control) {
+            faults.add(at, "This holds a line break or a control character. Write it on one line.")
+        } else {
+            within(text, MOST, at, faults).map(Self)
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new().schema_type(Type::String).min_length(Some(1)).max_length(Some(MOST)).into()
+    }
+}
+
+impl<const MOST: usize> Input for Text<MOST> {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        let text = text_of(value, at, faults)?.trim();
+        if text.chars().any(|c| c.is_control() && !matches!(c, '\n' | '\r' | '\t')) {
+            faults.add(at, "This holds a control character. Remove it.")
+        } else {
+            within(text, MOST, at, faults).map(Self)
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new().schema_type(Type::String).max_length(Some(MOST)).into()
+    }
+}
+
+fn within(text: &str, most: usize, at: &At, faults: &mut Faults) -> Option<String> {
+    let length = text.chars().count();
+    if length > most {
+        faults.add(at, format!("This has {length} characters. Use at most {most}."))
+    } else {
+        Some(text.to_owned())
+    }
+}
+
+/// The years in which something can have happened: this trade's machines count revolutions since about then, and a
+/// typing slip in the year must not pass. (Ours, no source.)
+const FIRST_YEAR: i16 = 2000;
+const LAST_YEAR: i16 = 2099;
+/// Machines are older than their records.
+const FIRST_MACHINE_YEAR: i16 = 1950;
+
+impl Input for Stamp {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        let text = text_of(value, at, faults)?;
+        match parse_stamp(text) {
+            Some(stamp) => {
+                let year = jiff::tz::TimeZone::UTC.to_datetime(stamp.at).year();
+                if (FIRST_YEAR..=LAST_YEAR).contains(&year) {
+                    Some(stamp)
+                } else {
+                    faults.add(at, format!("The year {year} is out of reach. Use {FIRST_YEAR} to {LAST_YEAR}."))
+                }
+            }
+            None => faults.add(
+                at,
+                format!("{} is no moment. Write date, time and offset like 2027-04-06T09:40:00+02:00.", shown(text)),
+            ),
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new()
+            .schema_type(Type::String)
+            .format(Some(SchemaFormat::KnownFormat(KnownFormat::DateTime)))
+            .into()
+    }
+}
+
+/// RFC 3339 to a moment, cut to the microsecond. A space for the plus sign is what a query string makes of it.
+#[must_use]
+pub fn parse_stamp(text: &str) -> Option<Stamp> {
+    let text = text.trim();
+    let mended = match text.rfind(' ') {
+        Some(space) if space > 10 => format!("{}+{}", &text[..space], &text[space + 1..]),
+        _ => text.to_owned(),
+    };
+    if mended.contains('[') || !mended.is_ascii() {
+        return None;
+    }
+    let pieces = jiff::fmt::temporal::DateTimeParser::new().parse_timestamp(&mended).ok()?;
+    let at = jiff::Timestamp::from_microsecond(pieces.as_microsecond()).ok()?;
+    Some(Stamp { at, offset_seconds: offset_of(&mended)? })
+}
+
+fn offset_of(text: &str) -> Option<i32> {
+    if text.ends_with(['Z', 'z']) {
+        return Some(0);
+    }
+    let start = text.rfind(['+', '-']).filter(|start| *start > 10)?;
+    let sign = if text[start..].starts_with('-') { -1 } else { 1 };
+    let digits: String = text[start + 1..].chars().filter(char::is_ascii_digit).collect();
+    let hours: i32 = digits.get(0..2)?.parse().ok()?;
+    let minutes: i32 = digits.get(2..4).map_or(Ok(0), str::parse).ok()?;
+    Some(sign * (hours * 3600 + minutes * 60))
+}
+
+impl Input for Date {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        let text = text_of(value, at, faults)?.trim();
+        match text.parse::<Date>() {
+            Ok(date) if text.len() == 10 => {
+                if (FIRST_MACHINE_YEAR..=LAST_YEAR).contains(&date.year()) {
+                    Some(date)
+                } else {
+                    faults.add(at, format!("The year {} is out of reach. Use {FIRST_MACHINE_YEAR} to {LAST_YEAR}.", date.year()))
+                }
+            }
+            _ => faults.add(at, format!("{} is no date. Write it like 2027-04-06.", shown(text))),
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new().schema_type(Type::String).format(Some(SchemaFormat::KnownFormat(KnownFormat::Date))).into()
+    }
+}
+
+/// A whole number between two bounds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Whole<const LEAST: i64, const MOST: i64>(pub i64);
+
+impl<const LEAST: i64, const MOST: i64> Whole<LEAST, MOST> {
+    /// As a count; the bounds of every count in use are within `u32`.
+    #[must_use]
+    pub fn count(self) -> u32 {
+        u32::try_from(self.0).unwrap_or(0)
+    }
+}
+
+impl<const LEAST: i64, const MOST: i64> Input for Whole<LEAST, MOST> {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        let decimal = Decimal::read(value, at, faults)?;
+        let number = decimal.to_f64();
+        #[allow(clippy::cast_possible_truncation)]
+        if number.fract() != 0.0 {
+            faults.add(at, format!("{} is not a whole number.", decimal.as_str()))
+        } else if number < LEAST as f64 || number > MOST as f64 {
+            faults.add(at, format!("{} is out of range. Use {LEAST} to {MOST}.", decimal.as_str()))
+        } else {
+            Some(Self(number as i64))
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new()
+            .schema_type(Type::Integer)
+            .minimum(Some(utoipa::Number::Int(isize::try_from(LEAST).unwrap_or(isize::MIN))))
+            .maximum(Some(utoipa::Number::Int(isize::try_from(MOST).unwrap_or(isize::MAX))))
+            .into()
+    }
+}
+
+/// A decimal as text, or a JSON number, whose own digits are kept.
+impl Input for Decimal {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        let parsed = match value {
+            Some(Value::String(text)) => Decimal::parse(text),
+            Some(Value::Number(number)) => Decimal::parse_json_number(&number.to_string()),
+            None | Some(Value::Null) => return faults.add(at, "This is missing."),
+            Some(other) => {
+                return faults.add(at, format!("This is {}; a number is wanted, as text or as a number.", what_it_is(other)));
+            }
+        };
+        match parsed {
+            Ok(decimal) => Some(decimal),
+            Err(error) => faults.add(at, error.to_string()),
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new()
+            .schema_type(SchemaType::from_iter([Type::String, Type::Number]))
+            .description(Some("A decimal as text, or a number."))
+            .into()
+    }
+}
+
+/// A percentage between 0 and 100.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Percent(pub Decimal);
+
+impl Input for Percent {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        let decimal = Decimal::read(value, at, faults)?;
+        if (0.0..=100.0).contains(&decimal.to_f64()) {
+            Some(Self(decimal))
+        } else {
+            faults.add(at, format!("{} is no share of a whole. Use 0 to 100 percent.", decimal.as_str()))
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        Decimal::schema()
+    }
+}
+
+/// A number above zero, at most `MOST`.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Positive<const MOST: i64>(pub Decimal);
+
+/// A roller speed in revolutions per minute. No meter roller turns ten thousand times a minute.
+pub type Rpm = Positive<10_000>;
+
+impl<const MOST: i64> Input for Positive<MOST> {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        let decimal = Decimal::read(value, at, faults)?;
+        let number = decimal.to_f64();
+        if number > 0.0 && number <= MOST as f64 {
+            Some(Self(decimal))
+        } else {
+            faults.add(at, format!("{} is out of range. Use more than 0, at most {MOST}.", decimal.as_str()))
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        Decimal::schema()
+    }
+}

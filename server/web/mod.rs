@@ -1,0 +1,16 @@
+//! What every feature needs to speak HTTP: errors, input, routes, pages, limits. Knows no feature.
+
+pub mod accept;
+pub mod api;
+pub mod assets;
+pub mod door;
+pub mod error;
+pub mod form;
+pub mod guard;
+pub mod headers;
+pub mod input;
+pub mod openapi;
+pub mod page;
+pub mod paging;
+pub mod quantity;
+pub mod routes;

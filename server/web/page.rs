@@ -1,0 +1,216 @@
+//! The frame of every page: who is signed in, where one can go, and the session's cookie.
+
+use super::assets;
+use super::door::{App, Signed};
+use super::error::{Error, Problem};
+use crate::access::{Actor, Permission, Role};
+use crate::config::Config;
+use askama::Template;
+use axum::http::{HeaderMap, StatusCode, header};
+use axum::response::{Html, IntoResponse, Response};
+use axum_extra::extract::CookieJar;
+use axum_extra::extract::cookie::{Cookie, SameSite};
+use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
+
+/// What the layout needs.
+#[derive(Clone, Debug)]
+pub struct Page {
+    pub title: String,
+    pub organization: Option<String>,
+    pub person: Option<String>,
+    pub nav: Vec<NavItem>,
+    pub theme: &'static str,
+    pub style_href: String,
+    pub mark_href: String,
+    pub icon_href: String,
+    pub notice: Option<String>,
+}
+
+/// A line of the navigation.
+#[derive(Clone, Debug)]
+pub struct NavItem {
+    pub href: String,
+    pub label: String,
+    pub current: bool,
+}
+
+/// What a request's cookies say about how the page should look.
+#[derive(Clone, Debug, Default)]
+pub struct Cookies {
+    theme: &'static str,
+}
+
+impl Cookies {
+    #[must_use]
+    pub fn of(headers: &HeaderMap) -> Self {
+        let jar = CookieJar::from_headers(headers);
+        let theme = match jar.get("theme").map(Cookie::value) {
+            Some("light") => "theme-light",
+            Some("dark") => "theme-dark",
+            _ => "",
+        };
+        Self { theme }
+    }
+}
+
+impl axum::extract::FromRequestParts<App> for Cookies {
+    type Rejection = std::convert::Infallible;
+
+    async fn from_request_parts(parts: &mut axum::http::request::Parts, _: &App) -> Result<Self, Self::Rejection> {
+        Ok(Self::of(&parts.headers))
+    }
+}
+
+impl Page {
+    /// A page for somebody signed in. `here` is the address of the part of the site it belongs to.
+    #[must_use]
+    pub fn new(signed: &Signed, cookies: &Cookies, title: impl Into<String>, here: &str) -> Self {
+        Self::framed(Some(&signed.actor), cookies, title.into(), here)
+    }
+
+    /// A page for anybody.
+    #[must_use]
+    pub fn open(cookies: &Cookies, title: impl Into<String>) -> Self {
+        Self::framed(None, cookies, title.into(), "")
+    }
+
+    #[must_use]
+    pub fn notice(mut self, notice: Option<String>) -> Self {
+        self.notice = notice;
+        self
+    }
+
+    fn framed(actor: Option<&Actor>, cookies: &Cookies, title: String, here: &str) -> Self {
+        Self {
+            title,
+            organization: actor.map(|actor| actor.organization_name.clone()),
+            person: actor.map(|actor| actor.name.clone()),
+            nav: actor.map(|actor| navigation(actor, here)).unwrap_or_default(),
+            theme: cookies.theme,
+            style_href: assets::href("style.css"),
+            mark_href: assets::href("mark.svg"),
+            icon_href: assets::href("favicon.svg"),
+            notice: None,
+        }
+    }
+}
+
+fn navigation(actor: &Actor, here: &str) -> Vec<NavItem> {
+    let everybody = [("/", "Readiness"), ("/seeders", "Seeders"), ("/lots", "Lots")];
+    let office = [("/keeping", "Keeping"), ("/people", "People")];
+    let mut places = everybody.to_vec();
+    if actor.role == Role::Office {
+        places.extend(office);
+    }
+    if actor.may(Permission::ReadAudit) {
+        places.push(("/audit", "Audit trail"));
+    }
+    places
+        .into_iter()
+        .map(|(href, label)| NavItem { href: href.to_owned(), label: label.to_owned(), current: href == here })
+        .collect()
+}
+
+/// Renders a page.
+///
+/// # Errors
+/// When the template fails, which its test with samples would have shown.
+pub fn show(template: &impl Template) -> Result<Response, Error> {
+    Ok(Html(template.render().map_err(Error::broken)?).into_response())
+}
+
+/// Renders a page with a status of its own: 422 for a form that comes back.
+///
+/// # Errors
+/// As [`show`].
+pub fn show_with(status: StatusCode, template: &impl Template) -> Result<Response, Error> {
+    Ok((status, Html(template.render().map_err(Error::broken)?)).into_response())
+}
+
+#[derive(Template)]
+#[template(path = "problem.html")]
+struct ProblemPage<'a> {
+    page: Page,
+    problem: &'a Problem,
+    signed_in: bool,
+}
+
+/// A problem as a page.
+#[must_use]
+pub fn problem(_: &App, actor: Option<&Actor>, cookies: &Cookies, problem: &Problem) -> Response {
+    let page = Page::framed(actor, cookies, problem.title.clone(), "");
+    let status = StatusCode::from_u16(problem.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
+    let template = ProblemPage { page, problem, signed_in: actor.is_some() };
+    match template.render() {
+        Ok(html) => {
+            let mut response = (status, Html(html)).into_response();
+            if problem.status == 429 {
+                response.headers_mut().insert(header::RETRY_AFTER, axum::http::HeaderValue::from_static("5"));
+            }
+            response
+        }
+        Err(error) => Error::broken(error).into_response(),
+    }
+}
+
+/// The sign-in page, with the way back.
+#[must_use]
+pub fn sign_in_address(back: &str) -> String {
+    if back.is_empty() || back == "/" {
+        "/sign-in".to_owned()
+    } else {
+        format!("/sign-in?back={}", utf8_percent_encode(back, NON_ALPHANUMERIC))
+    }
+}
+
+fn cookie_name(config: &Config) -> &'static str {
+    if config.is_https() { "__Host-sowmark" } else { "sowmark" }
+}
+
+/// The secret of the session that a request carries.
+#[must_use]
+pub fn session_secret(headers: &HeaderMap, config: &Config) -> Option<String> {
+    CookieJar::from_headers(headers).get(cookie_name(config)).map(|cookie| cookie.value().to_owned())
+}
+
+/// The cookie that carries a session; without a secret, the one that takes it away.
+#[must_use]
+pub fn session_cookie(config: &Config, secret: Option<String>) -> Cookie<'static> {
+    let ended = secret.is_none();
+    let mut cookie = Cookie::new(cookie_name(config), secret.unwrap_or_default());
+    cookie.set_path("/");
+    cookie.set_http_only(true);
+    // Lax, not Strict: a link in a message should open signed in.
+    cookie.set_same_site(SameSite::Lax);
+    cookie.set_secure(config.is_https());
+    if ended {
+        cookie.make_removal();
+    } else {
+        // The server decides when a session ends; the cookie must only outlive it.
+        cookie.make_permanent();
+    }
+    cookie
+}
+
+/// A page that is one form.
+#[derive(Debug, Template)]
+#[template(path = "form.html")]
+pub struct FormPage {
+    page: Page,
+    form: super::form::Form,
+    intro: String,
+}
+
+impl FormPage {
+    #[must_use]
+    pub fn new(page: Page, form: super::form::Form) -> Self {
+        Self { page, form, intro: String::new() }
+    }
+
+    /// With a sentence before the form.
+    #[must_use]
+    pub fn intro(mut self, intro: impl Into<String>) -> Self {
+        self.intro = intro.into();
+        self
+    }
+}

@@ -1,0 +1,69 @@
+//! Lists in pages: `{"items": […], "next": "cursor or null"}`.
+//!
+//! A cursor is the last id of the page. Ids made by the server rise with time, those made elsewhere need not, so lists
+//! are ordered by id: every entry comes exactly once, whatever is added meanwhile.
+
+use super::input::Whole;
+use crate::input;
+use serde::Serialize;
+use uuid::Uuid;
+
+input! {
+    /// Which part of a list.
+    pub struct PageAsked {
+        /// At most this many, 50 unless told.
+        pub limit: Option<Whole<1, 500>>,
+        /// The cursor that the page before gave as `next`.
+        pub after: Option<Uuid>,
+    }
+}
+
+impl PageAsked {
+    /// How many to fetch: one more than shown tells whether there is a next page.
+    #[must_use]
+    pub fn fetch(&self) -> i64 {
+        self.shown() + 1
+    }
+
+    #[must_use]
+    pub fn after(&self) -> Uuid {
+        self.after.unwrap_or(Uuid::nil())
+    }
+
+    fn shown(&self) -> i64 {
+        self.limit.map_or(50, |limit| limit.0)
+    }
+
+    /// The page of what was fetched with [`PageAsked::fetch`].
+    pub fn page<T>(&self, mut items: Vec<T>, id: impl Fn(&T) -> Uuid) -> List<T> {
+        let shown = usize::try_from(self.shown()).unwrap_or(50);
+        let more = items.len() > shown;
+        items.truncate(shown);
+        let next = if more { items.last().map(|item| id(item).to_string()) } else { None };
+        List { items, next }
+    }
+}
+
+/// A page of a list.
+#[derive(Debug, Serialize, utoipa::ToSchema)]
+pub struct List<T> {
+    pub items: Vec<T>,
+    /// The cursor of the next page, or null at the end.
+    pub next: Option<String>,
+}
+
+impl<T> List<T> {
+    /// A list that is always whole.
+    #[must_use]
+    pub fn whole(items: Vec<T>) -> Self {
+        Self { items, next: None }
+    }
+
+    /// The same list of what each item becomes.
+    ///
+    /// # Errors
+    /// The first that cannot become it.
+    pub fn try_map<U, E>(self, into: impl Fn(T) -> Result<U, E>) -> Result<List<U>, E> {
+        Ok(List { items: self.items.into_iter().map(into).collect::<Result<_, E>>()?, next: self.next })
+    }
+}

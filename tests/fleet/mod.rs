@@ -1,0 +1,3 @@
+//! The fleet through the API.
+
+mod roller;

@@ -1,0 +1,3 @@
+//! What holds for all parts: the database, the routes, the limits, the trail.
+
+mod database;
