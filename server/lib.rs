@@ -13,4 +13,5 @@ pub mod config;
 pub mod db;
 pub mod fleet;
 pub mod people;
+pub mod records;
 pub mod web;
