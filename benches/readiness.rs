@@ -2,6 +2,8 @@
 //!
 //! `cargo bench`. Nothing here asserts a time: a slow machine is no fault of the code.
 
+#![allow(clippy::expect_used)]
+
 use divan::{Bencher, black_box};
 use jiff::tz::TimeZone;
 use jiff::{SignedDuration, Timestamp};
