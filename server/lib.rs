@@ -12,6 +12,7 @@ pub mod clock;
 pub mod config;
 pub mod db;
 pub mod fleet;
+pub mod hex;
 pub mod people;
 pub mod records;
 pub mod web;
