@@ -32,8 +32,8 @@ pub(crate) struct ConfigurationView {
     #[serde(flatten)]
     head: HeadView,
     seeder_id: Uuid,
-    working_width: Q,
-    row_spacing: Q,
+    pub(crate) working_width: Q,
+    pub(crate) row_spacing: Q,
 }
 
 impl TryFrom<ConfigurationRow> for ConfigurationView {

@@ -10,6 +10,7 @@ use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
+use crate::web::quantity::Q;
 use crate::web::routes::{Need, Route};
 use axum::Json;
 use jiff::Timestamp;
@@ -42,7 +43,10 @@ pub(crate) struct SeederView {
     kind: String,
     commissioned_on: String,
     laid_up: bool,
-    /// In force now; null before the commissioning.
+    /// Those of the configuration in force; null if that was voided.
+    working_width: Option<Q>,
+    row_spacing: Option<Q>,
+    /// In force now; before the commissioning, the one to come.
     configuration: Option<ConfigurationView>,
     metering_units: Vec<UnitView>,
 }
@@ -91,9 +95,12 @@ async fn view(cx: &mut Cx<'_>, scope: &Scope, row: SeederRow, now: Timestamp) ->
             setup: setup.map(SetupView::from),
         });
     }
+    let configuration = configuration.map(ConfigurationView::try_from).transpose()?;
     Ok(SeederView {
+        working_width: configuration.as_ref().map(|configuration| configuration.working_width.clone()),
+        row_spacing: configuration.as_ref().map(|configuration| configuration.row_spacing.clone()),
         laid_up: lay_ups::is_laid_up(cx, scope, id, now).await?,
-        configuration: configuration.map(ConfigurationView::try_from).transpose()?,
+        configuration,
         id: row.id,
         name: row.name,
         serial_number: row.serial_number,
