@@ -12,6 +12,8 @@ pub mod clock;
 pub mod config;
 pub mod db;
 pub mod fleet;
+pub mod hex;
 pub mod people;
 pub mod readiness;
+pub mod records;
 pub mod web;
