@@ -74,13 +74,13 @@ pub fn moment(micros: i64) -> Timestamp {
 /// A moment as a person reads it: `6 April 2027, 09:40`.
 #[must_use]
 pub fn said(at: Timestamp, zone: &TimeZone) -> String {
-    at.to_zoned(zone.clone()).strftime("%-d %B %Y, %H:%M").to_string()
+    at.to_zoned_datetime(zone.clone()).strftime("%-d %B %Y, %H:%M").to_string()
 }
 
 /// A moment as a form's field of date and time holds it.
 #[must_use]
 pub fn typed(at: Timestamp, zone: &TimeZone) -> String {
-    at.to_zoned(zone.clone()).strftime("%Y-%m-%dT%H:%M").to_string()
+    at.to_zoned_datetime(zone.clone()).strftime("%Y-%m-%dT%H:%M").to_string()
 }
 
 /// Who did something.

@@ -77,7 +77,7 @@ async fn add_first_configuration(
 
 /// The first moment of a day in a zone.
 fn midnight(day: Date, zone: &TimeZone) -> Result<Stamp, Error> {
-    let zoned = day.to_zoned(zone.clone()).map_err(Error::broken)?;
+    let zoned = day.to_zoned_datetime(zone.clone()).map_err(Error::broken)?;
     Ok(Stamp { at: zoned.timestamp(), offset_seconds: zoned.offset().seconds() })
 }
 
