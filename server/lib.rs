@@ -14,4 +14,5 @@ pub mod db;
 pub mod fleet;
 pub mod people;
 pub mod records;
+pub mod seed;
 pub mod web;

@@ -9,3 +9,4 @@ mod world;
 
 mod fleet;
 mod house;
+mod seed;
