@@ -35,7 +35,9 @@ pub(super) fn start_log() {
 }
 
 pub(super) async fn run(place: &Place, options: Options) -> anyhow::Result<()> {
-    let config = Config { public_url: options.public_url.map(|url| url.trim_end_matches('/').to_owned()) };
+    // An empty setting, as a compose file passes on an unset variable, is none.
+    let public_url = options.public_url.map(|url| url.trim_end_matches('/').to_owned()).filter(|url| !url.is_empty());
+    let config = Config { public_url };
     let listener = TcpListener::bind(&options.listen)
         .await
         .with_context(|| format!("cannot serve on {}", options.listen))?;
