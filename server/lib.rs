@@ -16,4 +16,5 @@ pub mod hex;
 pub mod people;
 pub mod readiness;
 pub mod records;
+pub mod seed;
 pub mod web;
