@@ -12,5 +12,6 @@ pub mod clock;
 pub mod config;
 pub mod db;
 pub mod fleet;
+pub mod hex;
 pub mod people;
 pub mod web;

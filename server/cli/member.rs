@@ -42,7 +42,9 @@ pub(super) async fn run(place: &Place, command: Command) -> anyhow::Result<()> {
         .await
         .map_err(|error| told(&error))?;
     match added.link {
-        Some(code) => println!("Set a password here, once, within a week: /set-password/{code} (after the server's address)"),
+        Some(code) => {
+            println!("Set a password here, once, within a week: /set-password/{code} (after the server's address)");
+        }
         None => println!("{}", added.account),
     }
     Ok(())

@@ -20,20 +20,12 @@ pub(super) enum Command {
     },
 }
 
-crate::input! {
-    /// What a token is called.
-    pub struct TokenDraft {
-        /// What it is for.
-        pub label: Name,
-    }
-}
-
 pub(super) async fn run(place: &Place, command: Command) -> anyhow::Result<()> {
     let Command::Add { email, organization, label } = command;
     let organization = OrganizationId(parse_id(&organization, "--organization")?);
-    let draft: TokenDraft = input::read(&json!({ "label": label })).map_err(|error| told(&error))?;
+    let label: Name = input::read(&json!(label)).map_err(|error| told(&error))?;
     let account = act::account_of(&place.db, &email).await.map_err(|error| told(&error))?;
-    let secret = token::add(&place.db, &place.clock, &access::host(organization), account, &draft.label.0)
+    let secret = token::add(&place.db, &place.clock, &access::host(organization), account, &label.0)
         .await
         .map_err(|error| told(&error))?;
     println!("{secret}");

@@ -96,7 +96,7 @@ impl Audit {
 
     /// Something was changed from one state to another.
     #[must_use]
-    pub fn changed(kind: Kind, id: Uuid, from: Value, to: Value) -> Self {
+    pub fn changed(kind: Kind, id: Uuid, from: &Value, to: &Value) -> Self {
         Self { action: "changed", kind, id, change: json!({ "from": from, "to": to }) }
     }
 
@@ -254,10 +254,7 @@ impl Work {
     async fn keep_conflict(mut self, id: Uuid, new: NewEntry) -> Result<(), Error> {
         let (organization, now, account, own) = (self.organization, self.now, self.account, self.new_id()?);
         self.cx()
-            .execute(
-                KEEP_CONFLICT,
-                args![organization, own, id, new.kind.word(), new.sent.to_string(), now, account],
-            )
+            .execute(KEEP_CONFLICT, args![organization, own, id, new.kind.word(), new.sent.to_string(), now, account])
             .await?;
         self.commit(Audit::did("refused_conflict", new.kind, id, new.sent)).await?;
         Ok(())

@@ -6,6 +6,9 @@
 use super::input::Whole;
 use crate::input;
 use serde::Serialize;
+use utoipa::openapi::schema::{ArrayBuilder, ObjectBuilder, Schema, SchemaType, Type};
+use utoipa::openapi::{Ref, RefOr};
+use utoipa::{PartialSchema, ToSchema};
 use uuid::Uuid;
 
 input! {
@@ -45,11 +48,29 @@ impl PageAsked {
 }
 
 /// A page of a list.
-#[derive(Debug, Serialize, utoipa::ToSchema)]
+#[derive(Debug, Serialize)]
 pub struct List<T> {
     pub items: Vec<T>,
     /// The cursor of the next page, or null at the end.
     pub next: Option<String>,
+}
+
+// By hand: the derive names the items' shape without handing it on.
+impl<T: ToSchema> PartialSchema for List<T> {
+    fn schema() -> RefOr<Schema> {
+        let items = ArrayBuilder::new().items(Ref::from_schema_name(T::name()));
+        let next = ObjectBuilder::new()
+            .schema_type(SchemaType::from_iter([Type::String, Type::Null]))
+            .description(Some("The cursor of the next page, or null at the end."));
+        ObjectBuilder::new().property("items", items).property("next", next).required("items").required("next").into()
+    }
+}
+
+impl<T: ToSchema> ToSchema for List<T> {
+    fn schemas(parts: &mut Vec<(String, RefOr<Schema>)>) {
+        parts.push((T::name().into_owned(), T::schema()));
+        T::schemas(parts);
+    }
 }
 
 impl<T> List<T> {
