@@ -14,4 +14,6 @@ pub mod db;
 pub mod fleet;
 pub mod hex;
 pub mod people;
+pub mod records;
+pub mod seed;
 pub mod web;

@@ -1,6 +1,11 @@
 //! The fleet: machines, what is fitted to them and was replaced, the scales that weigh for them, and its seasons.
 
+pub mod configuration;
 pub mod roller;
+pub mod scale;
+pub mod season;
+pub mod seeder;
+pub mod setup;
 
 use crate::web::routes::Route;
 
@@ -11,4 +16,11 @@ pub fn routes() -> Vec<Route> {
 }
 
 /// The queries of the fleet.
-pub const QUERIES: &[&[(&str, &str)]] = &[roller::store::ALL];
+pub const QUERIES: &[&[(&str, &str)]] = &[
+    configuration::store::ALL,
+    roller::store::ALL,
+    scale::store::ALL,
+    season::store::ALL,
+    seeder::store::ALL,
+    setup::store::ALL,
+];

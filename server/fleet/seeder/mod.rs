@@ -1,0 +1,5 @@
+//! Seeders: the machines and their metering units.
+
+pub mod act;
+mod draft;
+pub mod store;
