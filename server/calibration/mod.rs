@@ -9,7 +9,7 @@ pub mod draft;
 mod form;
 mod page;
 mod show;
-mod store;
+pub mod store;
 pub mod stored;
 pub mod view;
 mod weigh;

@@ -97,7 +97,7 @@ pub async fn change_seeder(signed: &Signed, id: SeederId, change: SeederChange) 
     store::change(&mut work, id, &name, serial.as_deref()).await?;
     let from = json!({ "name": old.name, "serial_number": old.serial_number });
     let to = json!({ "name": name, "serial_number": serial });
-    work.commit(Audit::changed(Kind::Seeder, id.0, from, to)).await?;
+    work.commit(Audit::changed(Kind::Seeder, id.0, &from, &to)).await?;
     Ok(())
 }
 
