@@ -125,6 +125,11 @@ impl<T> List<T> {
     }
 
     /// The same list of what each item becomes.
+    pub fn map<U>(self, into: impl Fn(T) -> U) -> List<U> {
+        List { items: self.items.into_iter().map(into).collect(), next: self.next }
+    }
+
+    /// The same where an item may fail to become it.
     ///
     /// # Errors
     /// The first that cannot become it.

@@ -1,4 +1,13 @@
-//! The scales that catches are weighed on, and how they were checked.
+//! Scales and what they read of known masses.
 
 pub mod act;
+pub(crate) mod api;
 pub mod store;
+
+use crate::web::routes::Route;
+
+/// The routes of this part.
+#[must_use]
+pub fn routes() -> Vec<Route> {
+    api::routes()
+}

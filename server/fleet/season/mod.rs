@@ -1,4 +1,13 @@
 //! Seasons: after the first day of one, every unit is caught again.
 
 pub mod act;
+pub(crate) mod api;
 pub mod store;
+
+use crate::web::routes::Route;
+
+/// The routes of this part.
+#[must_use]
+pub fn routes() -> Vec<Route> {
+    api::routes()
+}

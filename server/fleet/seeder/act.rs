@@ -10,6 +10,7 @@ use crate::db::{Audit, Cx, Entered, NewEntry, Outcome, Work};
 use crate::fleet::configuration::store as configurations;
 use crate::web::door::Signed;
 use crate::web::error::Error;
+use crate::web::paging::{List, PageAsked};
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 use serde_json::{Value, json};
@@ -145,4 +146,17 @@ pub async fn seeders(cx: &mut Cx<'_>, scope: &Scope) -> Result<Vec<SeederRow>, E
     let mut seeders = store::list(cx, scope).await?;
     seeders.retain(|seeder| scope.seeders.includes(&SeederId(seeder.id)));
     Ok(seeders)
+}
+
+/// A page of the seeders within the scope.
+///
+/// # Errors
+/// The database.
+pub async fn page_of_seeders(cx: &mut Cx<'_>, scope: &Scope, asked: &PageAsked) -> Result<List<SeederRow>, Error> {
+    // Paged here, not in SQL: a crew sees a few of a fleet that is small anyway.
+    let mut rows = seeders(cx, scope).await?;
+    rows.sort_by_key(|row| row.id);
+    rows.retain(|row| row.id > asked.after());
+    rows.truncate(usize::try_from(asked.fetch()).unwrap_or(usize::MAX));
+    Ok(asked.page(rows, |row| row.id))
 }

@@ -1,4 +1,13 @@
-//! Setups: what is fitted to a metering unit, from a moment on.
+//! Setups: what is fitted to a metering unit over time.
 
 pub mod act;
+pub(crate) mod api;
 pub mod store;
+
+use crate::web::routes::Route;
+
+/// The routes of this part.
+#[must_use]
+pub fn routes() -> Vec<Route> {
+    api::routes()
+}

@@ -1,0 +1,13 @@
+//! Lay-ups: when a seeder was out of use.
+
+pub mod act;
+pub(crate) mod api;
+pub mod store;
+
+use crate::web::routes::Route;
+
+/// The routes of this part.
+#[must_use]
+pub fn routes() -> Vec<Route> {
+    api::routes()
+}

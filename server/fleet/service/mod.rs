@@ -1,0 +1,13 @@
+//! Services: parts replaced or repaired.
+
+pub mod act;
+pub(crate) mod api;
+pub mod store;
+
+use crate::web::routes::Route;
+
+/// The routes of this part.
+#[must_use]
+pub fn routes() -> Vec<Route> {
+    api::routes()
+}
