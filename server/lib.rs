@@ -7,6 +7,7 @@
 pub mod access;
 pub mod app;
 pub mod audit;
+pub mod calibration;
 pub mod cli;
 pub mod clock;
 pub mod config;
