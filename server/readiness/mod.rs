@@ -6,10 +6,14 @@
 
 pub mod act;
 mod api;
+pub mod board;
 mod gather;
 mod names;
+pub mod policy;
+pub mod rate;
 mod sentence;
 pub mod store;
+pub mod waiver;
 
 pub use names::Names;
 pub use sentence::Teller;
@@ -19,8 +23,8 @@ use crate::web::routes::Route;
 /// The routes of readiness.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    [api::routes()].into_iter().flatten().collect()
+    [api::routes(), board::routes(), policy::routes(), rate::routes(), waiver::routes()].into_iter().flatten().collect()
 }
 
 /// The queries of readiness.
-pub const QUERIES: &[&[(&str, &str)]] = &[store::ALL];
+pub const QUERIES: &[&[(&str, &str)]] = &[store::ALL, board::ALL, policy::ALL, waiver::ALL];
