@@ -11,4 +11,5 @@ mod world;
 
 mod fleet;
 mod house;
+mod readiness;
 mod seed;

@@ -22,6 +22,7 @@ use askama::Template;
 use axum::Json;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
+use jiff::{Timestamp, ToSpan};
 use serde::Serialize;
 use serde_json::{Map, Value, json};
 use sowmark_core::moment::Moment;
@@ -162,7 +163,7 @@ pub async fn in_force(cx: &mut Cx<'_>, scope: &Scope) -> Result<InForce, Error> 
 pub async fn change(signed: &Signed, change: PolicyChange) -> Result<(), Error> {
     let grant = signed.grant(Permission::KeepFleet)?;
     let mut work = signed.app.work(&grant).await?;
-    let before = in_force(&mut work.cx(), &signed.actor.scope).await?.policy;
+    let InForce { record, policy: before } = in_force(&mut work.cx(), &signed.actor.scope).await?;
     let mut after = before.clone();
     let mut faults = Vec::new();
     for (field, text) in &change.0 {
@@ -182,7 +183,7 @@ pub async fn change(signed: &Signed, change: PolicyChange) -> Result<(), Error> 
         id: None,
         kind: Kind::Policy,
         parent: None,
-        happened: Some(Stamp::utc(work.now())),
+        happened: Some(Stamp::utc(following(record, work.now()))),
         corrects: None,
         sent: to.clone(),
     };
@@ -191,6 +192,12 @@ pub async fn change(signed: &Signed, change: PolicyChange) -> Result<(), Error> 
     work.cx().execute(ADD, args![organization, id, to.to_string()]).await?;
     work.commit(Audit::changed(Kind::Policy, id, &from, &to)).await?;
     Ok(())
+}
+
+/// Now, but after the policy that is replaced, whatever the clock did in between: the latest is the one in force.
+fn following(record: Option<Moment>, now: Timestamp) -> Timestamp {
+    let earliest = record.and_then(|moment| moment.occurred_at.checked_add(1.microsecond()).ok());
+    earliest.map_or(now, |earliest| earliest.max(now))
 }
 
 fn tree(policy: &Policy) -> Result<Value, Error> {
