@@ -11,3 +11,4 @@ mod world;
 
 mod fleet;
 mod house;
+mod seed;

@@ -93,7 +93,7 @@ pub async fn page_of_configurations(
     Ok(asked.page(rows, |row| row.head.id))
 }
 
-/// The configuration in force at a moment; none before the seeder's commissioning.
+/// The configuration in force at a moment; before the seeder's commissioning, the one that it will have.
 ///
 /// # Errors
 /// The database.
@@ -103,5 +103,8 @@ pub async fn in_force(
     seeder: SeederId,
     at: Timestamp,
 ) -> Result<Option<ConfigurationRow>, Error> {
-    Ok(store::in_force(cx, scope, seeder, at).await?)
+    match store::in_force(cx, scope, seeder, at).await? {
+        Some(row) => Ok(Some(row)),
+        None => Ok(store::first(cx, scope, seeder).await?),
+    }
 }

@@ -33,8 +33,8 @@ pub(in crate::fleet) struct ConfigurationView {
     #[serde(flatten)]
     head: HeadView,
     seeder_id: Uuid,
-    working_width: Q,
-    row_spacing: Q,
+    pub(crate) working_width: Q,
+    pub(crate) row_spacing: Q,
 }
 
 impl TryFrom<ConfigurationRow> for ConfigurationView {

@@ -22,6 +22,10 @@ queries! {
         where c.organization_id = $1 and c.seeder_id = $2 and r.occurred_at <= $3
           and r.void_reason is null and r.replaced_by is null
         order by r.occurred_at desc, r.recorded_at desc, r.id desc limit 1";
+    FIRST = "select r.*, c.seeder_id, c.working_width, c.row_spacing
+        from configuration c join recorded r on r.organization_id = c.organization_id and r.id = c.id
+        where c.organization_id = $1 and c.seeder_id = $2 and r.void_reason is null and r.replaced_by is null
+        order by r.occurred_at, r.recorded_at, r.id limit 1";
 }
 
 /// A configuration record.
@@ -69,4 +73,8 @@ pub(super) async fn in_force(
     at: Timestamp,
 ) -> Result<Option<ConfigurationRow>> {
     cx.fetch_optional(IN_FORCE, args![scope.organization, seeder, at]).await
+}
+
+pub(super) async fn first(cx: &mut Cx<'_>, scope: &Scope, seeder: SeederId) -> Result<Option<ConfigurationRow>> {
+    cx.fetch_optional(FIRST, args![scope.organization, seeder]).await
 }

@@ -12,6 +12,7 @@ use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
+use crate::web::quantity::Q;
 use crate::web::routes::{Need, Route};
 use axum::Json;
 use serde::Serialize;
@@ -44,7 +45,10 @@ struct SeederView {
     kind: String,
     commissioned_on: String,
     laid_up: bool,
-    /// In force now; null before the commissioning.
+    /// Those of the configuration in force; null if that was voided.
+    working_width: Option<Q>,
+    row_spacing: Option<Q>,
+    /// In force now; before the commissioning, the one to come.
     configuration: Option<ConfigurationView>,
     metering_units: Vec<UnitView>,
 }
@@ -97,14 +101,17 @@ async fn view(signed: &Signed, row: SeederRow) -> Result<SeederView, Error> {
         metering_units.push(UnitView { id, label, runs, drive, roller_speed_rpm, setup });
     }
     let configuration = configurations::in_force(cx, scope, id, now).await?;
+    let configuration = configuration.map(ConfigurationView::try_from).transpose()?;
     Ok(SeederView {
+        working_width: configuration.as_ref().map(|configuration| configuration.working_width.clone()),
+        row_spacing: configuration.as_ref().map(|configuration| configuration.row_spacing.clone()),
         id: row.id,
         name: row.name,
         serial_number: row.serial_number,
         kind: row.kind,
         commissioned_on: row.commissioned_on,
         laid_up: lay_ups::in_force(cx, scope, id, now).await?.is_some_and(|lay_up| lay_up.laid_up),
-        configuration: configuration.map(ConfigurationView::try_from).transpose()?,
+        configuration,
         metering_units,
     })
 }
