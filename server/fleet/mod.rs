@@ -15,14 +15,14 @@ use crate::web::routes::Route;
 #[must_use]
 pub fn routes() -> Vec<Route> {
     [
-        seeder::routes(),
         configuration::routes(),
         lay_up::routes(),
-        service::routes(),
         roller::routes(),
-        setup::routes(),
         scale::routes(),
         season::routes(),
+        seeder::routes(),
+        service::routes(),
+        setup::routes(),
     ]
     .into_iter()
     .flatten()

@@ -1,12 +1,12 @@
-//! Configurations: a seeder's working width and row spacing over time.
+//! Configurations: a seeder's working width and row spacing, from a moment on.
 
 pub mod act;
-pub(crate) mod api;
+pub(in crate::fleet) mod api;
 pub mod store;
 
 use crate::web::routes::Route;
 
-/// The routes of this part.
+/// The routes of configurations.
 #[must_use]
 pub fn routes() -> Vec<Route> {
     api::routes()

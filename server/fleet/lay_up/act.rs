@@ -1,5 +1,4 @@
-//! What is done with lay-ups: take a seeder out of use from a moment on, and back. A record and not a mark on the seeder,
-//! so that a past moment can be asked for.
+//! Laying a seeder up, and taking it back into use.
 
 use super::store;
 pub use super::store::LayUpRow;
@@ -18,15 +17,15 @@ use sowmark_core::ids::SeederId;
 use uuid::Uuid;
 
 input! {
-    /// A seeder laid up, or taken back into use, from a moment on.
+    /// A seeder is laid up, or taken back into use, from a moment on.
     pub record struct LayUpDraft {
-        /// True: out of use; false: in use again.
+        /// True: laid up; false: back in use.
         pub laid_up: bool,
         pub note: Option<Note>,
     }
 }
 
-/// Records that a seeder is laid up or in use again.
+/// Records that a seeder is laid up or taken back into use.
 ///
 /// # Errors
 /// 403 by role; 404 without the seeder; 409 for a taken id.
@@ -74,10 +73,15 @@ pub async fn page_of_lay_ups(
     Ok(asked.page(rows, |row| row.head.id))
 }
 
-/// Whether a seeder is laid up at a moment.
+/// The latest record of laying up or taking back into use at a moment; none when there was none.
 ///
 /// # Errors
 /// The database.
-pub async fn is_laid_up(cx: &mut Cx<'_>, scope: &Scope, seeder: SeederId, at: Timestamp) -> Result<bool, Error> {
-    Ok(store::in_force(cx, scope, seeder, at).await?.is_some_and(|row| row.laid_up))
+pub async fn in_force(
+    cx: &mut Cx<'_>,
+    scope: &Scope,
+    seeder: SeederId,
+    at: Timestamp,
+) -> Result<Option<LayUpRow>, Error> {
+    Ok(store::in_force(cx, scope, seeder, at).await?)
 }

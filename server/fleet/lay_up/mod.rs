@@ -1,12 +1,12 @@
-//! Lay-ups: when a seeder was out of use.
+//! Seeders that are laid up, and taken back into use.
 
 pub mod act;
-pub(crate) mod api;
+mod api;
 pub mod store;
 
 use crate::web::routes::Route;
 
-/// The routes of this part.
+/// The routes of laying up.
 #[must_use]
 pub fn routes() -> Vec<Route> {
     api::routes()

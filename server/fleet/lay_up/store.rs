@@ -1,4 +1,4 @@
-//! Lay-ups in the database.
+//! Laying up and taking back into use, in the database.
 
 use super::act::LayUpDraft;
 use crate::access::Scope;
@@ -24,7 +24,7 @@ queries! {
         order by r.occurred_at desc, r.recorded_at desc, r.id desc limit 1";
 }
 
-/// A lay-up record.
+/// A record that a seeder was laid up or taken back into use.
 #[derive(Clone, Debug, sqlx::FromRow)]
 pub struct LayUpRow {
     #[sqlx(flatten)]

@@ -1,6 +1,7 @@
 //! Scales and their checks as JSON.
 
-use super::act::{self, CheckDraft, CheckRow, ScaleDraft, ScaleRow};
+use super::act::{self, CheckDraft, ScaleDraft};
+use super::store::{CheckRow, ScaleRow};
 use crate::access::Permission;
 use crate::records::head::HeadView;
 use crate::web::api::{Asked, Created, PathId, Sent};
@@ -12,7 +13,7 @@ use crate::web::routes::{Need, Route};
 use axum::Json;
 use serde::Serialize;
 use sowmark_core::ids::ScaleId;
-use sowmark_core::quantity::unit::dimension;
+use sowmark_core::quantity::unit::dimension::Mass;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -27,18 +28,19 @@ pub(super) fn routes() -> Vec<Route> {
             .answers::<ScaleView>(),
         crate::route!(api POST "/scales/{id}/checks", Need::May(Permission::Log), add_scale_check, "Record what a scale read of a known mass.")
             .takes::<CheckDraft>()
-            .creates::<CheckView>(),
-        crate::route!(api GET "/scales/{id}/checks", Need::May(Permission::ReadFleet), list_scale_checks, "List a scale's checks.")
+            .creates::<ScaleCheckView>(),
+        crate::route!(api GET "/scales/{id}/checks", Need::May(Permission::ReadFleet), list_scale_checks, "List the checks of a scale.")
             .asks::<PageAsked>()
-            .answers::<List<CheckView>>(),
+            .answers::<List<ScaleCheckView>>(),
     ]
 }
 
-/// A scale.
+/// A balance.
 #[derive(Debug, Serialize, utoipa::ToSchema)]
 struct ScaleView {
     id: Uuid,
     name: String,
+    /// Its smallest step.
     readability: Q,
     capacity: Q,
 }
@@ -47,35 +49,28 @@ impl TryFrom<ScaleRow> for ScaleView {
     type Error = Error;
 
     fn try_from(row: ScaleRow) -> Result<Self, Error> {
-        Ok(Self {
-            readability: Q::stored::<dimension::Mass>(&row.readability)?,
-            capacity: Q::stored::<dimension::Mass>(&row.capacity)?,
-            id: row.id,
-            name: row.name,
-        })
+        let (readability, capacity) = (Q::stored::<Mass>(&row.readability)?, Q::stored::<Mass>(&row.capacity)?);
+        Ok(Self { id: row.id, name: row.name, readability, capacity })
     }
 }
 
-/// A scale check record.
+/// What a scale read of a known mass.
 #[derive(Debug, Serialize, utoipa::ToSchema)]
-struct CheckView {
+struct ScaleCheckView {
     #[serde(flatten)]
     head: HeadView,
     scale_id: Uuid,
+    /// The known mass.
     reference: Q,
     reading: Q,
 }
 
-impl TryFrom<CheckRow> for CheckView {
+impl TryFrom<CheckRow> for ScaleCheckView {
     type Error = Error;
 
     fn try_from(row: CheckRow) -> Result<Self, Error> {
-        Ok(Self {
-            reference: Q::stored::<dimension::Mass>(&row.reference)?,
-            reading: Q::stored::<dimension::Mass>(&row.reading)?,
-            scale_id: row.scale_id,
-            head: row.head.into(),
-        })
+        let (reference, reading) = (Q::stored::<Mass>(&row.reference)?, Q::stored::<Mass>(&row.reading)?);
+        Ok(Self { head: row.head.into(), scale_id: row.scale_id, reference, reading })
     }
 }
 
@@ -102,7 +97,7 @@ async fn add_scale_check(
     signed: Signed,
     PathId(scale): PathId,
     sent: Sent<CheckDraft>,
-) -> Result<Created<CheckView>, Error> {
+) -> Result<Created<ScaleCheckView>, Error> {
     let outcome = act::add_check(&signed, ScaleId(scale), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_check(&mut conn.cx(), &signed.actor.scope, outcome.id()).await?;
@@ -113,8 +108,8 @@ async fn list_scale_checks(
     signed: Signed,
     PathId(scale): PathId,
     Asked(asked): Asked<PageAsked>,
-) -> Result<Json<List<CheckView>>, Error> {
+) -> Result<Json<List<ScaleCheckView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::page_of_checks(&mut conn.cx(), &signed.actor.scope, ScaleId(scale), &asked).await?;
-    Ok(Json(list.try_map(CheckView::try_from)?))
+    Ok(Json(list.try_map(ScaleCheckView::try_from)?))
 }

@@ -1,12 +1,12 @@
-//! Scales and what they read of known masses.
+//! The scales that catches are weighed on, and how they were checked.
 
 pub mod act;
-pub(crate) mod api;
+mod api;
 pub mod store;
 
 use crate::web::routes::Route;
 
-/// The routes of this part.
+/// The routes of scales.
 #[must_use]
 pub fn routes() -> Vec<Route> {
     api::routes()

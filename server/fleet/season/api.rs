@@ -1,8 +1,9 @@
 //! Seasons as JSON.
 
-use super::act::{self, SeasonDraft, SeasonRow};
+use super::act::{self, SeasonDraft};
+use super::store::SeasonRow;
 use crate::access::Permission;
-use crate::web::api::{Asked, Created, PathId, Sent};
+use crate::web::api::{Asked, Created, Sent};
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
@@ -20,8 +21,6 @@ pub(super) fn routes() -> Vec<Route> {
         crate::route!(api GET "/seasons", Need::May(Permission::ReadFleet), list_seasons, "List the seasons.")
             .asks::<PageAsked>()
             .answers::<List<SeasonView>>(),
-        crate::route!(api GET "/seasons/{id}", Need::May(Permission::ReadFleet), show_season, "Show a season.")
-            .answers::<SeasonView>(),
     ]
 }
 
@@ -31,7 +30,7 @@ struct SeasonView {
     id: Uuid,
     name: String,
     starts_on: String,
-    /// Null: for all crops.
+    /// Null: all crops.
     crops: Option<Vec<String>>,
 }
 
@@ -39,7 +38,8 @@ impl TryFrom<SeasonRow> for SeasonView {
     type Error = Error;
 
     fn try_from(row: SeasonRow) -> Result<Self, Error> {
-        Ok(Self { crops: row.crop_list()?, id: row.id, name: row.name, starts_on: row.starts_on })
+        let crops = row.crop_list()?;
+        Ok(Self { id: row.id, name: row.name, starts_on: row.starts_on, crops })
     }
 }
 
@@ -54,10 +54,4 @@ async fn list_seasons(signed: Signed, Asked(asked): Asked<PageAsked>) -> Result<
     let mut conn = signed.app.read().await?;
     let list = act::page_of_seasons(&mut conn.cx(), &signed.actor.scope, &asked).await?;
     Ok(Json(list.try_map(SeasonView::try_from)?))
-}
-
-async fn show_season(signed: Signed, PathId(id): PathId) -> Result<Json<SeasonView>, Error> {
-    let mut conn = signed.app.read().await?;
-    let row = act::find_season(&mut conn.cx(), &signed.actor.scope, SeasonId(id)).await?;
-    Ok(Json(row.try_into()?))
 }

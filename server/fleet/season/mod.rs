@@ -1,12 +1,12 @@
 //! Seasons: after the first day of one, every unit is caught again.
 
 pub mod act;
-pub(crate) mod api;
+mod api;
 pub mod store;
 
 use crate::web::routes::Route;
 
-/// The routes of this part.
+/// The routes of seasons.
 #[must_use]
 pub fn routes() -> Vec<Route> {
     api::routes()

@@ -1,11 +1,11 @@
-//! What is done with services: record that a part was replaced or repaired.
+//! What is done with services: record that a part of a seeder was replaced or repaired.
 
 use super::store;
 pub use super::store::ServiceRow;
 use crate::access::{Permission, Scope};
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
-use crate::fleet::seeder::act::{find_seeder, find_unit};
+use crate::fleet::seeder::act::{find_seeder, units_of};
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::input::Note;
@@ -16,7 +16,7 @@ use sowmark_core::ids::{MeteringUnitId, SeederId};
 use uuid::Uuid;
 
 words! {
-    /// What was replaced or repaired.
+    /// A part of a seeder.
     pub enum Component {
         HydraulicMotor = "hydraulic_motor",
         ElectricMotor = "electric_motor",
@@ -31,13 +31,32 @@ words! {
     }
 }
 
+impl Component {
+    /// As a person reads it.
+    #[must_use]
+    pub fn said(self) -> &'static str {
+        match self {
+            Self::HydraulicMotor => "hydraulic motor",
+            Self::ElectricMotor => "electric motor",
+            Self::ControlValve => "control valve",
+            Self::SpeedSensor => "speed sensor",
+            Self::MeterHousing => "meter housing",
+            Self::Seal => "seal",
+            Self::DriveTrain => "drive train",
+            Self::Fan => "fan",
+            Self::Controller => "controller",
+            Self::Other => "another part",
+        }
+    }
+}
+
 input! {
     /// A part replaced or repaired on a seeder.
     pub record struct ServiceDraft {
-        /// Absent: the whole seeder.
+        /// The unit it was done on; none, the whole seeder.
         pub metering_unit_id: Option<MeteringUnitId>,
         pub component: Component,
-        /// Whether it can have changed what a revolution delivers.
+        /// Whether it can have changed what a roller turn delivers: then the unit is caught again.
         pub affects_metering: bool,
         pub note: Option<Note>,
     }
@@ -46,22 +65,21 @@ input! {
 /// Records a service.
 ///
 /// # Errors
-/// 403 by role; 404 without the seeder, or for a unit that is not one of its; 409 for a taken id.
-pub async fn add_service(signed: &Signed, seeder: SeederId, draft: ServiceDraft, sent: Value) -> Result<Outcome, Error> {
+/// 403 by role; 404 without the seeder, or with a unit that is not on it; 409 for a taken id.
+pub async fn add_service(
+    signed: &Signed,
+    seeder: SeederId,
+    draft: ServiceDraft,
+    sent: Value,
+) -> Result<Outcome, Error> {
     let grant = signed.actor.grant_on(Permission::Log, seeder)?;
+    let scope = &signed.actor.scope;
     {
         let mut conn = signed.app.read().await?;
-        let scope = &signed.actor.scope;
         find_seeder(&mut conn.cx(), scope, seeder).await?;
-        if let Some(unit) = draft.metering_unit_id {
-            let of_this_seeder = match find_unit(&mut conn.cx(), scope, unit).await {
-                Ok(unit) => unit.seeder_id() == seeder,
-                Err(Error::NotThere { .. }) => false,
-                Err(other) => return Err(other),
-            };
-            if !of_this_seeder {
-                return Err(Error::not_there_at("/metering_unit_id", "metering unit of this seeder"));
-            }
+        let units = units_of(&mut conn.cx(), scope, seeder).await?;
+        if draft.metering_unit_id.is_some_and(|id| units.iter().all(|unit| unit.id() != id)) {
+            return Err(Error::not_there_at("/metering_unit_id", "metering unit on this seeder"));
         }
     }
     let new = NewEntry {

@@ -1,6 +1,7 @@
 //! Services as JSON.
 
-use super::act::{self, ServiceDraft, ServiceRow};
+use super::act::{self, ServiceDraft};
+use super::store::ServiceRow;
 use crate::access::Permission;
 use crate::records::head::HeadView;
 use crate::web::api::{Asked, Created, PathId, Sent};
@@ -15,18 +16,18 @@ use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![
-        crate::route!(api POST "/seeders/{id}/services", Need::May(Permission::Log), add_service, "Record a part replaced or repaired.")
+        crate::route!(api POST "/seeders/{id}/services", Need::May(Permission::Log), add_service, "Record that a part was replaced or repaired.")
             .takes::<ServiceDraft>()
             .creates::<ServiceView>(),
-        crate::route!(api GET "/seeders/{id}/services", Need::May(Permission::ReadFleet), list_services, "List a seeder's services.")
+        crate::route!(api GET "/seeders/{id}/services", Need::May(Permission::ReadFleet), list_services, "List the services of a seeder.")
             .asks::<PageAsked>()
             .answers::<List<ServiceView>>(),
     ]
 }
 
-/// A service record.
+/// A part replaced or repaired.
 #[derive(Debug, Serialize, utoipa::ToSchema)]
-struct ServiceView {
+pub(in crate::fleet) struct ServiceView {
     #[serde(flatten)]
     head: HeadView,
     seeder_id: Uuid,
@@ -37,36 +38,38 @@ struct ServiceView {
     note: String,
 }
 
-impl From<ServiceRow> for ServiceView {
-    fn from(row: ServiceRow) -> Self {
-        Self {
+impl TryFrom<ServiceRow> for ServiceView {
+    type Error = Error;
+
+    fn try_from(row: ServiceRow) -> Result<Self, Error> {
+        Ok(Self {
             head: row.head.into(),
             seeder_id: row.seeder_id,
             metering_unit_id: row.metering_unit_id,
             component: row.component,
             affects_metering: row.affects_metering,
             note: row.note,
-        }
+        })
     }
 }
 
 async fn add_service(
     signed: Signed,
-    PathId(seeder): PathId,
+    PathId(parent): PathId,
     sent: Sent<ServiceDraft>,
 ) -> Result<Created<ServiceView>, Error> {
-    let outcome = act::add_service(&signed, SeederId(seeder), sent.draft, sent.value).await?;
+    let outcome = act::add_service(&signed, SeederId(parent), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_service(&mut conn.cx(), &signed.actor.scope, outcome.id()).await?;
-    Ok(Created(outcome, row.into()))
+    Ok(Created(outcome, row.try_into()?))
 }
 
 async fn list_services(
     signed: Signed,
-    PathId(seeder): PathId,
+    PathId(parent): PathId,
     Asked(asked): Asked<PageAsked>,
 ) -> Result<Json<List<ServiceView>>, Error> {
     let mut conn = signed.app.read().await?;
-    let list = act::page_of_services(&mut conn.cx(), &signed.actor.scope, SeederId(seeder), &asked).await?;
-    Ok(Json(list.map(ServiceView::from)))
+    let list = act::page_of_services(&mut conn.cx(), &signed.actor.scope, SeederId(parent), &asked).await?;
+    Ok(Json(list.try_map(ServiceView::try_from)?))
 }

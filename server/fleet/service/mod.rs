@@ -1,12 +1,12 @@
 //! Services: parts replaced or repaired.
 
 pub mod act;
-pub(crate) mod api;
+mod api;
 pub mod store;
 
 use crate::web::routes::Route;
 
-/// The routes of this part.
+/// The routes of services.
 #[must_use]
 pub fn routes() -> Vec<Route> {
     api::routes()

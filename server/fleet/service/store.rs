@@ -25,7 +25,7 @@ pub struct ServiceRow {
     #[sqlx(flatten)]
     pub head: Head,
     pub seeder_id: Uuid,
-    /// Null: the whole seeder.
+    /// None: the whole seeder.
     pub metering_unit_id: Option<Uuid>,
     pub component: String,
     pub affects_metering: bool,
@@ -35,8 +35,8 @@ pub struct ServiceRow {
 pub(super) async fn add(work: &mut Work, id: Uuid, seeder: SeederId, draft: &ServiceDraft) -> Result<()> {
     let organization = work.organization();
     let note = draft.note.as_ref().map_or("", |note| note.0.as_str());
-    let (component, affects) = (draft.component.word(), draft.affects_metering);
-    let values = args![organization, id, seeder, draft.metering_unit_id, component, affects, note];
+    let component = draft.component.word();
+    let values = args![organization, id, seeder, draft.metering_unit_id, component, draft.affects_metering, note];
     work.cx().execute(ADD, values).await?;
     Ok(())
 }

@@ -1,12 +1,12 @@
-//! Setups: what is fitted to a metering unit over time.
+//! Setups: what is fitted to a metering unit, from a moment on.
 
 pub mod act;
-pub(crate) mod api;
+pub(in crate::fleet) mod api;
 pub mod store;
 
 use crate::web::routes::Route;
 
-/// The routes of this part.
+/// The routes of setups.
 #[must_use]
 pub fn routes() -> Vec<Route> {
     api::routes()
