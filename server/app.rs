@@ -36,7 +36,7 @@ pub fn routes() -> Vec<Route> {
 #[must_use]
 pub fn queries() -> Vec<(&'static str, &'static str)> {
     let features = [fleet::QUERIES];
-    [access::ALL, access::link::ALL, access::session::ALL, access::token::ALL, audit::ALL, db::work::ALL, people::store::ALL]
+    [access::ALL, access::link::ALL, access::session::ALL, access::token::ALL, audit::ALL, db::work::ALL, people::store::ALL, people::crew::store::ALL]
         .into_iter()
         .chain(features.into_iter().flatten().copied())
         .flatten()

@@ -3,7 +3,8 @@
 use super::{Place, parse_id, told};
 use crate::access::{self, token};
 use crate::people::act;
-use crate::web::input::{self, Name};
+use crate::people::draft::TokenDraft;
+use crate::web::input;
 use serde_json::json;
 use sowmark_core::ids::OrganizationId;
 
@@ -18,14 +19,6 @@ pub(super) enum Command {
         #[arg(long)]
         label: String,
     },
-}
-
-crate::input! {
-    /// What a token is called.
-    pub struct TokenDraft {
-        /// What it is for.
-        pub label: Name,
-    }
 }
 
 pub(super) async fn run(place: &Place, command: Command) -> anyhow::Result<()> {
