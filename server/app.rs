@@ -4,7 +4,7 @@ use crate::web::door::App;
 use crate::web::error::Error;
 use crate::web::routes::{Need, Route, mount};
 use crate::web::{assets, headers, openapi};
-use crate::{access, audit, db, fleet, people};
+use crate::{access, audit, calibration, db, fleet, people, readiness, records, seed};
 use axum::Router;
 use axum::extract::State;
 use axum::http::{HeaderValue, Method, StatusCode, header};
@@ -29,14 +29,28 @@ pub fn routes() -> Vec<Route> {
     routes.extend(audit::api::routes());
     routes.extend(people::routes());
     routes.extend(fleet::routes());
+    routes.extend(records::routes());
+    routes.extend(seed::routes());
+    routes.extend(readiness::routes());
+    routes.extend(calibration::routes());
     routes
 }
 
 /// Every query that there is, for the test that prepares each on both databases.
 #[must_use]
 pub fn queries() -> Vec<(&'static str, &'static str)> {
-    let features = [fleet::QUERIES];
-    [access::ALL, access::link::ALL, access::session::ALL, access::token::ALL, audit::ALL, db::work::ALL, people::store::ALL, people::crew::store::ALL]
+    let house = [
+        access::ALL,
+        access::link::ALL,
+        access::session::ALL,
+        access::token::ALL,
+        audit::ALL,
+        db::work::ALL,
+        people::store::ALL,
+        people::crew::store::ALL,
+    ];
+    let features = [fleet::QUERIES, records::QUERIES, seed::QUERIES, readiness::QUERIES, calibration::QUERIES];
+    house
         .into_iter()
         .chain(features.into_iter().flatten().copied())
         .flatten()

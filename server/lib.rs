@@ -7,10 +7,15 @@
 pub mod access;
 pub mod app;
 pub mod audit;
+pub mod calibration;
 pub mod cli;
 pub mod clock;
 pub mod config;
 pub mod db;
 pub mod fleet;
+pub mod hex;
 pub mod people;
+pub mod readiness;
+pub mod records;
+pub mod seed;
 pub mod web;

@@ -4,8 +4,11 @@
 //! `async fn(world: World)` listed in [`on_both!`]; it runs once on SQLite and once on PostgreSQL, whose throw-away
 //! server `scripts/with-postgres` starts. Without one the PostgreSQL half fails; it is never skipped.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
+// Nothing outside can reach into a test program; `pub` says what the modules share.
+#![allow(unreachable_pub)]
 
 mod world;
 
 mod fleet;
 mod house;
+mod seed;

@@ -1,8 +1,9 @@
 //! One-time links: to make the first office account, or to set a password. 256 random bits, kept as a hash, used once.
 
-use super::session::{hash_of, read, written};
+use super::session::hash_of;
 use crate::clock::Clock;
 use crate::db::{Cx, Db};
+use crate::hex;
 use crate::web::error::Error;
 use crate::{args, queries};
 use jiff::{SignedDuration, Timestamp};
@@ -52,7 +53,7 @@ pub async fn add(cx: &mut Cx<'_>, clock: &Clock, purpose: Purpose) -> Result<Str
     };
     cx.execute(SWEEP, args![now]).await?;
     cx.execute(ADD, args![hash_of(&secret), word, account, now, now + life]).await?;
-    Ok(written(&secret))
+    Ok(hex::written(&secret))
 }
 
 /// What a code is for, if it is good.
@@ -60,7 +61,7 @@ pub async fn add(cx: &mut Cx<'_>, clock: &Clock, purpose: Purpose) -> Result<Str
 /// # Errors
 /// The database.
 pub async fn find(cx: &mut Cx<'_>, code: &str, now: Timestamp) -> Result<Option<Purpose>, Error> {
-    let Some(secret) = read(code) else { return Ok(None) };
+    let Some(secret) = hex::read(code) else { return Ok(None) };
     let found: Option<(String, Option<Uuid>)> = cx.fetch_optional(FIND, args![hash_of(&secret), now]).await?;
     Ok(match found {
         Some((_, Some(account))) => Some(Purpose::SetPassword(AccountId(account))),
@@ -83,6 +84,6 @@ pub async fn drop_for(cx: &mut Cx<'_>, account: AccountId) -> Result<(), Error> 
 /// # Errors
 /// The database.
 pub async fn take(cx: &mut Cx<'_>, code: &str, now: Timestamp) -> Result<bool, Error> {
-    let Some(secret) = read(code) else { return Ok(false) };
+    let Some(secret) = hex::read(code) else { return Ok(false) };
     Ok(cx.execute(USE, args![hash_of(&secret), now]).await? == 1)
 }

@@ -142,7 +142,7 @@ pub fn refusal(password: &str, email: &str) -> Option<String> {
         Some(format!("It has {length} characters. Use at most {LONGEST}."))
     } else if GUESSED.contains(&folded.as_str()) || folded == email.to_lowercase() {
         Some("It is one of the first that anybody would guess. Use a few words of your own.".to_owned())
-    } else if folded.chars().all(|c| Some(c) == folded.chars().next()) {
+    } else if folded.chars().all(|c| folded.starts_with(c)) {
         Some("It is one character over and over. Use a few words of your own.".to_owned())
     } else {
         None

@@ -4,6 +4,7 @@
 use crate::access::Role;
 use crate::clock::Clock;
 use crate::db::{Cx, Db};
+use crate::hex;
 use crate::web::error::Error;
 use crate::{args, queries};
 use jiff::{SignedDuration, Timestamp};
@@ -88,13 +89,10 @@ pub async fn open(
     let mut tx = db.begin().await?;
     let mut cx = tx.cx();
     cx.execute(SWEEP, args![now]).await?;
-    cx.execute(
-        ADD,
-        args![hash_of(&secret), clock.new_id()?, account, organization, device, now, now + life(role).0],
-    )
-    .await?;
+    cx.execute(ADD, args![hash_of(&secret), clock.new_id()?, account, organization, device, now, now + life(role).0])
+        .await?;
     tx.commit().await?;
-    Ok(written(&secret))
+    Ok(hex::written(&secret))
 }
 
 /// Whose session it is, if it is one and still good.
@@ -102,7 +100,7 @@ pub async fn open(
 /// # Errors
 /// The database.
 pub async fn find(cx: &mut Cx<'_>, secret: &str, now: Timestamp) -> Result<Option<Found>, Error> {
-    let Some(secret) = read(secret) else { return Ok(None) };
+    let Some(secret) = hex::read(secret) else { return Ok(None) };
     Ok(cx.fetch_optional(FIND, args![hash_of(&secret), now]).await?)
 }
 
@@ -211,22 +209,4 @@ pub async fn end_in(cx: &mut Cx<'_>, account: AccountId, organization: Organizat
 #[must_use]
 pub fn hash_of(secret: &[u8; 32]) -> [u8; 32] {
     Sha256::digest(secret).into()
-}
-
-/// A secret as 64 hexadecimal digits.
-#[must_use]
-pub fn written(secret: &[u8; 32]) -> String {
-    secret.iter().fold(String::with_capacity(64), |mut text, byte| {
-        text.push(char::from_digit(u32::from(byte >> 4), 16).unwrap_or('0'));
-        text.push(char::from_digit(u32::from(byte & 15), 16).unwrap_or('0'));
-        text
-    })
-}
-
-/// The secret behind 64 hexadecimal digits.
-#[must_use]
-pub fn read(text: &str) -> Option<[u8; 32]> {
-    let digits: Vec<u8> = text.chars().map(|c| c.to_digit(16).and_then(|d| u8::try_from(d).ok())).collect::<Option<_>>()?;
-    let bytes: Vec<u8> = digits.chunks(2).map(|pair| pair.iter().fold(0, |byte, digit| byte << 4 | digit)).collect();
-    if text.len() == 64 { bytes.try_into().ok() } else { None }
 }

@@ -30,6 +30,9 @@ queries! {
                 where f.organization_id = u.organization_id and f.metering_unit_id = u.id and m.account_id = $2)
             or exists (select 1 from job j join lot l on l.organization_id = j.organization_id and l.id = j.lot_id
                 join membership_client m on m.organization_id = l.organization_id and m.client_id = l.client_id
+                where j.organization_id = u.organization_id and j.metering_unit_id = u.id and m.account_id = $2)
+            or exists (select 1 from job j join field f on f.organization_id = j.organization_id and f.id = j.field_id
+                join membership_client m on m.organization_id = f.organization_id and m.client_id = f.client_id
                 where j.organization_id = u.organization_id and j.metering_unit_id = u.id and m.account_id = $2))";
     ANY_ACCOUNT = "select count(*) from (select id from account limit 1) a";
 }

@@ -1,8 +1,9 @@
 //! Bearer tokens for programs: shown once, kept as a hash, tied to one person in one organization.
 
-use super::session::{hash_of, written};
+use super::session::hash_of;
 use crate::clock::Clock;
 use crate::db::{Audit, Cx, Db, Work, kind::Kind};
+use crate::hex;
 use crate::web::error::Error;
 use crate::{args, queries};
 use jiff::{SignedDuration, Timestamp};
@@ -55,12 +56,10 @@ pub async fn add(
     if member.is_none() {
         return Err(Error::not_there("member"));
     }
-    work.cx()
-        .execute(ADD, args![hash_of(&secret), id, account, organization, label, now, now + LIFE])
-        .await?;
+    work.cx().execute(ADD, args![hash_of(&secret), id, account, organization, label, now, now + LIFE]).await?;
     work.commit(Audit::did("token_added", Kind::BearerToken, id, json!({ "account": account, "label": label })))
         .await?;
-    Ok(format!("{PREFIX}{}", written(&secret)))
+    Ok(format!("{PREFIX}{}", hex::written(&secret)))
 }
 
 /// Whom a token speaks for.
@@ -68,7 +67,7 @@ pub async fn add(
 /// # Errors
 /// The database.
 pub async fn find(cx: &mut Cx<'_>, token: &str, now: Timestamp) -> Result<Option<Bearer>, Error> {
-    let Some(secret) = token.strip_prefix(PREFIX).and_then(super::session::read) else { return Ok(None) };
+    let Some(secret) = token.strip_prefix(PREFIX).and_then(hex::read) else { return Ok(None) };
     Ok(cx.fetch_optional(FIND, args![hash_of(&secret), now]).await?)
 }
 
@@ -119,13 +118,7 @@ pub async fn list(cx: &mut Cx<'_>, organization: OrganizationId, account: Accoun
 ///
 /// # Errors
 /// 404 when there is no such token; the database.
-pub async fn end(
-    db: &Db,
-    clock: &Clock,
-    grant: &super::Grant,
-    account: AccountId,
-    id: Uuid,
-) -> Result<(), Error> {
+pub async fn end(db: &Db, clock: &Clock, grant: &super::Grant, account: AccountId, id: Uuid) -> Result<(), Error> {
     let mut work = Work::begin(db, clock, grant).await?;
     let organization = work.organization();
     if work.cx().execute(END, args![organization, account, id]).await? == 0 {

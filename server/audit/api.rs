@@ -2,6 +2,7 @@
 
 use super::StoredLine;
 use crate::access::Permission;
+use crate::hex;
 use crate::input;
 use crate::web::api::Asked;
 use crate::web::door::Signed;
@@ -67,7 +68,6 @@ pub struct SubjectView {
 
 impl From<StoredLine> for AuditView {
     fn from(line: StoredLine) -> Self {
-        let hex = |bytes: &[u8]| bytes.iter().map(|byte| format!("{byte:02x}")).collect::<String>();
         let at = jiff::Timestamp::from_microsecond(line.at).unwrap_or(jiff::Timestamp::UNIX_EPOCH);
         Self {
             seq: line.seq,
@@ -80,8 +80,8 @@ impl From<StoredLine> for AuditView {
             action: line.action,
             subject: SubjectView { kind: line.subject_kind, id: line.subject_id },
             change: serde_json::from_str(&line.change).unwrap_or(Value::String(line.change)),
-            hash: hex(&line.hash),
-            previous_hash: hex(&line.previous_hash),
+            hash: hex::written(&line.hash),
+            previous_hash: hex::written(&line.previous_hash),
         }
     }
 }

@@ -17,7 +17,7 @@ pub(super) struct Options {
     /// The address to serve on.
     #[arg(long, env = "SOWMARK_LISTEN", default_value = "127.0.0.1:8080", value_name = "HOST:PORT")]
     listen: String,
-    /// The address under which people reach it, such as https://seed.example, where a proxy stands in front.
+    /// The address under which people reach it, such as <https://seed.example>, where a proxy stands in front.
     #[arg(long, env = "SOWMARK_PUBLIC_URL", value_name = "URL")]
     public_url: Option<String>,
 }
@@ -35,10 +35,11 @@ pub(super) fn start_log() {
 }
 
 pub(super) async fn run(place: &Place, options: Options) -> anyhow::Result<()> {
-    let config = Config { public_url: options.public_url.map(|url| url.trim_end_matches('/').to_owned()) };
-    let listener = TcpListener::bind(&options.listen)
-        .await
-        .with_context(|| format!("cannot serve on {}", options.listen))?;
+    // An empty setting, as a compose file passes on an unset variable, is none.
+    let public_url = options.public_url.map(|url| url.trim_end_matches('/').to_owned()).filter(|url| !url.is_empty());
+    let config = Config { public_url };
+    let listener =
+        TcpListener::bind(&options.listen).await.with_context(|| format!("cannot serve on {}", options.listen))?;
     let address = listener.local_addr().context("the listening socket has no address")?;
     let url = config.public_url.clone().unwrap_or_else(|| format!("http://{address}"));
     println!("Sowmark serves on {url}");
@@ -48,12 +49,7 @@ pub(super) async fn run(place: &Place, options: Options) -> anyhow::Result<()> {
         );
     }
     print_set_up_link(place, &url).await?;
-    let app = App {
-        db: place.db.clone(),
-        clock: place.clock.clone(),
-        hasher: Hasher::new(),
-        config: Arc::new(config),
-    };
+    let app = App { db: place.db.clone(), clock: place.clock.clone(), hasher: Hasher::new(), config: Arc::new(config) };
     accept::serve(listener, app::router(app), told_to_stop()).await;
     Ok(())
 }
@@ -65,7 +61,9 @@ async fn print_set_up_link(place: &Place, url: &str) -> anyhow::Result<()> {
     };
     if empty {
         let code = link::add_set_up(&place.db, &place.clock).await.map_err(|error| told(&error))?;
-        println!("Nobody has an account yet. Make the first office account here, once, within a day: {url}/set-up/{code}");
+        println!(
+            "Nobody has an account yet. Make the first office account here, once, within a day: {url}/set-up/{code}"
+        );
     }
     Ok(())
 }

@@ -6,7 +6,7 @@
 
 use super::kind::Kind;
 use super::{Cx, Db, Tx};
-use crate::access::Grant;
+use crate::access::{Corrections, Grant};
 use crate::audit::{self, Line};
 use crate::clock::{Clock, Stamp};
 use crate::web::error::Error;
@@ -23,7 +23,7 @@ queries! {
         values ($1, $2, $3, $4, $5, $6, $7, $8, $9) on conflict (organization_id, id) do nothing";
     ENTERED = "select kind, fingerprint from entry where organization_id = $1 and id = $2";
     KEEP_CONFLICT = "insert into conflict (organization_id, id, entry_id, kind, sent, sent_at, sent_by) values ($1, $2, $3, $4, $5, $6, $7)";
-    CORRECTED = "select kind from standing where organization_id = $1 and id = $2";
+    CORRECTED = "select kind, recorded_at, recorded_by from standing where organization_id = $1 and id = $2";
 }
 
 /// An act under way.
@@ -33,6 +33,7 @@ pub struct Work {
     clock: Clock,
     organization: OrganizationId,
     account: Option<AccountId>,
+    corrections: Corrections,
     seq: i64,
     now: Timestamp,
 }
@@ -96,7 +97,7 @@ impl Audit {
 
     /// Something was changed from one state to another.
     #[must_use]
-    pub fn changed(kind: Kind, id: Uuid, from: Value, to: Value) -> Self {
+    pub fn changed(kind: Kind, id: Uuid, from: &Value, to: &Value) -> Self {
         Self { action: "changed", kind, id, change: json!({ "from": from, "to": to }) }
     }
 
@@ -123,7 +124,15 @@ impl Work {
         let mut tx = db.begin().await?;
         let next: Option<(i64,)> = tx.cx().fetch_optional(NEXT_NUMBER, args![organization]).await?;
         let (seq,) = next.ok_or(Error::not_there("organization"))?;
-        Ok(Self { tx, clock: clock.clone(), organization, account: grant.account(), seq, now: clock.now() })
+        Ok(Self {
+            tx,
+            clock: clock.clone(),
+            organization,
+            account: grant.account(),
+            corrections: grant.corrections().clone(),
+            seq,
+            now: clock.now(),
+        })
     }
 
     /// Begins the act that makes an organization: the caller inserts it, with 1 as its number.
@@ -136,7 +145,8 @@ impl Work {
         organization: OrganizationId,
         account: Option<AccountId>,
     ) -> Result<Self, Error> {
-        Ok(Self { tx: db.begin().await?, clock: clock.clone(), organization, account, seq: 1, now: clock.now() })
+        let (tx, corrections) = (db.begin().await?, Corrections::Any);
+        Ok(Self { tx, clock: clock.clone(), organization, account, corrections, seq: 1, now: clock.now() })
     }
 
     pub fn cx(&mut self) -> Cx<'_> {
@@ -244,20 +254,36 @@ impl Work {
         if repeated.is_some() {
             return Ok(());
         }
-        let standing: Option<(String,)> = self.cx().fetch_optional(CORRECTED, args![organization, corrected]).await?;
+        let standing: Option<(String, i64, Option<Uuid>)> =
+            self.cx().fetch_optional(CORRECTED, args![organization, corrected]).await?;
         match standing {
-            Some((word,)) if word == kind.word() => Ok(()),
+            Some((word, recorded_at, recorded_by)) if word == kind.word() => self.may_amend(recorded_at, recorded_by),
             _ => Err(Error::not_there_at("/corrects", format!("a standing {kind} to correct"))),
         }
+    }
+
+    /// Whether whoever does this act may void or correct a record: the office any, crew their own on the day on which
+    /// it was recorded.
+    ///
+    /// # Errors
+    /// 403 when they may not.
+    pub fn may_amend(&self, recorded_at: i64, recorded_by: Option<Uuid>) -> Result<(), Error> {
+        let may = match &self.corrections {
+            Corrections::Any => true,
+            Corrections::None => false,
+            Corrections::OwnSameDay(zone) => {
+                let recorded = Timestamp::from_microsecond(recorded_at).map_err(Error::broken)?;
+                let is_own = self.account.is_some_and(|account| recorded_by == Some(account.0));
+                is_own && zone.to_datetime(recorded).date() == zone.to_datetime(self.now).date()
+            }
+        };
+        if may { Ok(()) } else { Err(Error::Forbidden) }
     }
 
     async fn keep_conflict(mut self, id: Uuid, new: NewEntry) -> Result<(), Error> {
         let (organization, now, account, own) = (self.organization, self.now, self.account, self.new_id()?);
         self.cx()
-            .execute(
-                KEEP_CONFLICT,
-                args![organization, own, id, new.kind.word(), new.sent.to_string(), now, account],
-            )
+            .execute(KEEP_CONFLICT, args![organization, own, id, new.kind.word(), new.sent.to_string(), now, account])
             .await?;
         self.commit(Audit::did("refused_conflict", new.kind, id, new.sent)).await?;
         Ok(())

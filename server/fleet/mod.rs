@@ -1,14 +1,42 @@
 //! The fleet: machines, what is fitted to them and was replaced, the scales that weigh for them, and its seasons.
 
+pub mod configuration;
+pub mod lay_up;
 pub mod roller;
+pub mod scale;
+pub mod season;
+pub mod seeder;
+pub mod service;
+pub mod setup;
 
 use crate::web::routes::Route;
 
 /// The routes of the fleet.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    [roller::routes()].into_iter().flatten().collect()
+    [
+        configuration::routes(),
+        lay_up::routes(),
+        roller::routes(),
+        scale::routes(),
+        season::routes(),
+        seeder::routes(),
+        service::routes(),
+        setup::routes(),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
 }
 
 /// The queries of the fleet.
-pub const QUERIES: &[&[(&str, &str)]] = &[roller::store::ALL];
+pub const QUERIES: &[&[(&str, &str)]] = &[
+    configuration::store::ALL,
+    lay_up::store::ALL,
+    roller::store::ALL,
+    scale::store::ALL,
+    season::store::ALL,
+    seeder::store::ALL,
+    service::store::ALL,
+    setup::store::ALL,
+];

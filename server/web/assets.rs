@@ -26,7 +26,7 @@ pub fn names() -> impl Iterator<Item = String> {
 }
 
 fn short_hash(file: &EmbeddedFile) -> String {
-    file.metadata.sha256_hash().iter().take(6).map(|byte| format!("{byte:02x}")).collect()
+    crate::hex::written(&file.metadata.sha256_hash()[..6])
 }
 
 /// Serves a file.

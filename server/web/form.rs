@@ -88,7 +88,9 @@ impl Branch {
     fn put(&mut self, path: &[&str], text: &str) {
         match path {
             [] => self.text = Some(text.to_owned()),
-            [first, rest @ ..] if rest.len() < DEEPEST => self.below.entry((*first).to_owned()).or_default().put(rest, text),
+            [first, rest @ ..] if rest.len() < DEEPEST => {
+                self.below.entry((*first).to_owned()).or_default().put(rest, text);
+            }
             _ => {}
         }
     }

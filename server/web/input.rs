@@ -40,8 +40,12 @@ impl std::fmt::Display for At {
 pub struct Faults(Vec<Fault>);
 
 impl Faults {
-    /// Notes a fault; answers none, so that a reader can end with it.
+    /// Notes a fault; answers none, so that a reader can end with it. What core says is a clause; here it is a sentence.
     pub fn add<T>(&mut self, at: &At, detail: impl Into<String>) -> Option<T> {
+        let mut detail: String = detail.into();
+        if !detail.ends_with(['.', '!', '?']) {
+            detail.push('.');
+        }
         self.0.push(Fault::new(at.to_string(), detail));
         None
     }

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{QuantityError, fraction::Fraction};
 
-/// An exact decimal of at most 18 significant digits and 12 decimals.
+/// An exact decimal of at most 18 significant digits and 18 decimals.
 ///
 /// Two decimals are equal when they were entered alike: `12.4` and `12.40` have the same value and are *not* equal,
 /// since they claim different resolutions. Serialized as a string.
@@ -34,7 +34,7 @@ impl Decimal {
     /// Most significant digits taken.
     pub const MAX_DIGITS: usize = 18;
     /// Most decimals taken.
-    pub const MAX_PLACES: usize = 12;
+    pub const MAX_PLACES: usize = 18;
     /// Longest entry looked at.
     const MAX_TEXT: usize = 64;
 
@@ -119,7 +119,7 @@ impl Decimal {
     fn from_parts(negative: bool, whole: &str, decimals: &str) -> Result<Self, &'static str> {
         let whole = whole.trim_start_matches('0');
         if decimals.len() > Self::MAX_PLACES {
-            return Err("has too many decimals; enter at most 12");
+            return Err("has too many decimals; enter at most 18");
         }
         let all = [whole, decimals].concat();
         let significant = all.trim_start_matches('0');
@@ -130,7 +130,7 @@ impl Decimal {
         let sign = if negative && digits != 0 { "-" } else { "" };
         let whole = if whole.is_empty() { "0" } else { whole };
         let point = if decimals.is_empty() { "" } else { "." };
-        // At most twelve places, so the cast cannot lose anything.
+        // At most eighteen places, so the cast cannot lose anything.
         #[allow(clippy::cast_possible_truncation)]
         let places = decimals.len() as u8;
         Ok(Self { digits, places, text: [sign, whole, point, decimals].concat() })
@@ -260,7 +260,7 @@ mod tests {
             ("1.234,5", "more than one decimal sign"),
             ("1,234,5", "more than one decimal sign"),
             ("1234567890123456789", "too many digits"),
-            ("0.1234567890123", "too many decimals"),
+            ("0.0000000000000000001", "too many decimals"),
         ] {
             let refused = Decimal::parse(entered).expect_err(entered);
             assert!(refused.is_number());
@@ -285,7 +285,7 @@ mod tests {
                 "{number}"
             );
         }
-        for number in ["1e400", "1e-400", "1e18", "1e-13", "1e", "1e99999999999", "1,5"] {
+        for number in ["1e400", "1e-400", "1e18", "1e-19", "1e", "1e99999999999", "1,5"] {
             assert!(Decimal::parse_json_number(number).is_err(), "{number}");
         }
     }

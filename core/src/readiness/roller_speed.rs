@@ -1,5 +1,6 @@
 //! The latest job needed another roller speed than the calibration's (`roller_speed_off`).
 
+use crate::rate::Metering;
 use crate::readiness::{
     Cause, CauseKind, Change, Detail,
     due::Finding,
@@ -26,11 +27,12 @@ pub(super) fn finding<'a>(line: &Timeline<'a>, calibration: &Calibrated<'a>) -> 
     })
 }
 
-/// Roller speed in 1/min that a job needed: rate [kg/m²] x width [m] x speed [m/s] / (factor [kg/rev/run] x runs), a minute having
-/// 60 s. In the trade's units: rate x width x speed / 600 is the mass flow, over the factor of the whole unit.
+/// Roller speed in 1/min that a job needed, with the width and the runs of its day.
 fn needed_rpm(calibration: &Calibrated<'_>, job: &Worked<'_>) -> Option<f64> {
-    let width = job.condition.configuration?.what.working_width_m;
-    let runs = f64::from(job.condition.setup?.what.runs);
-    let mass_flow = job.record.what.target_rate * width * job.record.what.speed?;
-    Some(60.0 * mass_flow / (calibration.record.what.factor * runs))
+    let unit = Metering {
+        factor: calibration.record.what.factor,
+        runs_in_use: job.condition.setup?.what.runs,
+        working_width_m: job.condition.configuration?.what.working_width_m,
+    };
+    unit.roller_speed_rpm(job.record.what.target_rate, job.record.what.speed?)
 }

@@ -60,7 +60,7 @@ pub async fn change_crew(signed: &Signed, id: CrewId, change: CrewChange) -> Res
     store::rename(&mut work, id, &change.name.0).await?;
     fill(&mut work, id, &change).await?;
     let after = find_crew(&mut work.cx(), &signed.actor.scope, id).await?;
-    work.commit(Audit::changed(Kind::Crew, id.0, before.told(), after.told())).await?;
+    work.commit(Audit::changed(Kind::Crew, id.0, &before.told(), &after.told())).await?;
     Ok(())
 }
 

@@ -1,0 +1,418 @@
+//! The catch sheet as a form: rows for what is weighed, kept as typed from one asking to the next.
+//!
+//! A blank row is no catch: rows are put in order, the filled ones first, so that the faults of what is sent point at the
+//! rows that are shown. The unit of mass is one for the sheet and stands beside every number; changing it shows the
+//! sheet again, and never reads a typed number in another unit than the one beside it.
+
+use super::draft::Method;
+use crate::access::Units;
+use crate::web::error::{Error, Fault};
+use crate::web::form::{Form, FormField, Kind, Posted};
+use jiff::tz::TimeZone;
+use serde_json::{Map, Value, json};
+use sowmark_core::quantity::unit::dimension;
+use sowmark_core::quantity::{Dimension, Mass, print};
+use std::collections::BTreeMap;
+
+/// The units of mass that a sheet can be filled in with.
+pub(super) const MASS_UNITS: [&str; 4] = ["kg", "g", "lb", "oz"];
+
+/// What the number of a repeat counts.
+pub(super) const COUNTED: [(&str, &str); 4] = [
+    ("revolutions", "Roller revolutions"),
+    ("turns", "Turns of a crank or wheel"),
+    ("pulses", "Pulses of a sensor"),
+    ("distance", "Distance driven"),
+];
+
+/// A sheet as it was typed.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Typed {
+    pub(super) repeats: Vec<TypedRepeat>,
+    pub(super) mass_unit: String,
+    counted: String,
+    per: String,
+}
+
+#[derive(Clone, Debug, Default)]
+pub(super) struct TypedRepeat {
+    revolutions: String,
+    set_aside: String,
+    catches: Vec<TypedCatch>,
+}
+
+#[derive(Clone, Debug, Default)]
+struct TypedCatch {
+    label: String,
+    runs: String,
+    tare: String,
+    gross: String,
+}
+
+impl TypedCatch {
+    fn is_blank(&self) -> bool {
+        self.tare.trim().is_empty() && self.gross.trim().is_empty()
+    }
+}
+
+impl TypedRepeat {
+    /// A row for each run that is likely caught.
+    fn new(runs: usize) -> Self {
+        let catch = |run| TypedCatch { label: format!("run {run}"), runs: "1".to_owned(), ..TypedCatch::default() };
+        Self { catches: (1..=runs).map(catch).collect(), ..Self::default() }
+    }
+
+    fn is_blank(&self) -> bool {
+        self.set_aside.trim().is_empty() && self.catches.iter().all(TypedCatch::is_blank)
+    }
+
+    /// The same runs again, not yet weighed.
+    fn again(&self) -> Self {
+        let catch = |catch: &TypedCatch| TypedCatch { tare: String::new(), gross: String::new(), ..catch.clone() };
+        Self { revolutions: self.revolutions.clone(), set_aside: String::new(), catches: self.catches.iter().map(catch).collect() }
+    }
+}
+
+impl Typed {
+    /// A sheet for two repeats of up to four runs: what is usually caught. (Common practice, no source.)
+    pub(super) fn new(units: Units, runs_in_use: u32) -> Self {
+        let runs = usize::try_from(runs_in_use.clamp(1, 4)).unwrap_or(1);
+        let mass_unit = match units {
+            Units::Metric => "kg",
+            Units::Us => "lb",
+        };
+        Self {
+            repeats: vec![TypedRepeat::new(runs), TypedRepeat::new(runs)],
+            mass_unit: mass_unit.to_owned(),
+            counted: "revolutions".to_owned(),
+            per: String::new(),
+        }
+    }
+
+    /// What was posted, in order: what is filled in comes first.
+    pub(super) fn of(posted: &Posted) -> Self {
+        let mut rows: BTreeMap<usize, (TypedRepeat, BTreeMap<usize, TypedCatch>)> = BTreeMap::new();
+        for (name, text) in &posted.0 {
+            let path: Vec<&str> = name.split('/').collect();
+            let ["repeats", repeat, rest @ ..] = path.as_slice() else { continue };
+            let Some(repeat) = position(repeat, sowmark_core::catch::MAX_REPEATS) else { continue };
+            let row = rows.entry(repeat).or_default();
+            match rest {
+                ["revolutions"] => row.0.revolutions.clone_from(text),
+                ["set_aside"] => row.0.set_aside.clone_from(text),
+                ["catches", catch, field @ ..] => {
+                    if let Some(catch) = position(catch, sowmark_core::catch::MAX_CATCHES) {
+                        row.1.entry(catch).or_default().fill(field, text);
+                    }
+                }
+                _ => {}
+            }
+        }
+        let mut repeats: Vec<TypedRepeat> = rows.into_values().map(in_order).collect();
+        repeats.sort_by_key(TypedRepeat::is_blank);
+        let known = |text: &str, all: &[&str]| all.iter().find(|one| **one == text).or(all.first()).map_or("", |one| one).to_owned();
+        Self {
+            repeats,
+            mass_unit: known(posted.text("_mass_unit"), &MASS_UNITS),
+            counted: known(posted.text("_counted"), &COUNTED.map(|(word, _)| word)),
+            per: posted.text("_per").to_owned(),
+        }
+    }
+
+    /// Does what a button of the sheet asks: one more repeat, one more row, another unit. Whether there is such a button.
+    pub(super) fn do_as_asked(&mut self, asked: &str) -> bool {
+        if asked == "add_repeat" {
+            let next = self.repeats.last().map_or_else(|| TypedRepeat::new(1), TypedRepeat::again);
+            if self.repeats.len() < sowmark_core::catch::MAX_REPEATS {
+                self.repeats.push(next);
+            }
+        } else if let Some(repeat) = asked.strip_prefix("add_run/").and_then(|at| at.parse::<usize>().ok()) {
+            if let Some(repeat) = self.repeats.get_mut(repeat).filter(|repeat| repeat.catches.len() < sowmark_core::catch::MAX_CATCHES) {
+                let label = format!("run {}", repeat.catches.len() + 1);
+                repeat.catches.push(TypedCatch { label, runs: "1".to_owned(), ..TypedCatch::default() });
+            }
+        } else if let Some(unit) = asked.strip_prefix("unit/").filter(|unit| MASS_UNITS.contains(unit)) {
+            unit.clone_into(&mut self.mass_unit);
+        } else {
+            return false;
+        }
+        true
+    }
+
+    /// The fields as they are shown.
+    pub(super) fn posted(&self, posted: &Posted) -> Posted {
+        self.pairs(posted, |_| true, |_| true)
+    }
+
+    fn pairs(&self, posted: &Posted, repeat: impl Fn(&TypedRepeat) -> bool, catch: impl Fn(&TypedCatch) -> bool) -> Posted {
+        let others = posted.0.iter().filter(|(name, _)| !name.starts_with("repeats/") && name != "_mass_unit");
+        let mut pairs: Vec<(String, String)> = others.cloned().collect();
+        pairs.push(("_mass_unit".to_owned(), self.mass_unit.clone()));
+        for (j, typed) in self.repeats.iter().filter(|typed| repeat(typed)).enumerate() {
+            pairs.push((format!("repeats/{j}/revolutions"), typed.revolutions.clone()));
+            pairs.push((format!("repeats/{j}/set_aside"), typed.set_aside.clone()));
+            for (i, typed) in typed.catches.iter().filter(|typed| catch(typed)).enumerate() {
+                let row = format!("repeats/{j}/catches/{i}");
+                pairs.push((format!("{row}/label"), typed.label.clone()));
+                pairs.push((format!("{row}/runs"), typed.runs.clone()));
+                for (field, text) in [("tare", &typed.tare), ("gross", &typed.gross)] {
+                    pairs.push((format!("{row}/{field}/value"), text.clone()));
+                    pairs.push((format!("{row}/{field}/unit"), self.mass_unit.clone()));
+                }
+            }
+        }
+        Posted(pairs)
+    }
+
+    /// The calibration that the filled rows make.
+    pub(super) fn sent(&self, posted: &Posted, zone: &TimeZone, units: Units) -> Value {
+        let mut sent = self.pairs(posted, |repeat| !repeat.is_blank(), |catch| !catch.is_blank()).tree(zone);
+        let Value::Object(fields) = &mut sent else { return sent };
+        let nothing_planned =
+            fields.get("planned").and_then(Value::as_object).is_some_and(|planned| planned.values().all(Value::is_null));
+        if nothing_planned {
+            fields.remove("planned");
+        }
+        let repeats = fields.entry("repeats").or_insert_with(|| json!([]));
+        for repeat in repeats.as_array_mut().into_iter().flatten() {
+            if let Value::Object(repeat) = repeat {
+                self.count(repeat, units);
+            }
+        }
+        sent
+    }
+
+    /// Says of a repeat's number what it counts.
+    fn count(&self, repeat: &mut Map<String, Value>, units: Units) {
+        let Some(number) = repeat.remove("revolutions") else {
+            // Only set aside or poured out: without catches it has no such list yet.
+            repeat.entry("catches").or_insert_with(|| json!([]));
+            return;
+        };
+        let per = Some(self.per.trim()).filter(|per| !per.is_empty());
+        let length = |value: &Value| json!({ "value": value, "unit": length_unit(units) });
+        let counted = match self.counted.as_str() {
+            "turns" => json!({ "turns": number }),
+            "pulses" => json!({ "pulses": number, "pulses_per_rev": per }),
+            "distance" => {
+                json!({ "distance": length(&number), "circumference": per.map(|per| length(&Value::from(per))) })
+            }
+            _ => number,
+        };
+        repeat.insert("revolutions".to_owned(), counted);
+        repeat.entry("catches").or_insert_with(|| json!([]));
+    }
+
+    fn net(&self, catch: &TypedCatch) -> String {
+        let mass = |text: &str| Mass::parse_text_or(text, &self.mass_unit).ok();
+        let unit = dimension::Mass::unit_named(&self.mass_unit);
+        match (mass(&catch.tare), mass(&catch.gross), unit) {
+            (Some(tare), Some(gross), Ok(unit)) if gross.minus_si(&tare) > 0.0 => {
+                format!("{} {}", print(gross.minus_si(&tare), unit, 4), unit)
+            }
+            _ => "\u{2013}".to_owned(),
+        }
+    }
+}
+
+impl TypedCatch {
+    fn fill(&mut self, field: &[&str], text: &str) {
+        let place = match field {
+            ["label"] => &mut self.label,
+            ["runs"] => &mut self.runs,
+            ["tare", "value"] => &mut self.tare,
+            ["gross", "value"] => &mut self.gross,
+            _ => return,
+        };
+        text.clone_into(place);
+    }
+}
+
+fn position(text: &str, most: usize) -> Option<usize> {
+    text.parse().ok().filter(|position| *position < most)
+}
+
+fn in_order((mut repeat, catches): (TypedRepeat, BTreeMap<usize, TypedCatch>)) -> TypedRepeat {
+    repeat.catches = catches.into_values().collect();
+    repeat.catches.sort_by_key(TypedCatch::is_blank);
+    repeat
+}
+
+fn length_unit(units: Units) -> &'static str {
+    match units {
+        Units::Metric => "m",
+        Units::Us => "ft",
+    }
+}
+
+/// The sheet as it is drawn.
+#[derive(Debug)]
+pub(super) struct CatchForm {
+    pub(super) action: String,
+    pub(super) head: Vec<FormField>,
+    pub(super) repeats: Vec<RepeatPart>,
+    pub(super) tail: Vec<FormField>,
+    /// Every field, for the list of faults.
+    pub(super) all: Vec<FormField>,
+    pub(super) general: Vec<String>,
+    pub(super) mass_unit: String,
+    /// The units that the sheet could change to.
+    pub(super) other_units: Vec<&'static str>,
+}
+
+/// One repeat of it.
+#[derive(Debug)]
+pub(super) struct RepeatPart {
+    pub(super) index: usize,
+    pub(super) number: usize,
+    pub(super) revolutions: FormField,
+    pub(super) set_aside: FormField,
+    pub(super) is_set_aside: bool,
+    pub(super) catches: Vec<CatchPart>,
+}
+
+/// One row of it.
+#[derive(Debug)]
+pub(super) struct CatchPart {
+    pub(super) fields: Vec<FormField>,
+    pub(super) net: String,
+}
+
+/// What can be chosen on a sheet, and what is chosen before anybody does.
+#[derive(Clone, Debug)]
+pub(super) struct Choices {
+    pub(super) action: String,
+    pub(super) units: Units,
+    pub(super) now: String,
+    pub(super) lots: Vec<(String, String)>,
+    pub(super) lot: String,
+    pub(super) scales: Vec<(String, String)>,
+    pub(super) scale: String,
+}
+
+impl CatchForm {
+    pub(super) fn has_errors(&self) -> bool {
+        !self.general.is_empty() || self.all.iter().any(|field| field.error.is_some())
+    }
+
+    /// Draws a sheet; `posted` is what stands in its other fields, `error` what was wrong with them.
+    pub(super) fn draw(choices: &Choices, typed: &Typed, posted: Option<&Posted>, error: Option<&Error>, id: uuid::Uuid) -> Self {
+        let mut fields = head_fields(choices, typed);
+        let head = fields.len();
+        fields.extend(typed.repeats.iter().enumerate().flat_map(|(j, repeat)| repeat_fields(j, repeat, typed)));
+        let tail = fields.len();
+        fields.push(FormField::new("note", "Note").kind(Kind::Area).optional());
+        let mut form = Form::new(choices.action.clone(), "Save the catch", fields);
+        if let Some(posted) = posted {
+            let shown = typed.posted(posted);
+            form = form.again(&shown, &error.map_or(Error::Faults(Vec::new()), at_fields));
+            if error.is_none() {
+                // Nothing was wrong; it was only asked for more rows, or for the result.
+                form.general.clear();
+            }
+        }
+        let all = form.fields.clone();
+        let mut rest = form.fields.split_off(head);
+        let mut tail = rest.split_off(tail - head);
+        let id = posted.map(|posted| posted.text("id")).filter(|id| !id.is_empty()).map_or_else(|| id.to_string(), str::to_owned);
+        tail.push(FormField::hidden("id", id));
+        Self {
+            action: form.action,
+            head: form.fields,
+            repeats: repeat_parts(rest, typed),
+            tail,
+            all,
+            general: form.general,
+            mass_unit: typed.mass_unit.clone(),
+            other_units: MASS_UNITS.into_iter().filter(|unit| *unit != typed.mass_unit).collect(),
+        }
+    }
+}
+
+fn head_fields(choices: &Choices, typed: &Typed) -> Vec<FormField> {
+    let method = |method: &Method| {
+        let says = match method {
+            Method::Stationary => "Standing, by its drive",
+            Method::Driven => "Driven over a distance",
+            Method::HandTurned => "Turned by hand",
+        };
+        (method.word(), says)
+    };
+    let (rates, speeds) = match choices.units {
+        Units::Metric => (["kg/ha", "lb/ac"], ["km/h", "mph"]),
+        Units::Us => (["lb/ac", "kg/ha"], ["mph", "km/h"]),
+    };
+    let no_scale = (String::new(), "No scale named".to_owned());
+    let no_lot = (String::new(), "Choose the lot".to_owned());
+    vec![
+        FormField::new("occurred_at", "Caught at").kind(Kind::Moment).value(&choices.now),
+        FormField::new("lot_id", "Lot in the tank")
+            .choice([no_lot].into_iter().chain(choices.lots.iter().cloned()))
+            .value(&choices.lot),
+        FormField::new("scale_id", "Scale")
+            .choice([no_scale].into_iter().chain(choices.scales.iter().cloned()))
+            .value(&choices.scale)
+            .optional(),
+        FormField::new("method", "How the roller was turned").choice(Method::ALL.iter().map(method)).value("stationary"),
+        FormField::new("roller_speed_rpm", "Roller speed, revolutions per minute").kind(Kind::Number).optional(),
+        FormField::new("planned/rate", "Planned rate").measured(&rates, rates[0]).optional(),
+        FormField::new("planned/speed", "Planned driving speed").measured(&speeds, speeds[0]).optional(),
+        FormField::new("_counted", "What is counted in each repeat").choice(COUNTED).value(&typed.counted),
+        FormField::new("_per", "Pulses per revolution, or rolling circumference")
+            .hint(format!("Only for pulses and for a distance. A distance and a circumference are in {}.", length_unit(choices.units)))
+            .kind(Kind::Number)
+            .value(&typed.per)
+            .optional(),
+    ]
+}
+
+fn repeat_fields(j: usize, repeat: &TypedRepeat, typed: &Typed) -> Vec<FormField> {
+    let counted = COUNTED.iter().find(|(word, _)| *word == typed.counted).map_or("Roller revolutions", |(_, says)| says);
+    let mut fields = vec![
+        FormField::new(format!("repeats/{j}/revolutions"), format!("{counted}, repeat {}", j + 1))
+            .kind(Kind::Number)
+            .value(&repeat.revolutions),
+        FormField::new(format!("repeats/{j}/set_aside"), format!("Set repeat {} aside, because", j + 1))
+            .hint("Spilled, plugged: it stays in the record and out of the sums.")
+            .value(&repeat.set_aside)
+            .optional(),
+    ];
+    let unit = [typed.mass_unit.as_str()];
+    for (i, catch) in repeat.catches.iter().enumerate() {
+        let row = format!("repeats/{j}/catches/{i}");
+        fields.push(FormField::new(format!("{row}/label"), "Run").value(&catch.label));
+        fields.push(FormField::new(format!("{row}/runs"), "Runs in it").kind(Kind::Whole).value(&catch.runs));
+        fields.push(FormField::new(format!("{row}/tare"), "Tare").measured(&unit, unit[0]).value(&catch.tare));
+        fields.push(FormField::new(format!("{row}/gross"), "Gross").measured(&unit, unit[0]).value(&catch.gross));
+    }
+    fields
+}
+
+fn repeat_parts(fields: Vec<FormField>, typed: &Typed) -> Vec<RepeatPart> {
+    let mut fields = fields.into_iter();
+    let mut parts = Vec::new();
+    for (index, repeat) in typed.repeats.iter().enumerate() {
+        let (Some(revolutions), Some(set_aside)) = (fields.next(), fields.next()) else { break };
+        let catches = repeat.catches.iter();
+        let catches =
+            catches.map(|catch| CatchPart { fields: fields.by_ref().take(4).collect(), net: typed.net(catch) }).collect();
+        let is_set_aside = !repeat.set_aside.trim().is_empty();
+        parts.push(RepeatPart { index, number: index + 1, revolutions, set_aside, is_set_aside, catches });
+    }
+    parts
+}
+
+/// What is wrong with a part of a revolutions entry stands beside the field that it was typed in.
+fn at_fields(error: &Error) -> Error {
+    let place = |fault: Fault| {
+        let path: Vec<&str> = fault.pointer.split('/').collect();
+        let pointer = match path.as_slice() {
+            ["", "repeats", _, "revolutions", "pulses_per_rev" | "circumference", ..] => "/_per".to_owned(),
+            ["", "repeats", repeat, "revolutions", _, ..] => format!("/repeats/{repeat}/revolutions"),
+            _ => fault.pointer.clone(),
+        };
+        Fault::new(pointer, fault.detail)
+    };
+    let faults = error.faults();
+    if faults.is_empty() { Error::conflict(error.problem().detail) } else { Error::Faults(faults.into_iter().map(place).collect()) }
+}

@@ -1,0 +1,26 @@
+//! Calibrations: what was caught at a metering unit, what that amounts to, and what the office decided about it.
+//!
+//! `core` measures and judges; here the sheet is read (`draft.rs`), the circumstances are gathered (`weigh.rs`) and both
+//! are kept with the judgement (`store.rs`), so that it can be computed again (`stored.rs`).
+
+pub mod act;
+mod api;
+pub mod draft;
+mod form;
+mod page;
+mod show;
+pub mod store;
+pub mod stored;
+pub mod view;
+mod weigh;
+
+use crate::web::routes::Route;
+
+/// The routes of calibrations.
+#[must_use]
+pub fn routes() -> Vec<Route> {
+    [api::routes(), page::routes()].into_iter().flatten().collect()
+}
+
+/// The queries of calibrations.
+pub const QUERIES: &[&[(&str, &str)]] = &[store::ALL];

@@ -1,0 +1,404 @@
+//! The catch sheet, the record of a calibration, and the calibrations of a unit as pages.
+
+use super::act;
+use super::draft::{Decision, DecisionDraft};
+use super::form::{CatchForm, Choices, Typed};
+use super::show::{self, Shown};
+use super::store::{self, LotRow, UnitRow};
+use super::stored::{Calibration, Status, word};
+use crate::access::Permission;
+use crate::readiness;
+use crate::records::head::{self, Head};
+use crate::web::api::{Asked, PathId};
+use crate::web::assets;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{Form, FormField, Kind, Posted};
+use crate::web::input;
+use crate::web::page::{Cookies, Page, show, show_with};
+use crate::web::paging::PageAsked;
+use crate::web::routes::{Need, Route};
+use askama::Template;
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Redirect, Response};
+use serde_json::Value;
+use sowmark_core::basis::basis_at;
+use sowmark_core::ids::{CalibrationId, LotId, MeteringUnitId};
+use sowmark_core::quantity::{print, print_number, significant_digits_for, unit};
+use sowmark_core::readiness::{self as ready, latest_known_tests, season_in_force};
+use uuid::Uuid;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(page GET "/metering-units/{id}/catch", Need::May(Permission::Log), catch_page),
+        crate::route!(page POST "/metering-units/{id}/catch", Need::May(Permission::Log), post_catch),
+        crate::route!(page GET "/metering-units/{id}/calibrations", Need::May(Permission::ReadFleet), calibrations_page),
+        crate::route!(page GET "/calibrations/{id}", Need::May(Permission::ReadFleet), calibration_page),
+        crate::route!(page POST "/calibrations/{id}/decisions", Need::May(Permission::Decide), post_decision),
+    ]
+}
+
+#[derive(Template)]
+#[template(path = "calibration/catch.html")]
+struct CatchPage {
+    page: Page,
+    script_href: String,
+    unit: UnitRow,
+    fitted: String,
+    ratio: f64,
+    treated: Option<(String, String)>,
+    form: CatchForm,
+    result: Option<Shown>,
+    status: &'static str,
+}
+
+/// What stands on a catch sheet besides what is typed.
+struct Bench {
+    unit: UnitRow,
+    fitted: String,
+    ratio: f64,
+    runs_in_use: u32,
+    choices: Choices,
+    lots: Vec<LotRow>,
+}
+
+async fn bench(signed: &Signed, id: MeteringUnitId) -> Result<Bench, Error> {
+    let (actor, now) = (&signed.actor, signed.app.clock.now());
+    let mut conn = signed.app.read().await?;
+    let cx = &mut conn.cx();
+    let unit = act::find_unit(cx, &actor.scope, id).await?;
+    let (history, surroundings) = readiness::act::history(cx, &actor.scope, &actor.time_zone, id).await?;
+    let ready = ready::readiness(&history, &surroundings, now);
+    let setup = ready.setup.map(|setup| setup.what);
+    let roller = match &setup {
+        Some(setup) => store::roller(cx, &actor.scope, setup.roller).await?,
+        None => None,
+    };
+    let fitted = match (&setup, roller) {
+        (Some(setup), Some(roller)) => {
+            let gate = setup.gate.as_ref().map(|gate| format!(", gate {gate}")).unwrap_or_default();
+            format!("{}, ratio {}{gate}, {} runs in use", roller.label, setup.drive_ratio, setup.runs)
+        }
+        _ => "Nothing is recorded as fitted: record the roller, ratio and runs first.".to_owned(),
+    };
+    let (lots, scales) = (store::lots(cx, &actor.scope).await?, store::scales(cx, &actor.scope).await?);
+    let latest = history.calibrations.iter().max_by_key(|calibration| calibration.moment);
+    let scale = latest.and_then(|calibration| calibration.what.scale).map(|scale| scale.0).or(match scales.as_slice() {
+        [only] => Some(only.id),
+        _ => None,
+    });
+    let choices = Choices {
+        action: format!("/metering-units/{id}/catch"),
+        units: actor.units,
+        now: head::typed(now, &actor.time_zone),
+        lots: lots.iter().map(|lot| (lot.id.to_string(), lot_says(lot))).collect(),
+        lot: ready.lot.map(|lot| lot.to_string()).unwrap_or_default(),
+        scales: scales.iter().map(|scale| (scale.id.to_string(), format!("{} ({})", scale.name, scale.readability))).collect(),
+        scale: scale.map(|scale| scale.to_string()).unwrap_or_default(),
+    };
+    let runs_in_use = setup.as_ref().map_or(u32::try_from(unit.runs).unwrap_or(1), |setup| setup.runs);
+    let ratio = setup.as_ref().map_or(1.0, |setup| setup.drive_ratio.value());
+    Ok(Bench { unit, fitted, ratio, runs_in_use, choices, lots })
+}
+
+fn lot_says(lot: &LotRow) -> String {
+    let variety = lot.variety.as_ref().map(|variety| format!(" {variety}")).unwrap_or_default();
+    format!("{}{variety}, lot {}", lot.crop, lot.lot_number)
+}
+
+impl Bench {
+    fn page(self, signed: &Signed, cookies: &Cookies, form: CatchForm, result: Option<(Shown, &'static str)>) -> CatchPage {
+        let chosen = form.head.iter().find(|field| field.name == "lot_id").map(|field| field.value.clone());
+        let lot = self.lots.iter().find(|lot| chosen.as_deref() == Some(lot.id.to_string().as_str()));
+        let treated = lot.and_then(|lot| {
+            let product = lot.treatment_product.clone()?;
+            Some((product, lot.treatment_caution.clone().unwrap_or_default()))
+        });
+        let title = format!("Catch: {}, {}", self.unit.seeder, self.unit.label);
+        let (result, status) = result.map_or((None, ""), |(shown, status)| (Some(shown), status));
+        CatchPage {
+            page: Page::new(signed, cookies, title, "/seeders"),
+            script_href: assets::href("catch.js"),
+            unit: self.unit,
+            fitted: self.fitted,
+            ratio: self.ratio,
+            treated,
+            form,
+            result,
+            status,
+        }
+    }
+}
+
+async fn catch_page(signed: Signed, cookies: Cookies, PathId(unit): PathId) -> Result<Response, Error> {
+    let bench = bench(&signed, MeteringUnitId(unit)).await?;
+    let typed = Typed::new(signed.actor.units, bench.runs_in_use);
+    let form = CatchForm::draw(&bench.choices, &typed, None, None, signed.app.clock.new_id()?);
+    show(&bench.page(&signed, &cookies, form, None))
+}
+
+async fn post_catch(signed: Signed, cookies: Cookies, PathId(unit): PathId, posted: Posted) -> Result<Response, Error> {
+    let unit = MeteringUnitId(unit);
+    let mut typed = Typed::of(&posted);
+    let asked = posted.text("_do").to_owned();
+    let sent = typed.sent(&posted, &signed.actor.time_zone, signed.actor.units);
+    let done = if typed.do_as_asked(&asked) {
+        Ok(None)
+    } else if asked == "save" {
+        match act::log_calibration(&signed, unit, sent).await {
+            Ok(outcome) => return Ok(Redirect::to(&format!("/calibrations/{}", outcome.id())).into_response()),
+            Err(error) => Err(error),
+        }
+    } else {
+        computed(&signed, unit, &sent).await.map(Some)
+    };
+    let bench = bench(&signed, unit).await?;
+    if typed.repeats.is_empty() {
+        typed.repeats = Typed::new(signed.actor.units, bench.runs_in_use).repeats;
+    }
+    let (result, error) = match done {
+        Ok(result) => (result, None),
+        Err(error) => (None, Some(error)),
+    };
+    let form = CatchForm::draw(&bench.choices, &typed, Some(&posted), error.as_ref(), signed.app.clock.new_id()?);
+    let status = if error.is_some() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
+    show_with(status, &bench.page(&signed, &cookies, form, result))
+}
+
+async fn computed(signed: &Signed, unit: MeteringUnitId, sent: &Value) -> Result<(Shown, &'static str), Error> {
+    let (_, weighed) = act::preview(signed, unit, sent).await?;
+    let shown = Shown::of(&weighed.sheet, &weighed.circumstances, &weighed.judgement, signed.actor.units)?;
+    Ok((shown, Status::by_verdict(weighed.judgement.verdict).word()))
+}
+
+#[derive(Template)]
+#[template(path = "calibration/record.html")]
+struct RecordPage {
+    page: Page,
+    unit: UnitRow,
+    lot_id: Uuid,
+    lot: String,
+    caught: String,
+    status: &'static str,
+    no_number: String,
+    in_force: String,
+    fallen: Option<String>,
+    shown: Shown,
+    facts: Vec<(&'static str, String)>,
+    note: String,
+    decisions: Vec<DecisionRow>,
+    form: Option<Form>,
+    foot: String,
+}
+
+#[derive(Debug)]
+struct DecisionRow {
+    when: String,
+    by: String,
+    decision: String,
+    reason: String,
+    fallen: Option<String>,
+}
+
+async fn calibration_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+    let page = record(&signed, &cookies, CalibrationId(id), None).await?;
+    show(&page)
+}
+
+async fn post_decision(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {
+    let sent = posted.tree(&signed.actor.time_zone);
+    let decided = match input::read::<DecisionDraft>(&sent) {
+        Ok(draft) => act::decide(&signed, CalibrationId(id), draft, sent).await,
+        Err(error) => Err(error),
+    };
+    match decided {
+        Ok(_) => Ok(Redirect::to(&format!("/calibrations/{id}")).into_response()),
+        Err(Error::NotThere { what, pointer }) => Err(Error::NotThere { what, pointer }),
+        Err(error) => {
+            let page = record(&signed, &cookies, CalibrationId(id), Some((&posted, &error))).await?;
+            show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
+        }
+    }
+}
+
+async fn record(
+    signed: &Signed,
+    cookies: &Cookies,
+    id: CalibrationId,
+    back: Option<(&Posted, &Error)>,
+) -> Result<RecordPage, Error> {
+    let (actor, now) = (&signed.actor, signed.app.clock.now());
+    let mut conn = signed.app.read().await?;
+    let cx = &mut conn.cx();
+    let calibration = act::find_calibration(cx, &actor.scope, id).await?;
+    let unit = act::find_unit(cx, &actor.scope, MeteringUnitId(calibration.row.metering_unit_id)).await?;
+    let lot = store::lot(cx, &actor.scope, LotId(calibration.row.lot_id)).await?;
+    let scale = match calibration.row.scale_id {
+        Some(scale) => store::scale(cx, &actor.scope, scale.into()).await?,
+        None => None,
+    };
+    let facts = facts(signed, cx, &calibration, scale.map(|scale| scale.name)).await?;
+    let (history, surroundings) =
+        readiness::act::history(cx, &actor.scope, &actor.time_zone, MeteringUnitId(unit.id)).await?;
+    let in_force = ready::readiness(&history, &surroundings, now).in_force.is_some_and(|found| found.calibration == id);
+    let status = calibration.status();
+    let Calibration { row, sheet, circumstances, judgement, decisions, .. } = calibration;
+    let head = &row.head;
+    let zone = &actor.time_zone;
+    let form = (status == Status::Held && actor.may(Permission::Decide))
+        .then(|| decision_form(id, signed.app.clock.new_id().unwrap_or_default(), back));
+    Ok(RecordPage {
+        page: Page::new(signed, cookies, format!("Calibration of {}", head.when(zone)), "/seeders"),
+        lot_id: row.lot_id,
+        lot: lot.as_ref().map(lot_says).unwrap_or_default(),
+        caught: format!("{}, {}, caught {} by {}", unit.seeder, unit.label, head.when(zone), head.by()),
+        unit,
+        status: status.word(),
+        no_number: no_number(status).to_owned(),
+        in_force: if in_force { "In force now." } else { "Not the number in force now." }.to_owned(),
+        fallen: head.fallen(zone),
+        shown: Shown::of(&sheet, &circumstances, &judgement, actor.units)?,
+        facts,
+        decisions: decisions.into_iter().map(|decided| decision_row(&decided.head, decided.decision, decided.reason, signed)).collect(),
+        form,
+        foot: format!("Record {id}, recorded {}", head::said(head::moment(head.recorded_at), zone)),
+        note: row.note,
+    })
+}
+
+fn no_number(status: Status) -> &'static str {
+    match status {
+        Status::Accepted => "",
+        Status::Held => "A check failed. It waits for the office to accept or reject it.",
+        Status::Rejected => "The office rejected this calibration.",
+        Status::Void => "This record does not stand.",
+    }
+}
+
+fn decision_row(head: &Head, decision: String, reason: String, signed: &Signed) -> DecisionRow {
+    let zone = &signed.actor.time_zone;
+    DecisionRow { when: head.when(zone), by: head.by().to_owned(), decision, reason, fallen: head.fallen(zone) }
+}
+
+/// What the number is valid for: the records of the machine and the seed as known now, and what it was judged with.
+async fn facts(
+    signed: &Signed,
+    cx: &mut crate::db::Cx<'_>,
+    calibration: &Calibration,
+    scale: Option<String>,
+) -> Result<Vec<(&'static str, String)>, Error> {
+    let actor = &signed.actor;
+    let row = &calibration.row;
+    let unit = MeteringUnitId(row.metering_unit_id);
+    let records = readiness::act::histories(cx, &actor.scope, &actor.time_zone, Some(unit)).await?;
+    let at = row.head.stamp().at;
+    let moment = sowmark_core::moment::Moment { occurred_at: at, recorded_at: head::moment(row.head.recorded_at), id: row.head.id };
+    let mut facts = Vec::new();
+    let basis = records.units.first().and_then(|(_, history)| basis_at(history, moment));
+    if let Some(basis) = &basis {
+        facts.push(("Roller", records.names.roller(basis.setup.what.roller.0).to_owned()));
+        if let Some(gate) = &basis.setup.what.gate {
+            facts.push(("Gate", gate.clone()));
+        }
+        facts.push(("Row spacing", format!("{} m", print_number(basis.configuration.what.row_spacing_m, 4))));
+    }
+    let lot = records.surroundings.lots.get(&LotId(row.lot_id));
+    let season = season_in_force(&records.surroundings.seasons, &actor.time_zone, at, lot.map(|lot| lot.crop.as_str()));
+    if let Some(season) = season {
+        facts.push(("Season", records.names.season(season.id.0).to_owned()));
+    }
+    if let Some(density) = lot.and_then(|lot| latest_known_tests(lot, at).bulk_density) {
+        let (metric, us) = (print(density, unit::KG_PER_HL, 3), print(density, unit::LB_PER_BU, 3));
+        facts.push(("Bulk density", format!("{metric} kg/hL ({us} lb/bu)")));
+    }
+    facts.push(("Roller turned", show::method_says(&row.method).to_owned()));
+    if let Some(scale) = scale {
+        facts.push(("Scale", scale));
+    }
+    facts.extend(show::circumstance_facts(&calibration.circumstances, actor.units));
+    Ok(facts)
+}
+
+fn decision_form(id: CalibrationId, new: Uuid, back: Option<(&Posted, &Error)>) -> Form {
+    let choices = Decision::ALL.iter().map(|decision| {
+        let says = match decision {
+            Decision::Accepted => "Accept: the number may be keyed in",
+            Decision::Rejected => "Reject: it must be caught again",
+        };
+        (decision.word(), says)
+    });
+    let fields = vec![
+        FormField::new("decision", "Decision").choice(std::iter::once(("", "Choose")).chain(choices)),
+        FormField::new("reason", "Reason")
+            .hint("Why, in a sentence. It stays in the record with your name.")
+            .kind(Kind::Area),
+    ];
+    let form = Form::new(format!("/calibrations/{id}/decisions"), "Decide with this reason", fields).creating(new);
+    match back {
+        Some((posted, error)) => form.again(posted, error),
+        None => form,
+    }
+}
+
+#[derive(Template)]
+#[template(path = "calibration/list.html")]
+struct ListPage {
+    page: Page,
+    unit: UnitRow,
+    may_log: bool,
+    rows: Vec<ListRow>,
+    next: Option<String>,
+}
+
+#[derive(Debug)]
+struct ListRow {
+    id: Uuid,
+    when: String,
+    by: String,
+    lot: String,
+    factor: String,
+    uncertainty: String,
+    verdict: String,
+    status: &'static str,
+    fallen: bool,
+}
+
+async fn calibrations_page(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(id): PathId,
+    Asked(asked): Asked<PageAsked>,
+) -> Result<Response, Error> {
+    let (actor, id) = (&signed.actor, MeteringUnitId(id));
+    let mut conn = signed.app.read().await?;
+    let cx = &mut conn.cx();
+    let unit = act::find_unit(cx, &actor.scope, id).await?;
+    let list = act::calibrations_of_unit(cx, &actor.scope, id, &asked).await?;
+    let lots = store::lots(cx, &actor.scope).await?;
+    let mut found = list.items;
+    found.sort_by_key(|calibration| std::cmp::Reverse((calibration.row.head.occurred_at, calibration.row.head.id)));
+    let rows = found.iter().map(|calibration| list_row(&signed, calibration, &lots)).collect::<Result<_, Error>>()?;
+    let title = format!("Calibrations: {}, {}", unit.seeder, unit.label);
+    let page = Page::new(&signed, &cookies, title, "/seeders");
+    show(&ListPage { page, unit, may_log: actor.may(Permission::Log), rows, next: list.next })
+}
+
+fn list_row(signed: &Signed, calibration: &Calibration, lots: &[LotRow]) -> Result<ListRow, Error> {
+    let (head, judgement) = (&calibration.row.head, &calibration.judgement);
+    let factor = match signed.actor.units {
+        crate::access::Units::Metric => unit::KG_PER_100REV,
+        crate::access::Units::Us => unit::LB_PER_100REV,
+    };
+    let digits = significant_digits_for(judgement.factor, judgement.expanded_uncertainty_percent);
+    Ok(ListRow {
+        id: head.id,
+        when: head.when(&signed.actor.time_zone),
+        by: head.by().to_owned(),
+        lot: lots.iter().find(|lot| lot.id == calibration.row.lot_id).map(lot_says).unwrap_or_default(),
+        factor: format!("{} {factor}", print(judgement.factor, factor, digits)),
+        uncertainty: format!("\u{b1} {} %", print_number(judgement.expanded_uncertainty_percent, 2)),
+        verdict: word(&judgement.verdict)?,
+        status: calibration.status().word(),
+        fallen: !head.stands(),
+    })
+}

@@ -1,0 +1,13 @@
+//! Configurations: a seeder's working width and row spacing, from a moment on.
+
+pub mod act;
+pub(in crate::fleet) mod api;
+pub mod store;
+
+use crate::web::routes::Route;
+
+/// The routes of configurations.
+#[must_use]
+pub fn routes() -> Vec<Route> {
+    api::routes()
+}

@@ -1,0 +1,152 @@
+//! What is done with scales: add one, and note what it read of a known mass.
+
+use super::store;
+pub use super::store::{CheckRow, ScaleRow};
+use crate::access::{Permission, Scope};
+use crate::db::kind::Kind;
+use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
+use crate::input;
+use crate::web::door::Signed;
+use crate::web::error::{Error, Fault};
+use crate::web::input::Name;
+use crate::web::paging::{List, PageAsked};
+use serde_json::Value;
+use sowmark_core::ids::ScaleId;
+use sowmark_core::quantity::Mass;
+use uuid::Uuid;
+
+input! {
+    /// A balance.
+    pub entry struct ScaleDraft {
+        pub name: Name,
+        /// Its smallest step.
+        pub readability: Mass,
+        /// The most that it weighs.
+        pub capacity: Mass,
+    }
+}
+
+input! {
+    /// What a scale read of a known mass.
+    pub record struct CheckDraft {
+        /// The known mass.
+        pub reference: Mass,
+        /// What the scale showed.
+        pub reading: Mass,
+    }
+}
+
+/// Adds a scale.
+///
+/// # Errors
+/// 403 by role; 409 for a taken id; 422 for faults.
+pub async fn add_scale(signed: &Signed, draft: ScaleDraft, sent: Value) -> Result<Outcome, Error> {
+    let grant = signed.grant(Permission::KeepFleet)?;
+    let faults = faults_of(&draft);
+    if !faults.is_empty() {
+        return Err(Error::Faults(faults));
+    }
+    let new = NewEntry { id: draft.id, kind: Kind::Scale, parent: None, happened: None, corrects: None, sent: sent.clone() };
+    let (mut work, id) = match signed.app.work(&grant).await?.enter(new).await? {
+        Entered::New(work, id) => (work, id),
+        Entered::Already(id) => return Ok(Outcome::AlreadyStored(id)),
+    };
+    store::add(&mut work, ScaleId(id), &draft).await?;
+    work.commit(Audit::created(Kind::Scale, id, sent)).await?;
+    Ok(Outcome::Stored(id))
+}
+
+fn faults_of(draft: &ScaleDraft) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    if draft.readability.is_zero() {
+        faults.push(Fault::new("/readability", "A scale's smallest step is above zero. Read it from the display or the plate."));
+    }
+    if draft.capacity.si() <= draft.readability.si() {
+        let says = format!("{} is no more than its smallest step, {}. Look at the units.", draft.capacity, draft.readability);
+        faults.push(Fault::new("/capacity", says));
+    }
+    faults
+}
+
+/// Records a scale check.
+///
+/// # Errors
+/// 403 by role; 404 without the scale; 409 for a taken id; 422 for faults.
+pub async fn add_check(signed: &Signed, scale: ScaleId, draft: CheckDraft, sent: Value) -> Result<Outcome, Error> {
+    let grant = signed.grant(Permission::Log)?;
+    find_scale(&mut signed.app.read().await?.cx(), &signed.actor.scope, scale).await?;
+    if draft.reference.is_zero() {
+        return Err(Error::fault("/reference", "A check needs a known mass above zero on the scale."));
+    }
+    let new = NewEntry {
+        id: draft.id,
+        kind: Kind::ScaleCheck,
+        parent: Some(scale.0),
+        happened: Some(draft.occurred_at),
+        corrects: draft.corrects,
+        sent: sent.clone(),
+    };
+    let (mut work, id) = match signed.app.work(&grant).await?.enter(new).await? {
+        Entered::New(work, id) => (work, id),
+        Entered::Already(id) => return Ok(Outcome::AlreadyStored(id)),
+    };
+    store::add_check(&mut work, id, scale, &draft).await?;
+    work.commit(Audit::created(Kind::ScaleCheck, id, sent)).await?;
+    Ok(Outcome::Stored(id))
+}
+
+/// A scale.
+///
+/// # Errors
+/// 404 when there is none.
+pub async fn find_scale(cx: &mut Cx<'_>, scope: &Scope, id: ScaleId) -> Result<ScaleRow, Error> {
+    store::find(cx, scope, id).await?.ok_or_else(|| Error::not_there("scale"))
+}
+
+/// A page of the scales.
+///
+/// # Errors
+/// The database.
+pub async fn page_of_scales(cx: &mut Cx<'_>, scope: &Scope, asked: &PageAsked) -> Result<List<ScaleRow>, Error> {
+    let rows = store::page(cx, scope, asked.after(), asked.fetch()).await?;
+    Ok(asked.page(rows, |row| row.id))
+}
+
+/// All scales by name, for a choice in a form.
+///
+/// # Errors
+/// The database.
+pub async fn scales(cx: &mut Cx<'_>, scope: &Scope) -> Result<Vec<ScaleRow>, Error> {
+    Ok(store::list(cx, scope).await?)
+}
+
+/// A scale check record.
+///
+/// # Errors
+/// 404 when there is none.
+pub async fn find_check(cx: &mut Cx<'_>, scope: &Scope, id: Uuid) -> Result<CheckRow, Error> {
+    store::find_check(cx, scope, id).await?.ok_or_else(|| Error::not_there("scale check"))
+}
+
+/// A page of the checks of a scale.
+///
+/// # Errors
+/// 404 without the scale.
+pub async fn page_of_checks(
+    cx: &mut Cx<'_>,
+    scope: &Scope,
+    scale: ScaleId,
+    asked: &PageAsked,
+) -> Result<List<CheckRow>, Error> {
+    find_scale(cx, scope, scale).await?;
+    let rows = store::page_of_checks(cx, scope, scale, asked.after(), asked.fetch()).await?;
+    Ok(asked.page(rows, |row| row.head.id))
+}
+
+/// The latest checks of a scale, newest first, for its page.
+///
+/// # Errors
+/// The database.
+pub async fn latest_checks(cx: &mut Cx<'_>, scope: &Scope, scale: ScaleId) -> Result<Vec<CheckRow>, Error> {
+    Ok(store::latest_checks(cx, scope, scale, 50).await?)
+}

@@ -1,0 +1,13 @@
+//! The scales that catches are weighed on, and how they were checked.
+
+pub mod act;
+mod api;
+pub mod store;
+
+use crate::web::routes::Route;
+
+/// The routes of scales.
+#[must_use]
+pub fn routes() -> Vec<Route> {
+    api::routes()
+}

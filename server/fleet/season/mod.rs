@@ -1,0 +1,13 @@
+//! Seasons: after the first day of one, every unit is caught again.
+
+pub mod act;
+mod api;
+pub mod store;
+
+use crate::web::routes::Route;
+
+/// The routes of seasons.
+#[must_use]
+pub fn routes() -> Vec<Route> {
+    api::routes()
+}

@@ -1,0 +1,157 @@
+//! What is sent about a seeder and its metering units.
+
+use crate::web::input::{At, Faults, Input, Name, Rpm, Whole, described, text_of};
+use crate::{input, words};
+use jiff::civil::Date;
+use serde_json::Value;
+use sowmark_core::quantity::Length;
+use utoipa::openapi::RefOr;
+use utoipa::openapi::schema::{ObjectBuilder, Schema, Type};
+use uuid::Uuid;
+
+words! {
+    /// What a seeder is.
+    pub enum SeederKind {
+        BoxDrill = "box_drill",
+        AirDrill = "air_drill",
+        AirCart = "air_cart",
+    }
+}
+
+impl SeederKind {
+    /// As a person reads it.
+    #[must_use]
+    pub fn said(self) -> &'static str {
+        match self {
+            Self::BoxDrill => "box drill",
+            Self::AirDrill => "air drill",
+            Self::AirCart => "air cart",
+        }
+    }
+}
+
+words! {
+    /// What turns the rollers of a metering unit.
+    pub enum Drive {
+        Ground = "ground",
+        Electric = "electric",
+        Hydraulic = "hydraulic",
+    }
+}
+
+impl Drive {
+    /// As a person reads it.
+    #[must_use]
+    pub fn said(self) -> &'static str {
+        match self {
+            Self::Ground => "ground wheel",
+            Self::Electric => "electric motor",
+            Self::Hydraulic => "hydraulic motor",
+        }
+    }
+}
+
+/// A serial number; an empty one is none.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct SerialNumber(pub Option<String>);
+
+impl Input for SerialNumber {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        if text_of(value, at, faults)?.trim().is_empty() {
+            return Some(Self(None));
+        }
+        Name::read(value, at, faults).map(|name| Self(Some(name.0)))
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new().schema_type(Type::String).max_length(Some(120)).into()
+    }
+}
+
+/// The roller speeds that a drive can hold, in revolutions per minute, as entered.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SpeedRange {
+    pub min: String,
+    pub max: String,
+}
+
+impl Input for SpeedRange {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        let fields = faults.object(value, at, &["min", "max"])?;
+        let min = Rpm::read(fields.get("min"), &at.key("min"), faults);
+        let max = Rpm::read(fields.get("max"), &at.key("max"), faults);
+        let (min, max) = (min?.0, max?.0);
+        if min.to_f64() < max.to_f64() {
+            Some(Self { min: min.as_str().to_owned(), max: max.as_str().to_owned() })
+        } else {
+            let says = format!("{max} rpm is not above the lowest speed, {min} rpm. Give the highest speed that the drive holds.");
+            faults.add(&at.key("max"), says)
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new()
+            .property("min", described::<Rpm>("The lowest, above zero."))
+            .property("max", described::<Rpm>("The highest, above the lowest."))
+            .required("min")
+            .required("max")
+            .description(Some("The roller speeds that the drive can hold, in revolutions per minute."))
+            .into()
+    }
+}
+
+input! {
+    /// A metering unit of a new seeder: one roller line under one tank.
+    pub struct UnitDraft {
+        /// Made by the sender, or else by the server.
+        pub id: Option<Uuid>,
+        pub label: Name,
+        /// How many seed lines it feeds.
+        pub runs: Whole<1, 500>,
+        pub drive: Drive,
+        pub roller_speed_rpm: Option<SpeedRange>,
+    }
+}
+
+input! {
+    /// A seeder with its metering units and its first configuration, which holds from its commissioning on.
+    pub entry struct SeederDraft {
+        pub name: Name,
+        pub serial_number: Option<SerialNumber>,
+        pub kind: SeederKind,
+        pub commissioned_on: Date,
+        pub working_width: Length,
+        pub row_spacing: Length,
+        pub metering_units: Vec<UnitDraft>,
+    }
+}
+
+input! {
+    /// What may be changed of a seeder; what is absent stays.
+    pub struct SeederChange {
+        pub name: Option<Name>,
+        /// An empty text takes it away.
+        pub serial_number: Option<SerialNumber>,
+    }
+}
+
+/// What no single field can know of a seeder: every such fault.
+pub(super) fn faults_of(draft: &SeederDraft) -> Vec<crate::web::error::Fault> {
+    use crate::web::error::Fault;
+    let units = &draft.metering_units;
+    let mut faults = crate::fleet::configuration::act::faults_of(&draft.working_width, &draft.row_spacing);
+    if units.is_empty() {
+        faults.push(Fault::new("/metering_units", "A seeder has at least one metering unit. Name each roller line."));
+    }
+    for (i, unit) in units.iter().enumerate() {
+        // Two units of one label on a machine: somebody keys the number into the wrong one.
+        if units.iter().take(i).any(|other| other.label == unit.label) {
+            let says = format!("Another unit is already called {}. Give each its own label.", unit.label.0);
+            faults.push(Fault::new(format!("/metering_units/{i}/label"), says));
+        }
+        if unit.id.is_some() && units.iter().take(i).any(|other| other.id == unit.id) {
+            faults.push(Fault::new(format!("/metering_units/{i}/id"), "Another unit here has the same id. Make one for each."));
+        }
+    }
+    faults
+}

@@ -1,0 +1,14 @@
+//! Seeders: the machines and their metering units.
+
+pub mod act;
+mod api;
+mod draft;
+pub mod store;
+
+use crate::web::routes::Route;
+
+/// The routes of seeders.
+#[must_use]
+pub fn routes() -> Vec<Route> {
+    api::routes()
+}

@@ -1,0 +1,80 @@
+//! Setups as JSON.
+
+use super::act::{self, SetupDraft};
+use super::store::SetupRow;
+use crate::access::Permission;
+use crate::records::head::HeadView;
+use crate::web::api::{Asked, Created, PathId, Sent};
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::paging::{List, PageAsked};
+use crate::web::routes::{Need, Route};
+use axum::Json;
+use serde::Serialize;
+use sowmark_core::ids::MeteringUnitId;
+use uuid::Uuid;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(api POST "/metering-units/{id}/setups", Need::May(Permission::Log), add_setup, "Record the roller, ratio, gate and runs of a metering unit.")
+            .takes::<SetupDraft>()
+            .creates::<SetupView>(),
+        crate::route!(api GET "/metering-units/{id}/setups", Need::May(Permission::ReadFleet), list_setups, "List the setups of a metering unit.")
+            .asks::<PageAsked>()
+            .answers::<List<SetupView>>(),
+    ]
+}
+
+/// What is fitted to a metering unit.
+#[derive(Debug, Serialize, utoipa::ToSchema)]
+pub(in crate::fleet) struct SetupView {
+    #[serde(flatten)]
+    head: HeadView,
+    metering_unit_id: Uuid,
+    roller_id: Uuid,
+    /// The roller's label.
+    roller: String,
+    /// Roller revolutions to drive revolutions, as entered.
+    drive_ratio: String,
+    gate: Option<String>,
+    runs: i64,
+    note: String,
+}
+
+impl TryFrom<SetupRow> for SetupView {
+    type Error = Error;
+
+    fn try_from(row: SetupRow) -> Result<Self, Error> {
+        Ok(Self {
+            head: row.head.into(),
+            metering_unit_id: row.metering_unit_id,
+            roller_id: row.roller_id,
+            roller: row.roller,
+            drive_ratio: row.drive_ratio,
+            gate: row.gate,
+            runs: row.runs,
+            note: row.note,
+        })
+    }
+}
+
+async fn add_setup(
+    signed: Signed,
+    PathId(parent): PathId,
+    sent: Sent<SetupDraft>,
+) -> Result<Created<SetupView>, Error> {
+    let outcome = act::add_setup(&signed, MeteringUnitId(parent), sent.draft, sent.value).await?;
+    let mut conn = signed.app.read().await?;
+    let row = act::find_setup(&mut conn.cx(), &signed.actor.scope, outcome.id()).await?;
+    Ok(Created(outcome, row.try_into()?))
+}
+
+async fn list_setups(
+    signed: Signed,
+    PathId(parent): PathId,
+    Asked(asked): Asked<PageAsked>,
+) -> Result<Json<List<SetupView>>, Error> {
+    let mut conn = signed.app.read().await?;
+    let list = act::page_of_setups(&mut conn.cx(), &signed.actor.scope, MeteringUnitId(parent), &asked).await?;
+    Ok(Json(list.try_map(SetupView::try_from)?))
+}

@@ -1,0 +1,13 @@
+//! Setups: what is fitted to a metering unit, from a moment on.
+
+pub mod act;
+pub(in crate::fleet) mod api;
+pub mod store;
+
+use crate::web::routes::Route;
+
+/// The routes of setups.
+#[must_use]
+pub fn routes() -> Vec<Route> {
+    api::routes()
+}

@@ -1,0 +1,448 @@
+//! The Readiness page: one line per metering unit, grouped by seeder, the lines that need someone first; or, while there
+//! is no unit, what to enter first. Filters and the moment are in the address, so that a view can be sent to somebody.
+
+use super::act::{self, Board, UnitNow};
+use super::names::Names;
+use super::rate::no_number;
+use super::sentence::Teller;
+use crate::access::{Permission, Role, Scope, Units};
+use crate::db::Cx;
+use crate::records::head::{said, typed};
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{FormOption, Posted, pairs};
+use crate::web::input::parse_stamp;
+use crate::web::page::{Cookies, Page, show};
+use crate::web::routes::{Need, Route};
+use crate::{args, queries};
+use askama::Template;
+use axum::extract::RawQuery;
+use axum::response::Response;
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
+use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
+use sowmark_core::quantity::{print, unit};
+use sowmark_core::readiness::{Cause, CauseKind, Readiness, State, Trigger, same_crop};
+use std::collections::HashSet;
+use uuid::Uuid;
+
+queries! {
+    CREWS = "select c.id, c.name, s.seeder_id from crew c
+        left join crew_seeder s on s.organization_id = c.organization_id and s.crew_id = c.id
+        where c.organization_id = $1 order by c.name, c.id";
+    COUNTS = "select (select count(*) from metering_unit where organization_id = $1) as units,
+        (select count(*) from seeder where organization_id = $1) as seeders,
+        (select count(*) from roller where organization_id = $1) as rollers,
+        (select count(*) from lot where organization_id = $1) as lots,
+        (select count(*) from season where organization_id = $1) as seasons,
+        (select count(*) from membership where organization_id = $1 and active = true) as people";
+}
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![crate::route!(page GET "/", Need::May(Permission::ReadFleet), readiness_page)]
+}
+
+#[derive(sqlx::FromRow)]
+struct CrewRow {
+    id: Uuid,
+    name: String,
+    seeder_id: Option<Uuid>,
+}
+
+#[derive(sqlx::FromRow)]
+struct Counts {
+    units: i64,
+    seeders: i64,
+    rollers: i64,
+    lots: i64,
+    seasons: i64,
+    people: i64,
+}
+
+/// What the address asks for.
+struct Filter {
+    state: String,
+    crew: String,
+    crop: String,
+    /// As typed.
+    at: String,
+}
+
+impl Filter {
+    fn read(query: Option<String>) -> Result<Self, Error> {
+        let posted = Posted(pairs(query.unwrap_or_default().as_bytes())?);
+        let text = |name: &str| posted.text(name).trim().to_owned();
+        Ok(Self { state: text("state"), crew: text("crew"), crop: text("crop"), at: text("at") })
+    }
+
+    /// The moment that is asked for, now unless told.
+    fn moment(&self, now: Timestamp, zone: &TimeZone) -> Option<Timestamp> {
+        if self.at.is_empty() {
+            return Some(now);
+        }
+        let local = || self.at.parse::<jiff::civil::DateTime>().ok()?.to_zoned_datetime(zone.clone()).ok();
+        parse_stamp(&self.at).map(|stamp| stamp.at).or_else(|| local().map(|zoned| zoned.timestamp()))
+    }
+
+    /// The address with another state.
+    fn with_state(&self, state: &str) -> String {
+        let pairs = [("state", state), ("crew", &self.crew), ("crop", &self.crop), ("at", &self.at)];
+        let query: Vec<String> = pairs
+            .into_iter()
+            .filter(|(_, value)| !value.is_empty())
+            .map(|(name, value)| format!("{name}={}", utf8_percent_encode(value, NON_ALPHANUMERIC)))
+            .collect();
+        if query.is_empty() { "/".to_owned() } else { format!("/?{}", query.join("&")) }
+    }
+}
+
+/// How many units are in a state, with the link that shows only those.
+struct Tally {
+    href: String,
+    code: &'static str,
+    count: usize,
+    current: bool,
+}
+
+/// A reason in a line: its sentence, the link to what began it, and the way to let it pass.
+struct Reason {
+    says: String,
+    href: String,
+    link: &'static str,
+    waived: Option<String>,
+    waive: Option<String>,
+}
+
+/// The next act of a line.
+struct Act {
+    href: String,
+    label: &'static str,
+    plain: bool,
+}
+
+/// A line of the board.
+struct Line {
+    label: String,
+    state: &'static str,
+    tank: String,
+    value: Option<String>,
+    unit: &'static str,
+    whole: String,
+    standing: String,
+    reasons: Vec<Reason>,
+    act: Option<Act>,
+}
+
+/// A seeder and its lines.
+struct Group {
+    seeder: String,
+    href: String,
+    urgency: u8,
+    lines: Vec<Line>,
+}
+
+/// A step of getting started.
+struct Step {
+    done: bool,
+    label: &'static str,
+    why: &'static str,
+    href: &'static str,
+}
+
+#[derive(Template)]
+#[template(path = "readiness/board.html")]
+struct BoardPage {
+    page: Page,
+    groups: Vec<Group>,
+    tallies: Vec<Tally>,
+    total: usize,
+    all_href: String,
+    all_current: bool,
+    state: String,
+    crews: Vec<FormOption>,
+    crops: Vec<FormOption>,
+    at: String,
+    at_fault: Option<&'static str>,
+    as_of: Option<String>,
+}
+
+#[derive(Template)]
+#[template(path = "readiness/start.html")]
+struct StartPage {
+    page: Page,
+    office: bool,
+    steps: Vec<Step>,
+}
+
+async fn readiness_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQuery) -> Result<Response, Error> {
+    let filter = Filter::read(query)?;
+    let now = signed.app.clock.now();
+    let (actor, zone) = (&signed.actor, &signed.actor.time_zone);
+    let at = filter.moment(now, zone);
+    let mut conn = signed.app.read().await?;
+    let board = act::board(&mut conn.cx(), actor, at.unwrap_or(now), None).await?;
+    let page = Page::new(&signed, &cookies, "Readiness", "/");
+    if board.units.is_empty() {
+        let counts: Counts = conn.cx().fetch_one(COUNTS, args![actor.organization()]).await?;
+        if actor.role != Role::Office || counts.units == 0 {
+            return show(&StartPage { page, office: actor.role == Role::Office, steps: steps(&counts) });
+        }
+    }
+    let crews = crews(&mut conn.cx(), &actor.scope).await?;
+    let shown: Vec<&UnitNow> = board.units.iter().filter(|now| in_filter(now, &filter, &crews, &board.names)).collect();
+    let tallies = tallies(&shown, &filter);
+    let total = shown.len();
+    let of_state =
+        shown.into_iter().filter(|now| filter.state.is_empty() || now.readiness.state.as_str() == filter.state);
+    let groups = groups(of_state, &board, &signed);
+    show(&BoardPage {
+        page,
+        groups,
+        tallies,
+        total,
+        all_href: filter.with_state(""),
+        all_current: filter.state.is_empty(),
+        crews: crew_options(&crews, &filter, actor.role),
+        crops: crop_options(&board, &filter),
+        at: if filter.at.is_empty() { String::new() } else { typed(board.at, zone) },
+        at_fault: at.is_none().then_some("This is no moment. Give date and time; what is shown is now."),
+        as_of: at.filter(|_| !filter.at.is_empty()).map(|at| said(at, zone)),
+        state: filter.state,
+    })
+}
+
+async fn crews(cx: &mut Cx<'_>, scope: &Scope) -> Result<Vec<CrewRow>, Error> {
+    Ok(cx.fetch_all(CREWS, args![scope.organization]).await?)
+}
+
+fn in_filter(now: &UnitNow, filter: &Filter, crews: &[CrewRow], names: &Names) -> bool {
+    let of_crew = |crew: &CrewRow| crew.id.to_string() == filter.crew && crew.seeder_id == Some(now.unit.seeder_id);
+    let crop = || now.readiness.lot.and_then(|lot| names.lot(lot.0)).map(|lot| lot.crop.as_str());
+    (filter.crew.is_empty() || crews.iter().any(of_crew))
+        && (filter.crop.is_empty() || crop().is_some_and(|crop| same_crop(crop, &filter.crop)))
+}
+
+const STATES: [State; 5] = [State::Calibrate, State::Check, State::Ready, State::Empty, State::LaidUp];
+
+/// The states in the order in which they need someone.
+fn urgency(state: State) -> u8 {
+    match state {
+        State::Calibrate => 0,
+        State::Check => 1,
+        State::Ready => 2,
+        State::Empty => 3,
+        State::LaidUp => 4,
+    }
+}
+
+fn tallies(shown: &[&UnitNow], filter: &Filter) -> Vec<Tally> {
+    STATES
+        .into_iter()
+        .map(|state| Tally {
+            href: filter.with_state(state.as_str()),
+            code: state.as_str(),
+            count: shown.iter().filter(|now| now.readiness.state == state).count(),
+            current: filter.state == state.as_str(),
+        })
+        .filter(|tally| tally.count > 0 || tally.current)
+        .collect()
+}
+
+/// The units by seeder. Seeders stand by their most urgent unit, then by name; so do the units of one.
+fn groups<'b>(shown: impl Iterator<Item = &'b UnitNow>, board: &Board, signed: &Signed) -> Vec<Group> {
+    let actor = &signed.actor;
+    let teller = Teller { names: &board.names, zone: &actor.time_zone, units: actor.units, at: board.at };
+    let mut groups: Vec<(Uuid, Group)> = Vec::new();
+    for now in shown {
+        let found = groups.iter().position(|(seeder, _)| *seeder == now.unit.seeder_id);
+        let position = found.unwrap_or_else(|| {
+            let href = format!("/seeders/{}", now.unit.seeder_id);
+            groups.push((
+                now.unit.seeder_id,
+                Group { seeder: now.unit.seeder.clone(), href, urgency: u8::MAX, lines: vec![] },
+            ));
+            groups.len() - 1
+        });
+        if let Some((_, group)) = groups.get_mut(position) {
+            group.urgency = group.urgency.min(urgency(now.readiness.state));
+            group.lines.push(line(now, &teller, signed));
+        }
+    }
+    let mut groups: Vec<Group> = groups.into_iter().map(|(_, group)| group).collect();
+    // Stable: the read model's order by name and position stays among equals.
+    groups.sort_by_key(|group| group.urgency);
+    for group in &mut groups {
+        group.lines.sort_by_key(|line| STATES.iter().position(|state| state.as_str() == line.state));
+    }
+    groups
+}
+
+fn line(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Line {
+    let readiness = &now.readiness;
+    let (shown_in, unit) = match teller.units {
+        Units::Metric => (unit::KG_PER_100REV, "kg/100rev"),
+        Units::Us => (unit::LB_PER_100REV, "lb/100rev"),
+    };
+    let number = readiness.in_force.as_ref();
+    Line {
+        label: now.unit.label.clone(),
+        state: readiness.state.as_str(),
+        tank: tank(readiness, teller),
+        value: number.map(|number| print(number.factor, shown_in, 4)),
+        unit,
+        whole: number
+            .map(|number| format!("{} {unit} whole unit", print(number.factor_unit_total, shown_in, 4)))
+            .unwrap_or_default(),
+        standing: standing(now, teller),
+        reasons: reasons(now, teller, signed),
+        act: next_act(now, signed),
+    }
+}
+
+fn tank(readiness: &Readiness, teller: &Teller<'_>) -> String {
+    let Some(lot) = readiness.lot else { return "Nothing in the tank".to_owned() };
+    let crop = teller.names.lot(lot.0).map(|name| match &name.variety {
+        Some(variety) => format!("{} {variety}, ", name.crop),
+        None => format!("{}, ", name.crop),
+    });
+    let mixed: Vec<String> = readiness.mixed_with.iter().map(|lot| teller.lot(*lot)).collect();
+    let mixed = if mixed.is_empty() { String::new() } else { format!("; mixed with {}", mixed.join(", ")) };
+    format!("{}{}{mixed}", crop.unwrap_or_default(), teller.lot(lot))
+}
+
+fn standing(now: &UnitNow, teller: &Teller<'_>) -> String {
+    match (&now.readiness.in_force, now.readiness.state) {
+        (Some(number), _) if number.recalled => {
+            format!(
+                "Recalled: caught on {}, before a later catch with other settings or seed.",
+                teller.day(number.since)
+            )
+        }
+        (Some(number), _) => format!("Caught on {}.", teller.day(number.since)),
+        (None, State::Empty | State::LaidUp) => String::new(),
+        (None, _) if now.says.is_empty() => no_number(now),
+        (None, _) => String::new(),
+    }
+}
+
+fn reasons(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Vec<Reason> {
+    let unit = &now.unit;
+    now.readiness
+        .due
+        .iter()
+        .zip(&now.says)
+        .map(|(due, says)| {
+            let (href, link) = cause_link(due.cause, unit.seeder_id);
+            let waived = due.waived.as_ref().map(|waived| {
+                let by = teller.names.recorder(waived.waiver).map(|by| format!(" by {by}")).unwrap_or_default();
+                format!("Let pass until {}{by}: {}", said(waived.until, teller.zone), waived.reason)
+            });
+            let may_waive = signed.actor.may(Permission::Waive) && due.trigger.can_be_waived() && waived.is_none();
+            let waive = may_waive.then(|| format!("/metering-units/{}/waivers/new?trigger={}", unit.id, due.trigger));
+            Reason { says: says.clone(), href, link, waived, waive }
+        })
+        .collect()
+}
+
+/// Where a cause can be read.
+fn cause_link(cause: Cause, seeder: Uuid) -> (String, &'static str) {
+    let at_seeder = format!("/seeders/{seeder}#{}", cause.id);
+    match cause.kind {
+        CauseKind::Seeder => (format!("/seeders/{seeder}"), "The seeder"),
+        CauseKind::Season => ("/seasons".to_owned(), "The season"),
+        CauseKind::Calibration => (format!("/calibrations/{}", cause.id), "The catch"),
+        CauseKind::ScaleCheck => ("/scales".to_owned(), "The scales"),
+        CauseKind::LotTest => ("/lots".to_owned(), "The lots"),
+        CauseKind::Configuration => (at_seeder, "The configuration"),
+        CauseKind::Setup => (at_seeder, "The setup"),
+        CauseKind::Service => (at_seeder, "The service"),
+        CauseKind::Fill => (at_seeder, "The fill"),
+        CauseKind::Emptying => (at_seeder, "The emptying"),
+        CauseKind::Job => (at_seeder, "The job"),
+    }
+}
+
+/// What to do next, as far as the reader may do it.
+fn next_act(now: &UnitNow, signed: &Signed) -> Option<Act> {
+    let readiness = &now.readiness;
+    let at_unit = |what: &str| format!("/metering-units/{}/{what}", now.unit.id);
+    let act = |href: String, label: &'static str| Some(Act { href, label, plain: false });
+    let rate = Act { href: at_unit("rate"), label: "Roller speed", plain: true };
+    if !signed.actor.may(Permission::Log) {
+        return readiness.in_force.is_some().then_some(rate);
+    }
+    let held = readiness.due.iter().find(|due| due.trigger == Trigger::CalibrationInDoubt && due.waived.is_none());
+    match (readiness.state, held) {
+        (State::LaidUp, _) => None,
+        (State::Empty, _) => act(at_unit("fills/new"), "Log a fill"),
+        (State::Ready, _) => Some(rate),
+        _ if readiness.setup.is_none() => act(format!("/seeders/{}", now.unit.seeder_id), "Log its setup"),
+        (_, Some(due)) if signed.actor.may(Permission::Decide) => {
+            act(format!("/calibrations/{}", due.cause.id), "Look at the catch")
+        }
+        _ => act(at_unit("catch"), "Log a catch"),
+    }
+}
+
+fn option(value: String, label: String, chosen: &str) -> FormOption {
+    FormOption { selected: value == chosen, value, label }
+}
+
+/// The crews to choose from; a crew's members see only their own seeders anyway.
+fn crew_options(crews: &[CrewRow], filter: &Filter, role: Role) -> Vec<FormOption> {
+    let mut seen = HashSet::new();
+    let own: Vec<&CrewRow> = crews.iter().filter(|crew| role != Role::Crew && seen.insert(crew.id)).collect();
+    if own.is_empty() {
+        return Vec::new();
+    }
+    let all = option(String::new(), "All crews".to_owned(), &filter.crew);
+    std::iter::once(all)
+        .chain(own.into_iter().map(|crew| option(crew.id.to_string(), crew.name.clone(), &filter.crew)))
+        .collect()
+}
+
+fn crop_options(board: &Board, filter: &Filter) -> Vec<FormOption> {
+    let mut crops: Vec<String> = Vec::new();
+    for lot in board.units.iter().filter_map(|now| now.readiness.lot).filter_map(|lot| board.names.lot(lot.0)) {
+        if !crops.iter().any(|crop| same_crop(crop, &lot.crop)) {
+            crops.push(lot.crop.trim().to_owned());
+        }
+    }
+    crops.sort();
+    let all = option(String::new(), "All crops".to_owned(), &filter.crop);
+    let known = crops.into_iter().map(|crop| {
+        let selected = same_crop(&crop, &filter.crop);
+        FormOption { value: crop.clone(), label: crop, selected }
+    });
+    std::iter::once(all).chain(known).collect()
+}
+
+fn steps(counts: &Counts) -> Vec<Step> {
+    vec![
+        Step {
+            done: counts.seeders > 0,
+            label: "Add a seeder",
+            why: "With its tanks: each is a metering unit.",
+            href: "/seeders/new",
+        },
+        Step {
+            done: counts.rollers > 0,
+            label: "Add a meter roller",
+            why: "A unit's setup names the one fitted.",
+            href: "/rollers/new",
+        },
+        Step {
+            done: counts.lots > 0,
+            label: "Add a seed lot",
+            why: "A number is true for one lot.",
+            href: "/lots/new",
+        },
+        Step {
+            done: counts.seasons > 0,
+            label: "Add a season",
+            why: "A new one asks for new catches.",
+            href: "/seasons/new",
+        },
+        Step { done: counts.people > 1, label: "Add people", why: "A crew logs from its phones.", href: "/people/new" },
+    ]
+}

@@ -1,0 +1,140 @@
+//! What things are called, and who entered a record: what a sentence needs beside the values.
+
+use super::store::{Head, NameRow, SurroundingRows, UnitRecordRows, instant};
+use crate::access::{Reach, Scope};
+use crate::web::error::Error;
+use jiff::Timestamp;
+use sowmark_core::ids::LotId;
+use std::collections::HashMap;
+use uuid::Uuid;
+
+/// A lot's names.
+#[derive(Clone, Debug)]
+pub struct LotName {
+    pub number: String,
+    pub crop: String,
+    pub variety: Option<String>,
+}
+
+/// The names of an organization's things, as far as somebody may know them.
+#[derive(Clone, Debug)]
+pub struct Names {
+    lots: HashMap<Uuid, LotName>,
+    rollers: HashMap<Uuid, String>,
+    seasons: HashMap<Uuid, String>,
+    scales: HashMap<Uuid, String>,
+    components: HashMap<Uuid, String>,
+    people: HashMap<Uuid, String>,
+    records: HashMap<Uuid, (Timestamp, Option<Uuid>)>,
+}
+
+impl Names {
+    pub(super) fn new(
+        scope: &Scope,
+        around: &SurroundingRows,
+        rows: &UnitRecordRows,
+        rollers: Vec<NameRow>,
+        people: Vec<NameRow>,
+    ) -> Result<Self, Error> {
+        let lots = around.lots.iter().filter(|lot| scope.lots.includes(&LotId(lot.id))).map(|lot| {
+            (lot.id, LotName { number: lot.lot_number.clone(), crop: lot.crop.clone(), variety: lot.variety.clone() })
+        });
+        let mut records = HashMap::new();
+        for head in heads(around, rows) {
+            records.insert(head.id, (instant(head.occurred_at)?, head.recorded_by));
+        }
+        Ok(Self {
+            lots: lots.collect(),
+            rollers: named(rollers),
+            seasons: around.seasons.iter().map(|season| (season.id, season.name.clone())).collect(),
+            scales: around.scales.iter().map(|scale| (scale.id, scale.name.clone())).collect(),
+            components: rows.services.iter().map(|service| (service.head.id, service.component.clone())).collect(),
+            people: named(people),
+            records,
+        })
+    }
+
+    /// A lot, if the reader may know it.
+    #[must_use]
+    pub fn lot(&self, id: Uuid) -> Option<&LotName> {
+        self.lots.get(&id)
+    }
+
+    #[must_use]
+    pub fn roller(&self, id: Uuid) -> &str {
+        self.rollers.get(&id).map_or("a roller", String::as_str)
+    }
+
+    #[must_use]
+    pub fn season(&self, id: Uuid) -> &str {
+        self.seasons.get(&id).map_or("the season", String::as_str)
+    }
+
+    #[must_use]
+    pub fn scale(&self, id: Uuid) -> &str {
+        self.scales.get(&id).map_or("the scale", String::as_str)
+    }
+
+    /// The part that a service replaced or repaired.
+    #[must_use]
+    pub fn component(&self, service: Uuid) -> Option<&str> {
+        self.components.get(&service).map(String::as_str)
+    }
+
+    /// Who entered a record.
+    #[must_use]
+    pub fn recorder(&self, record: Uuid) -> Option<&str> {
+        let (_, by) = self.records.get(&record)?;
+        by.and_then(|by| self.people.get(&by)).map(String::as_str)
+    }
+
+    /// When a record happened.
+    #[must_use]
+    pub fn happened(&self, record: Uuid) -> Option<Timestamp> {
+        self.records.get(&record).map(|(at, _)| *at)
+    }
+
+    /// People by their account.
+    pub(super) fn people(rows: Vec<NameRow>) -> HashMap<Uuid, String> {
+        named(rows)
+    }
+
+    /// Whether all lots have a name here.
+    pub(super) fn is_whole(scope: &Scope) -> bool {
+        scope.lots == Reach::All
+    }
+}
+
+fn named(rows: Vec<NameRow>) -> HashMap<Uuid, String> {
+    rows.into_iter().map(|row| (row.id, row.name)).collect()
+}
+
+fn heads<'r>(around: &'r SurroundingRows, rows: &'r UnitRecordRows) -> impl Iterator<Item = Head> + 'r {
+    let UnitRecordRows {
+        lay_ups,
+        configurations,
+        services,
+        setups,
+        fills,
+        emptyings,
+        calibrations,
+        decisions,
+        jobs,
+        waivers,
+    } = rows;
+    lay_ups
+        .iter()
+        .map(|row| row.head)
+        .chain(configurations.iter().map(|row| row.head))
+        .chain(services.iter().map(|row| row.head))
+        .chain(setups.iter().map(|row| row.head))
+        .chain(fills.iter().map(|row| row.head))
+        .chain(emptyings.iter().map(|row| row.head))
+        .chain(calibrations.iter().map(|row| row.head))
+        .chain(decisions.iter().map(|row| row.head))
+        .chain(jobs.iter().map(|row| row.head))
+        .chain(waivers.iter().map(|row| row.head))
+        .chain(around.lot_tests.iter().map(|row| row.head))
+        .chain(around.scale_checks.iter().map(|row| row.head))
+        .chain(around.policies.iter().map(|row| row.head))
+}

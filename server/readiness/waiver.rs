@@ -1,0 +1,299 @@
+//! Waivers: the office lets one trigger pass on one unit until a moment, with a reason. The trigger stays listed, as
+//! waived; never-calibrated cannot be waived, because there is no number to let pass.
+
+use super::act;
+use crate::access::{Permission, Scope};
+use crate::clock::Stamp;
+use crate::db::kind::Kind;
+use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
+use crate::records::head::{Head, HeadView, moment, typed};
+use crate::web::api::{Asked, Created, PathId, Sent};
+use crate::web::door::Signed;
+use crate::web::error::{Error, Fault};
+use crate::web::form::{Form, FormField, Kind as FieldKind, Posted, pairs};
+use crate::web::input::{self, At, Faults, Input, Line, read_word, text_of, word_schema};
+use crate::web::page::{Cookies, FormPage, Page, show, show_with};
+use crate::web::paging::{List, PageAsked};
+use crate::web::routes::{Need, Route};
+use crate::{args, input, queries};
+use axum::Json;
+use axum::extract::RawQuery;
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Redirect, Response};
+use jiff::civil::Date;
+use jiff::tz::TimeZone;
+use jiff::{Timestamp, ToSpan};
+use serde::Serialize;
+use serde_json::Value;
+use sowmark_core::ids::MeteringUnitId;
+use sowmark_core::moment::midnight;
+use sowmark_core::readiness::Trigger;
+use utoipa::openapi::RefOr;
+use utoipa::openapi::schema::{ObjectBuilder, Schema, Type};
+use uuid::Uuid;
+
+queries! {
+    ADD = "insert into waiver (organization_id, id, metering_unit_id, trigger_name, until_at, reason) values ($1, $2, $3, $4, $5, $6)";
+    FIND = "select r.*, w.metering_unit_id, w.trigger_name, w.until_at, w.reason
+        from waiver w join recorded r on r.organization_id = w.organization_id and r.id = w.id
+        where w.organization_id = $1 and w.id = $2";
+    PAGE = "select r.*, w.metering_unit_id, w.trigger_name, w.until_at, w.reason
+        from waiver w join recorded r on r.organization_id = w.organization_id and r.id = w.id
+        where w.organization_id = $1 and w.metering_unit_id = $2 and w.id > $3 order by w.id limit $4";
+}
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(api POST "/metering-units/{id}/waivers", Need::May(Permission::Waive), waive,
+            "Let a trigger pass on a unit for a time.")
+        .takes::<WaiverDraft>()
+        .creates::<WaiverView>(),
+        crate::route!(api GET "/metering-units/{id}/waivers", Need::May(Permission::ReadFleet), list_waivers,
+            "List the waivers of a unit.")
+        .asks::<PageAsked>()
+        .answers::<List<WaiverView>>(),
+        crate::route!(page GET "/metering-units/{id}/waivers/new", Need::May(Permission::Waive), waiver_page),
+        crate::route!(page POST "/metering-units/{id}/waivers", Need::May(Permission::Waive), post_waiver),
+    ]
+}
+
+/// Until when: a moment, or the end of a day in the organization's time zone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Until {
+    Moment(Timestamp),
+    EndOf(Date),
+}
+
+impl Until {
+    /// The instant at which the waiver has expired.
+    #[must_use]
+    pub fn instant(self, zone: &TimeZone) -> Timestamp {
+        match self {
+            Self::Moment(at) => at,
+            Self::EndOf(day) => midnight(day.saturating_add(1.day()), zone),
+        }
+    }
+}
+
+impl Input for Until {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        let text = text_of(value, at, faults)?;
+        if text.trim().len() == 10 {
+            Date::read(value, at, faults).map(Self::EndOf)
+        } else {
+            Stamp::read(value, at, faults).map(|stamp| Self::Moment(stamp.at))
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new()
+            .schema_type(Type::String)
+            .description(Some("A moment (RFC 3339 with offset), or a date: until the end of that day in the organization's time zone."))
+            .into()
+    }
+}
+
+impl Input for Trigger {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        read_word(value, at, faults, &Trigger::ALL.map(Trigger::as_str), |word| word.parse().ok())
+    }
+
+    fn schema() -> RefOr<Schema> {
+        word_schema(&Trigger::ALL.map(Trigger::as_str))
+    }
+}
+
+input! {
+    /// A waiver.
+    pub struct WaiverDraft {
+        /// Made by the sender; sent again with the same content it changes nothing.
+        pub id: Option<Uuid>,
+        /// From when it holds, RFC 3339 with offset; now unless told.
+        pub occurred_at: Option<Stamp>,
+        /// The waiver that this one replaces.
+        pub corrects: Option<Uuid>,
+        pub trigger: Trigger,
+        pub until: Until,
+        /// Why the trigger may pass.
+        pub reason: Line<1000>,
+    }
+}
+
+#[derive(Clone, Debug, sqlx::FromRow)]
+struct WaiverRow {
+    #[sqlx(flatten)]
+    head: Head,
+    metering_unit_id: Uuid,
+    trigger_name: String,
+    until_at: i64,
+    reason: String,
+}
+
+/// A waiver as it is answered.
+#[derive(Debug, Serialize, utoipa::ToSchema)]
+struct WaiverView {
+    #[serde(flatten)]
+    head: HeadView,
+    metering_unit_id: Uuid,
+    trigger: String,
+    /// At this instant it has expired.
+    until: String,
+    reason: String,
+}
+
+impl WaiverView {
+    fn of(row: WaiverRow, zone: &TimeZone) -> Self {
+        Self {
+            head: row.head.into(),
+            metering_unit_id: row.metering_unit_id,
+            trigger: row.trigger_name,
+            until: super::api::stamped(moment(row.until_at), zone),
+            reason: row.reason,
+        }
+    }
+}
+
+/// Lets a trigger pass.
+///
+/// # Errors
+/// 403 by role; 404 for a unit out of scope; 409 for a taken id; 422 for a trigger that cannot be waived or an end
+/// that is not after the beginning.
+pub async fn add_waiver(
+    signed: &Signed,
+    unit: MeteringUnitId,
+    draft: WaiverDraft,
+    sent: Value,
+) -> Result<Outcome, Error> {
+    let grant = signed.grant(Permission::Waive)?;
+    check_unit(signed, unit).await?;
+    let work = signed.app.work(&grant).await?;
+    let begins = draft.occurred_at.unwrap_or(Stamp::utc(work.now()));
+    let until = draft.until.instant(&signed.actor.time_zone);
+    let mut faults = Vec::new();
+    if !draft.trigger.can_be_waived() {
+        faults.push(Fault::new(
+            "/trigger",
+            "A unit that was never calibrated has no number to let pass. Log a catch instead of a waiver.",
+        ));
+    }
+    // Compared with the stated beginning only: a repeat without one must not fail because time went on.
+    if draft.occurred_at.is_some_and(|stamp| until <= stamp.at) {
+        faults.push(Fault::new("/until", "The waiver would end before it begins. Give an end after its beginning."));
+    }
+    if !faults.is_empty() {
+        return Err(Error::Faults(faults));
+    }
+    let new = NewEntry {
+        id: draft.id,
+        kind: Kind::Waiver,
+        parent: Some(unit.0),
+        happened: Some(begins),
+        corrects: draft.corrects,
+        sent: sent.clone(),
+    };
+    let (mut work, id) = match work.enter(new).await? {
+        Entered::New(work, id) => (work, id),
+        Entered::Already(id) => return Ok(Outcome::AlreadyStored(id)),
+    };
+    if until <= begins.at {
+        return Err(Error::fault("/until", "This is over already. Give an end that lies ahead."));
+    }
+    let organization = work.organization();
+    work.cx().execute(ADD, args![organization, id, unit, draft.trigger.as_str(), until, &draft.reason.0]).await?;
+    work.commit(Audit::created(Kind::Waiver, id, sent)).await?;
+    Ok(Outcome::Stored(id))
+}
+
+async fn check_unit(signed: &Signed, unit: MeteringUnitId) -> Result<(), Error> {
+    let mut conn = signed.app.read().await?;
+    act::find_unit(&mut conn.cx(), &signed.actor.scope, unit).await.map(drop)
+}
+
+async fn find(cx: &mut Cx<'_>, scope: &Scope, id: Uuid) -> Result<WaiverRow, Error> {
+    cx.fetch_optional(FIND, args![scope.organization, id]).await?.ok_or_else(|| Error::not_there("waiver"))
+}
+
+async fn waive(signed: Signed, PathId(unit): PathId, sent: Sent<WaiverDraft>) -> Result<Created<WaiverView>, Error> {
+    let outcome = add_waiver(&signed, MeteringUnitId(unit), sent.draft, sent.value).await?;
+    let mut conn = signed.app.read().await?;
+    let row = find(&mut conn.cx(), &signed.actor.scope, outcome.id()).await?;
+    Ok(Created(outcome, WaiverView::of(row, &signed.actor.time_zone)))
+}
+
+async fn list_waivers(
+    signed: Signed,
+    PathId(unit): PathId,
+    Asked(asked): Asked<PageAsked>,
+) -> Result<Json<List<WaiverView>>, Error> {
+    let mut conn = signed.app.read().await?;
+    let scope = &signed.actor.scope;
+    let unit = act::find_unit(&mut conn.cx(), scope, MeteringUnitId(unit)).await?;
+    let rows: Vec<WaiverRow> =
+        conn.cx().fetch_all(PAGE, args![scope.organization, unit.id, asked.after(), asked.fetch()]).await?;
+    let List { items, next } = asked.page(rows, |row| row.head.id);
+    let items = items.into_iter().map(|row| WaiverView::of(row, &signed.actor.time_zone)).collect();
+    Ok(Json(List { items, next }))
+}
+
+async fn waiver_page(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(unit): PathId,
+    RawQuery(query): RawQuery,
+) -> Result<Response, Error> {
+    let asked = Posted(pairs(query.unwrap_or_default().as_bytes())?);
+    let trigger = asked.text("trigger").parse::<Trigger>().ok();
+    let form = blank_form(&signed, MeteringUnitId(unit), trigger).await?;
+    show(&form_page(&signed, &cookies, form))
+}
+
+async fn post_waiver(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(unit): PathId,
+    posted: Posted,
+) -> Result<Response, Error> {
+    let unit = MeteringUnitId(unit);
+    let sent = posted.tree(&signed.actor.time_zone);
+    let added = match input::read::<WaiverDraft>(&sent) {
+        Ok(draft) => add_waiver(&signed, unit, draft, sent).await,
+        Err(error) => Err(error),
+    };
+    match added {
+        Ok(_) => Ok(Redirect::to("/").into_response()),
+        Err(error @ Error::NotThere { pointer: None, .. }) => Err(error),
+        Err(error) => {
+            let form = blank_form(&signed, unit, None).await?.again(&posted, &error);
+            show_with(StatusCode::UNPROCESSABLE_ENTITY, &form_page(&signed, &cookies, form))
+        }
+    }
+}
+
+fn form_page(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
+    FormPage::new(Page::new(signed, cookies, "Let a reason pass", "/"), form).intro(
+        "The reason stays on the board, marked as let pass, with your name and what you write here. When the time is over it \
+         counts again.",
+    )
+}
+
+async fn blank_form(signed: &Signed, unit: MeteringUnitId, trigger: Option<Trigger>) -> Result<Form, Error> {
+    let mut conn = signed.app.read().await?;
+    let row = act::find_unit(&mut conn.cx(), &signed.actor.scope, unit).await?;
+    let triggers = Trigger::ALL
+        .into_iter()
+        .filter(|trigger| trigger.can_be_waived())
+        .map(|trigger| (trigger.as_str(), super::sentence::in_words(trigger)));
+    let fields = vec![
+        FormField::new("trigger", format!("Reason on {}, {}", row.seeder, row.label))
+            .choice(triggers)
+            .value(trigger.map(Trigger::as_str).unwrap_or_default()),
+        FormField::new("occurred_at", "From")
+            .kind(FieldKind::Moment)
+            .value(typed(signed.app.clock.now(), &signed.actor.time_zone)),
+        FormField::new("until", "Until the end of").kind(FieldKind::Date),
+        FormField::new("reason", "Why it may pass")
+            .hint("Such as: \u{201c}same lot, rebagged; caught last week\u{201d}."),
+    ];
+    let action = format!("/metering-units/{unit}/waivers");
+    Ok(Form::new(action, "Let it pass", fields).creating(signed.app.clock.new_id()?))
+}

@@ -1,0 +1,143 @@
+//! What every append-only record carries, whatever its kind: when it happened, who recorded it when, and whether it
+//! still stands. A store selects `r.*` from the view `recorded` and flattens a [`Head`] into its row.
+
+use crate::clock::Stamp;
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
+use serde::Serialize;
+use uuid::Uuid;
+
+/// The head of a record, as the view `recorded` gives it.
+#[derive(Clone, Debug, sqlx::FromRow)]
+pub struct Head {
+    pub id: Uuid,
+    pub kind: String,
+    pub occurred_at: i64,
+    pub occurred_offset: i64,
+    pub recorded_at: i64,
+    pub recorded_by: Option<Uuid>,
+    pub recorded_by_name: Option<String>,
+    pub corrects: Option<Uuid>,
+    pub replaced_by: Option<Uuid>,
+    pub void_reason: Option<String>,
+    pub void_at: Option<i64>,
+    pub void_by: Option<Uuid>,
+    pub void_by_name: Option<String>,
+}
+
+impl Head {
+    /// When it happened, as it was stated.
+    #[must_use]
+    pub fn stamp(&self) -> Stamp {
+        Stamp { at: moment(self.occurred_at), offset_seconds: i32::try_from(self.occurred_offset).unwrap_or(0) }
+    }
+
+    /// Whether it is neither void nor replaced.
+    #[must_use]
+    pub fn stands(&self) -> bool {
+        self.void_reason.is_none() && self.replaced_by.is_none()
+    }
+
+    /// When it happened, in a zone, as a person reads it.
+    #[must_use]
+    pub fn when(&self, zone: &TimeZone) -> String {
+        said(moment(self.occurred_at), zone)
+    }
+
+    /// Who recorded it, as a person reads it.
+    #[must_use]
+    pub fn by(&self) -> &str {
+        self.recorded_by_name.as_deref().unwrap_or("the host's command line")
+    }
+
+    /// Why it no longer stands, as a sentence; none while it stands.
+    #[must_use]
+    pub fn fallen(&self, zone: &TimeZone) -> Option<String> {
+        match (&self.void_reason, self.replaced_by) {
+            (Some(reason), _) => {
+                let by = self.void_by_name.as_deref().unwrap_or("the host's command line");
+                let at = self.void_at.map(|at| said(moment(at), zone)).unwrap_or_default();
+                Some(format!("Void since {at}, by {by}: {reason}"))
+            }
+            (None, Some(_)) => Some("Replaced by a correction.".to_owned()),
+            (None, None) => None,
+        }
+    }
+}
+
+/// Microseconds of the database as a moment.
+#[must_use]
+pub fn moment(micros: i64) -> Timestamp {
+    Timestamp::from_microsecond(micros).unwrap_or(Timestamp::UNIX_EPOCH)
+}
+
+/// A moment as a person reads it: `6 April 2027, 09:40`.
+#[must_use]
+pub fn said(at: Timestamp, zone: &TimeZone) -> String {
+    at.to_zoned_datetime(zone.clone()).strftime("%-d %B %Y, %H:%M").to_string()
+}
+
+/// A moment as a form's field of date and time holds it.
+#[must_use]
+pub fn typed(at: Timestamp, zone: &TimeZone) -> String {
+    at.to_zoned_datetime(zone.clone()).strftime("%Y-%m-%dT%H:%M").to_string()
+}
+
+/// Who did something.
+#[derive(Clone, Debug, Serialize, utoipa::ToSchema)]
+pub struct Who {
+    pub id: Uuid,
+    pub name: String,
+}
+
+impl Who {
+    fn of(id: Option<Uuid>, name: Option<String>) -> Option<Self> {
+        id.map(|id| Self { id, name: name.unwrap_or_default() })
+    }
+}
+
+/// That and why a record is void.
+#[derive(Clone, Debug, Serialize, utoipa::ToSchema)]
+pub struct VoidView {
+    pub reason: String,
+    pub at: String,
+    /// Null: the command line of the host.
+    pub by: Option<Who>,
+}
+
+/// What every record answers beside its own fields. Its kind is not among them: a movement has a `kind` of its own.
+#[derive(Clone, Debug, Serialize, utoipa::ToSchema)]
+pub struct HeadView {
+    pub id: Uuid,
+    /// With the offset that it was stated with.
+    pub occurred_at: String,
+    pub recorded_at: String,
+    /// Null: the command line of the host.
+    pub recorded_by: Option<Who>,
+    /// The record that this one replaces.
+    pub corrects: Option<Uuid>,
+    /// The record that replaces this one.
+    pub replaced_by: Option<Uuid>,
+    /// Null while it is not void.
+    pub void: Option<VoidView>,
+}
+
+impl From<Head> for HeadView {
+    fn from(head: Head) -> Self {
+        let occurred_at = head.stamp().rfc3339();
+        let void = head.void_reason.map(|reason| VoidView {
+            reason,
+            at: head.void_at.map(|at| moment(at).to_string()).unwrap_or_default(),
+            by: Who::of(head.void_by, head.void_by_name),
+        });
+        Self {
+            id: head.id,
+            occurred_at,
+            recorded_at: moment(head.recorded_at).to_string(),
+            recorded_by: Who::of(head.recorded_by, head.recorded_by_name),
+            corrects: head.corrects,
+            replaced_by: head.replaced_by,
+            void,
+        }
+    }
+}

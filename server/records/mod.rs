@@ -1,0 +1,18 @@
+//! Append-only records of every kind: what they have in common, how one is voided, and a seeder's timeline.
+
+pub mod act;
+mod api;
+pub mod head;
+pub mod store;
+pub mod timeline;
+
+use crate::web::routes::Route;
+
+/// The routes of records of any kind.
+#[must_use]
+pub fn routes() -> Vec<Route> {
+    api::routes()
+}
+
+/// The queries of records of any kind.
+pub const QUERIES: &[&[(&str, &str)]] = &[store::ALL];

@@ -1,0 +1,179 @@
+//! What is done with jobs.
+
+use super::store::{self, JobRow};
+use crate::access::{Permission, Scope};
+use crate::clock::Stamp;
+use crate::db::kind::Kind;
+use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
+use crate::fleet::seeder::act::find_unit;
+use crate::seed::{field, lot};
+use crate::web::door::Signed;
+use crate::web::error::{Error, Fault};
+use crate::web::input::{Name, Note};
+use crate::web::paging::{Gathered, List, PageAsked};
+use crate::{input, words};
+use serde_json::Value;
+use sowmark_core::ids::{ClientId, FieldId, LotId, MeteringUnitId, RecordId, SeederId};
+use sowmark_core::quantity::{Area, Mass, Rate, Speed};
+
+words! {
+    /// How the seed that was used is known.
+    pub enum SeedUsedBasis {
+        /// By weighing what went in and what was left.
+        Weighed = "weighed",
+        /// By counting bags.
+        Bags = "bags",
+        /// What the machine itself counted: revolutions times the factor it was given, so it cannot reveal a wrong one.
+        MachineTotal = "machine_total",
+    }
+}
+
+impl SeedUsedBasis {
+    /// For a person.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::Weighed => "Weighed",
+            Self::Bags => "Bags counted",
+            Self::MachineTotal => "What the machine shows",
+        }
+    }
+}
+
+input! {
+    /// One field job of a metering unit.
+    pub record struct JobDraft {
+        pub ended_at: Option<Stamp>,
+        /// One of the fields that are kept; else `field`.
+        pub field_id: Option<FieldId>,
+        /// The field's name, where it is not kept; else `field_id`.
+        pub field: Option<Name>,
+        pub lot_id: LotId,
+        /// What was sown.
+        pub area: Area,
+        pub seed_used: Mass,
+        /// Weighed unless told.
+        pub seed_used_basis: Option<SeedUsedBasis>,
+        pub target_rate: Rate,
+        pub speed: Option<Speed>,
+        pub note: Option<Note>,
+    }
+}
+
+/// What is wrong with a job that reads well.
+fn faults_of(draft: &JobDraft) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    match (&draft.field_id, &draft.field) {
+        (None, None) => {
+            faults.push(Fault::new(
+                "/field_id",
+                "The field is missing. Choose one of the fields, or give its name as `field`.",
+            ));
+        }
+        (Some(_), Some(_)) => {
+            faults.push(Fault::new(
+                "/field",
+                "The field is given twice. Choose one of the fields or name one, not both.",
+            ));
+        }
+        _ => {}
+    }
+    if draft.ended_at.is_some_and(|ended| ended.at < draft.occurred_at.at) {
+        faults.push(Fault::new("/ended_at", "The job ended before it began. Look at both times."));
+    }
+    faults
+}
+
+/// Records a job.
+///
+/// # Errors
+/// 403 by role; 404 for a unit, lot or field outside the scope; 422 for faults; 409 for a taken id.
+pub async fn record_job(signed: &Signed, unit: MeteringUnitId, draft: JobDraft, sent: Value) -> Result<Outcome, Error> {
+    let scope = &signed.actor.scope;
+    let mut conn = signed.app.read().await?;
+    let found = find_unit(&mut conn.cx(), scope, unit).await?;
+    let grant = signed.actor.grant_on(Permission::Log, found.seeder_id())?;
+    let faults = faults_of(&draft);
+    if !faults.is_empty() {
+        return Err(Error::Faults(faults));
+    }
+    lot::act::named_lot(&mut conn.cx(), scope, draft.lot_id).await?;
+    if let Some(field) = draft.field_id {
+        field::act::named_field(&mut conn.cx(), scope, field).await?;
+    }
+    drop(conn);
+    let new = NewEntry {
+        id: draft.id,
+        kind: Kind::Job,
+        parent: Some(unit.0),
+        happened: Some(draft.occurred_at),
+        corrects: draft.corrects,
+        sent: sent.clone(),
+    };
+    let (mut work, id) = match signed.app.work(&grant).await?.enter(new).await? {
+        Entered::New(work, id) => (work, id),
+        Entered::Already(id) => return Ok(Outcome::AlreadyStored(id)),
+    };
+    store::add(&mut work, RecordId(id), unit, &draft).await?;
+    work.commit(Audit::created(Kind::Job, id, sent)).await?;
+    Ok(Outcome::Stored(id))
+}
+
+/// Whether a job is within a scope: on a seeder of theirs, and for who is limited to clients, with their seed or on
+/// their field.
+fn is_in_scope(scope: &Scope, row: &JobRow) -> bool {
+    let theirs = scope.lots.includes(&LotId(row.lot_id))
+        || row.field_client_id.is_some_and(|client| scope.clients.includes(&ClientId(client)));
+    scope.seeders.includes(&SeederId(row.seeder_id)) && theirs
+}
+
+/// A job.
+///
+/// # Errors
+/// 404 when there is none within the scope.
+pub async fn find_job(cx: &mut Cx<'_>, scope: &Scope, id: RecordId) -> Result<JobRow, Error> {
+    let found = store::find(cx, scope, id).await?;
+    found.filter(|row| is_in_scope(scope, row)).ok_or_else(|| Error::not_there("job"))
+}
+
+/// A page of the jobs of a metering unit.
+///
+/// # Errors
+/// 404 for a unit outside the scope.
+pub async fn page_of_jobs(
+    cx: &mut Cx<'_>,
+    scope: &Scope,
+    unit: MeteringUnitId,
+    asked: &PageAsked,
+) -> Result<List<JobRow>, Error> {
+    find_unit(cx, scope, unit).await?;
+    let mut gathered = Gathered::new(asked);
+    while let Some((after, limit)) = gathered.wants() {
+        let rows = store::page(cx, scope, unit, after, limit).await?;
+        gathered.add(rows, |row| row.head.id, |row| is_in_scope(scope, row));
+    }
+    Ok(gathered.page(|row| row.head.id))
+}
+
+/// Every job that sowed a lot, within the scope, newest first.
+///
+/// # Errors
+/// The database.
+pub async fn jobs_with(cx: &mut Cx<'_>, scope: &Scope, lot: LotId) -> Result<Vec<JobRow>, Error> {
+    let mut rows = store::with_lot(cx, scope, lot).await?;
+    rows.retain(|row| is_in_scope(scope, row));
+    Ok(rows)
+}
+
+/// The target rate that a form begins with: that of the unit's last standing job with the lot.
+///
+/// # Errors
+/// The database.
+pub async fn last_target(
+    cx: &mut Cx<'_>,
+    scope: &Scope,
+    unit: MeteringUnitId,
+    lot: LotId,
+) -> Result<Option<String>, Error> {
+    Ok(store::last_target(cx, scope, unit, lot).await?)
+}

@@ -1,0 +1,14 @@
+//! Jobs: one field sown by one metering unit.
+
+pub mod act;
+mod api;
+mod page;
+pub mod store;
+
+use crate::web::routes::Route;
+
+/// The routes of jobs.
+#[must_use]
+pub fn routes() -> Vec<Route> {
+    [api::routes(), page::routes()].into_iter().flatten().collect()
+}

@@ -1,0 +1,111 @@
+//! What the short forms of the seed share: when it happened, which lot, in which units, and the cautions before it.
+
+use super::lot::act::lots_in_choice;
+use super::lot::store::LotRow;
+use crate::access::Units;
+use crate::records::head::typed;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{Form, FormField, Kind};
+use crate::web::page::Page;
+use askama::Template;
+use axum::http::StatusCode;
+use axum::response::Response;
+use uuid::Uuid;
+
+/// A page with one short form, and before it the cautions where hands will be near seed or machine.
+#[derive(Template)]
+#[template(path = "seed/log.html")]
+pub(super) struct LogPage {
+    page: Page,
+    form: Form,
+    intro: String,
+    warns: bool,
+    treated: Option<Treated>,
+}
+
+/// What the label of treated seed says.
+#[derive(Clone, Debug)]
+pub(super) struct Treated {
+    pub(super) product: String,
+    pub(super) caution: String,
+}
+
+impl Treated {
+    pub(super) fn of(lot: &LotRow) -> Option<Self> {
+        let product = lot.treatment_product.clone()?;
+        Some(Self { product, caution: lot.treatment_caution.clone().unwrap_or_default() })
+    }
+}
+
+impl LogPage {
+    pub(super) fn new(page: Page, form: Form) -> Self {
+        Self { page, form, intro: String::new(), warns: false, treated: None }
+    }
+
+    pub(super) fn intro(mut self, intro: impl Into<String>) -> Self {
+        self.intro = intro.into();
+        self
+    }
+
+    /// With the cautions: those of the lot that is chosen, if it is treated.
+    pub(super) fn warning(mut self, lots: &[LotRow], chosen: Option<Uuid>) -> Self {
+        self.warns = true;
+        self.treated = lots.iter().find(|lot| Some(lot.id) == chosen).and_then(Treated::of);
+        self
+    }
+
+    /// The page: as it is first opened, or come back with faults.
+    pub(super) fn show(&self) -> Result<Response, Error> {
+        let status = if self.form.has_errors() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
+        crate::web::page::show_with(status, self)
+    }
+}
+
+/// When it happened: now, unless changed.
+pub(super) fn moment_field(signed: &Signed, name: &str, label: &str) -> FormField {
+    FormField::new(name, label).kind(Kind::Moment).value(typed(signed.app.clock.now(), &signed.actor.time_zone))
+}
+
+/// Which lot. One that is likely is chosen already; with none, nothing is.
+pub(super) fn lot_field(lots: &[LotRow], likely: Option<Uuid>) -> FormField {
+    let none = (String::new(), "Choose the lot".to_owned());
+    let choices = std::iter::once(none).chain(lots_in_choice(lots));
+    let field =
+        FormField::new("lot_id", "Lot").value(likely.map(|id| id.to_string()).unwrap_or_default()).choice(choices);
+    if lots.is_empty() {
+        field.hint("No lot is kept yet. The office adds lots; then they can be chosen here.")
+    } else {
+        field
+    }
+}
+
+/// A mass, in the units that the organization weighs in first. Pounds with ounces can be typed as they are.
+pub(super) fn mass_field(signed: &Signed, name: &str, label: &str) -> FormField {
+    let (units, chosen): (&[&str], _) = match signed.actor.units {
+        Units::Metric => (&["kg", "t", "g", "lb", "oz"], "kg"),
+        Units::Us => (&["lb", "oz", "kg", "t", "g"], "lb"),
+    };
+    FormField::new(name, label).measured(units, chosen)
+}
+
+/// A note.
+pub(super) fn note_field() -> FormField {
+    FormField::new("note", "Note").kind(Kind::Area).optional()
+}
+
+/// A percentage.
+pub(super) fn percent_field(name: &str, label: &str) -> FormField {
+    FormField::new(name, label).kind(Kind::Number).optional()
+}
+
+/// A computed mass for a person, to the whole kilogram or pound.
+pub(super) fn mass_in_words(kg: f64, units: Units) -> String {
+    use sowmark_core::quantity::{from_si, unit};
+    let (value, unit) = match units {
+        Units::Metric => (kg, "kg"),
+        Units::Us => (from_si(kg, unit::LB), "lb"),
+    };
+    // Adding zero turns a negative zero into a plain one.
+    format!("{:.0} {unit}", value.round() + 0.0)
+}

@@ -1,0 +1,105 @@
+//! Lots in the database.
+
+use super::act::{LotDraft, Material};
+use crate::access::Scope;
+use crate::db::{Cx, Result, Work};
+use crate::{args, queries};
+use sowmark_core::ids::{ClientId, LotId};
+use uuid::Uuid;
+
+queries! {
+    ADD = "insert into lot (organization_id, id, lot_number, material, crop, variety, supplier, received_on,
+            received_mass, received_mass_kg, treatment_product, treatment_caution, purity_percent, germination_percent,
+            tested_on, client_id)
+        values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16)";
+    FIND = "select l.*, c.name as client_name from lot l
+        left join client c on c.organization_id = l.organization_id and c.id = l.client_id
+        where l.organization_id = $1 and l.id = $2";
+    PAGE = "select l.*, c.name as client_name from lot l
+        left join client c on c.organization_id = l.organization_id and c.id = l.client_id
+        where l.organization_id = $1 and l.id > $2 order by l.id limit $3";
+    LIST = "select l.*, c.name as client_name from lot l
+        left join client c on c.organization_id = l.organization_id and c.id = l.client_id
+        where l.organization_id = $1 order by l.crop, l.variety, l.lot_number, l.id";
+}
+
+/// A lot as it stands; measured values as entered.
+#[derive(Clone, Debug, sqlx::FromRow)]
+pub struct LotRow {
+    pub id: Uuid,
+    pub lot_number: String,
+    pub material: String,
+    pub crop: String,
+    pub variety: Option<String>,
+    pub supplier: Option<String>,
+    pub received_on: Option<String>,
+    pub received_mass: Option<String>,
+    pub received_mass_kg: Option<f64>,
+    pub treatment_product: Option<String>,
+    pub treatment_caution: Option<String>,
+    pub purity_percent: Option<String>,
+    pub germination_percent: Option<String>,
+    pub tested_on: Option<String>,
+    pub client_id: Option<Uuid>,
+    pub client_name: Option<String>,
+}
+
+impl LotRow {
+    #[must_use]
+    pub fn client(&self) -> Option<ClientId> {
+        self.client_id.map(ClientId)
+    }
+
+    /// Whether plants come from it.
+    #[must_use]
+    pub fn is_seed(&self) -> bool {
+        self.material == Material::Seed.word()
+    }
+
+    /// Crop, variety and number, as people tell lots apart.
+    #[must_use]
+    pub fn in_words(&self) -> String {
+        match &self.variety {
+            Some(variety) => format!("{}, {variety}, lot {}", self.crop, self.lot_number),
+            None => format!("{}, lot {}", self.crop, self.lot_number),
+        }
+    }
+}
+
+pub(super) async fn add(work: &mut Work, id: LotId, draft: &LotDraft) -> Result<()> {
+    let organization = work.organization();
+    let (treatment, analysis) = (draft.treatment.as_ref(), draft.analysis.as_ref());
+    let percent = |of: Option<&crate::web::input::Percent>| of.map(|percent| percent.0.as_str().to_owned());
+    let values = args![
+        organization,
+        id,
+        &draft.lot_number.0,
+        draft.material.unwrap_or(Material::Seed).word(),
+        &draft.crop.0,
+        draft.variety.as_ref().map(|name| &name.0),
+        draft.supplier.as_ref().map(|name| &name.0),
+        draft.received_on,
+        draft.received_mass.as_ref().map(sowmark_core::quantity::Mass::entered),
+        draft.received_mass.as_ref().map(sowmark_core::quantity::Mass::si),
+        treatment.map(|treatment| &treatment.product.0),
+        treatment.and_then(|treatment| treatment.caution.as_ref()).map(|text| &text.0),
+        percent(analysis.and_then(|analysis| analysis.purity_percent.as_ref())),
+        percent(analysis.and_then(|analysis| analysis.germination_percent.as_ref())),
+        analysis.and_then(|analysis| analysis.tested_on),
+        draft.client_id
+    ];
+    work.cx().execute(ADD, values).await?;
+    Ok(())
+}
+
+pub(super) async fn find(cx: &mut Cx<'_>, scope: &Scope, id: LotId) -> Result<Option<LotRow>> {
+    cx.fetch_optional(FIND, args![scope.organization, id]).await
+}
+
+pub(super) async fn page(cx: &mut Cx<'_>, scope: &Scope, after: Uuid, limit: i64) -> Result<Vec<LotRow>> {
+    cx.fetch_all(PAGE, args![scope.organization, after, limit]).await
+}
+
+pub(super) async fn list(cx: &mut Cx<'_>, scope: &Scope) -> Result<Vec<LotRow>> {
+    cx.fetch_all(LIST, args![scope.organization]).await
+}

@@ -1,0 +1,74 @@
+//! The form that records a lot test.
+
+use super::act::{self, LotTestDraft};
+use crate::access::{Permission, Units};
+use crate::seed::log::{LogPage, moment_field, percent_field};
+use crate::seed::lot;
+use crate::web::api::PathId;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{Form, FormField, Posted};
+use crate::web::input;
+use crate::web::page::{Cookies, Page};
+use crate::web::routes::{Need, Route};
+use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::ids::LotId;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(page GET "/lots/{id}/tests/new", Need::May(Permission::TestLots), new_lot_test_page),
+        crate::route!(page POST "/lots/{id}/tests", Need::May(Permission::TestLots), post_lot_test),
+    ]
+}
+
+async fn new_lot_test_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+    let form = lot_test_form(&signed, LotId(id))?;
+    test_page(&signed, &cookies, LotId(id), form).await?.show()
+}
+
+async fn post_lot_test(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(id): PathId,
+    posted: Posted,
+) -> Result<Response, Error> {
+    let sent = posted.tree(&signed.actor.time_zone);
+    let recorded = match input::read::<LotTestDraft>(&sent) {
+        Ok(draft) => act::record_lot_test(&signed, LotId(id), draft, sent).await,
+        Err(error) => Err(error),
+    };
+    match recorded {
+        Ok(_) => Ok(Redirect::to(&format!("/lots/{id}")).into_response()),
+        Err(error) => {
+            let form = lot_test_form(&signed, LotId(id))?.again(&posted, &error);
+            test_page(&signed, &cookies, LotId(id), form).await?.show()
+        }
+    }
+}
+
+async fn test_page(signed: &Signed, cookies: &Cookies, id: LotId, form: Form) -> Result<LogPage, Error> {
+    let mut conn = signed.app.read().await?;
+    let lot = lot::act::find_lot(&mut conn.cx(), &signed.actor.scope, id).await?;
+    let page = Page::new(signed, cookies, format!("Test of {}", lot.in_words()), "/lots");
+    Ok(LogPage::new(page, form).intro("Give what was measured, at least one value; leave the rest empty."))
+}
+
+fn lot_test_form(signed: &Signed, lot: LotId) -> Result<Form, Error> {
+    let (densities, density): (&[&str], _) = match signed.actor.units {
+        Units::Metric => (&["kg/hL", "g/L", "lb/bu"], "kg/hL"),
+        Units::Us => (&["lb/bu", "kg/hL", "g/L"], "lb/bu"),
+    };
+    let fields = vec![
+        moment_field(signed, "occurred_at", "When it was tested"),
+        FormField::new("thousand_seed_weight", "Thousand-seed weight")
+            .hint("When it differs from the test at the last catch by more than the tolerance, the units with this lot are due again.")
+            .measured(&["g"], "g")
+            .optional(),
+        FormField::new("bulk_density", "Bulk density (test weight)").measured(densities, density).optional(),
+        percent_field("germination_percent", "Germination, %"),
+        percent_field("purity_percent", "Purity, %"),
+        percent_field("moisture_percent", "Moisture, %"),
+    ];
+    let form = Form::new(format!("/lots/{lot}/tests"), "Record the test", fields);
+    Ok(form.creating(signed.app.clock.new_id()?))
+}

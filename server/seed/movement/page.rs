@@ -1,0 +1,69 @@
+//! The form that records a movement.
+
+use super::act::{self, MovementDraft, MovementKind};
+use crate::access::Permission;
+use crate::seed::log::{LogPage, mass_field, moment_field, note_field};
+use crate::seed::lot;
+use crate::web::api::PathId;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{Form, FormField, Posted};
+use crate::web::input;
+use crate::web::page::{Cookies, Page};
+use crate::web::routes::{Need, Route};
+use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::ids::LotId;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(page GET "/lots/{id}/movements/new", Need::May(Permission::KeepLots), new_movement_page),
+        crate::route!(page POST "/lots/{id}/movements", Need::May(Permission::KeepLots), post_movement),
+    ]
+}
+
+async fn new_movement_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+    let form = movement_form(&signed, LotId(id))?;
+    movement_page(&signed, &cookies, LotId(id), form).await?.show()
+}
+
+async fn post_movement(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(id): PathId,
+    posted: Posted,
+) -> Result<Response, Error> {
+    let sent = posted.tree(&signed.actor.time_zone);
+    let recorded = match input::read::<MovementDraft>(&sent) {
+        Ok(draft) => act::record_movement(&signed, LotId(id), draft, sent).await,
+        Err(error) => Err(error),
+    };
+    match recorded {
+        Ok(_) => Ok(Redirect::to(&format!("/lots/{id}")).into_response()),
+        Err(error) => {
+            let form = movement_form(&signed, LotId(id))?.again(&posted, &error);
+            movement_page(&signed, &cookies, LotId(id), form).await?.show()
+        }
+    }
+}
+
+async fn movement_page(signed: &Signed, cookies: &Cookies, id: LotId, form: Form) -> Result<LogPage, Error> {
+    let mut conn = signed.app.read().await?;
+    let lot = lot::act::find_lot(&mut conn.cx(), &signed.actor.scope, id).await?;
+    let page = Page::new(signed, cookies, format!("Movement of {}", lot.in_words()), "/lots");
+    Ok(LogPage::new(page, form).intro(
+        "What was put into a tank or taken out of one is logged at the seeder, not here. A count changes nothing; it \
+         tells how much is unaccounted for.",
+    ))
+}
+
+fn movement_form(signed: &Signed, lot: LotId) -> Result<Form, Error> {
+    let fields = vec![
+        moment_field(signed, "occurred_at", "When"),
+        FormField::new("kind", "What happened")
+            .choice(MovementKind::ALL.iter().map(|kind| (kind.word(), kind.label()))),
+        mass_field(signed, "mass", "Mass"),
+        note_field(),
+    ];
+    let form = Form::new(format!("/lots/{lot}/movements"), "Record the movement", fields);
+    Ok(form.creating(signed.app.clock.new_id()?))
+}
