@@ -39,8 +39,18 @@ pub fn routes() -> Vec<Route> {
 /// Every query that there is, for the test that prepares each on both databases.
 #[must_use]
 pub fn queries() -> Vec<(&'static str, &'static str)> {
+    let house = [
+        access::ALL,
+        access::link::ALL,
+        access::session::ALL,
+        access::token::ALL,
+        audit::ALL,
+        db::work::ALL,
+        people::store::ALL,
+        people::crew::store::ALL,
+    ];
     let features = [fleet::QUERIES, records::QUERIES, seed::QUERIES, readiness::QUERIES, calibration::QUERIES];
-    [access::ALL, access::link::ALL, access::session::ALL, access::token::ALL, audit::ALL, db::work::ALL, people::store::ALL]
+    house
         .into_iter()
         .chain(features.into_iter().flatten().copied())
         .flatten()

@@ -15,6 +15,7 @@ queries! {
     DROP_SET_UP = "delete from one_time_link where purpose = 'set_up'";
     FIND = "select purpose, account_id from one_time_link where code_hash = $1 and expires_at > $2";
     USE = "delete from one_time_link where code_hash = $1 and expires_at > $2";
+    DROP_FOR = "delete from one_time_link where account_id = $1";
     SWEEP = "delete from one_time_link where expires_at <= $1";
 }
 
@@ -67,6 +68,15 @@ pub async fn find(cx: &mut Cx<'_>, code: &str, now: Timestamp) -> Result<Option<
         Some((_, None)) => Some(Purpose::SetUp),
         None => None,
     })
+}
+
+/// Ends every link of an account, as when its password is set.
+///
+/// # Errors
+/// The database.
+pub async fn drop_for(cx: &mut Cx<'_>, account: AccountId) -> Result<(), Error> {
+    cx.execute(DROP_FOR, args![account]).await?;
+    Ok(())
 }
 
 /// Uses a code up inside an act: of two who try at once, one succeeds.

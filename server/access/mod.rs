@@ -8,6 +8,7 @@ pub mod link;
 pub mod password;
 pub mod session;
 mod store;
+pub mod throttle;
 pub mod token;
 
 pub use store::{ALL, find_actor, has_accounts};
@@ -17,6 +18,7 @@ use jiff::tz::TimeZone;
 use sowmark_core::ids::{AccountId, ClientId, LotId, OrganizationId, SeederId};
 use std::collections::HashSet;
 use std::hash::Hash;
+use uuid::Uuid;
 
 /// What a person is in an organization.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -158,7 +160,8 @@ pub struct Scope {
 /// How somebody showed who they are.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Via {
-    Session,
+    /// By the session with this id.
+    Session(Uuid),
     Token,
 }
 

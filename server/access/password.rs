@@ -1,5 +1,6 @@
 //! Passwords: argon2id, hashed off the async threads, one at a time per spare core, with a short queue.
 
+use super::throttle::Strangers;
 use crate::web::error::Error;
 use argon2::password_hash::{PasswordHasher, PasswordVerifier};
 use argon2::{Algorithm, Argon2, Params, Version};
@@ -41,6 +42,7 @@ const GUESSED: &[&str] = &[
 pub struct Hasher {
     turns: Arc<Semaphore>,
     waiting: Arc<AtomicUsize>,
+    strangers: Strangers,
 }
 
 impl Hasher {
@@ -48,7 +50,13 @@ impl Hasher {
     #[must_use]
     pub fn new() -> Self {
         let cores = std::thread::available_parallelism().map_or(1, std::num::NonZero::get);
-        Self { turns: Arc::new(Semaphore::new((cores - 1).max(1))), waiting: Arc::new(AtomicUsize::new(0)) }
+        Self { turns: Arc::new(Semaphore::new((cores - 1).max(1))), waiting: Arc::new(AtomicUsize::new(0)), strangers: Strangers::default() }
+    }
+
+    /// The addresses without an account that were tried.
+    #[must_use]
+    pub fn strangers(&self) -> &Strangers {
+        &self.strangers
     }
 
     /// Hashes a password into a PHC string.

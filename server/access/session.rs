@@ -20,6 +20,10 @@ queries! {
     SWITCH = "update session set organization_id = $2 where id = $1";
     LIST = "select id, device, created_at, last_seen_at from session where account_id = $1 and expires_at > $2
         order by last_seen_at desc, id";
+    LIST_IN = "select id, device, created_at, last_seen_at from session
+        where account_id = $1 and organization_id = $2 and expires_at > $3 order by last_seen_at desc, id";
+    END_ONE_IN = "delete from session where id = $1 and account_id = $2 and organization_id = $3";
+    END_OTHERS = "delete from session where account_id = $1 and id <> $2";
     END = "delete from session where id = $1 and account_id = $2";
     END_ALL = "delete from session where account_id = $1";
     END_IN = "delete from session where account_id = $1 and organization_id = $2";
@@ -135,6 +139,41 @@ pub async fn switch(db: &Db, id: Uuid, organization: OrganizationId) -> Result<(
 /// The database.
 pub async fn list(cx: &mut Cx<'_>, account: AccountId, now: Timestamp) -> Result<Vec<SessionRow>, Error> {
     Ok(cx.fetch_all(LIST, args![account, now]).await?)
+}
+
+/// A person's sessions in one organization, last used first.
+///
+/// # Errors
+/// The database.
+pub async fn list_in(
+    cx: &mut Cx<'_>,
+    account: AccountId,
+    organization: OrganizationId,
+    now: Timestamp,
+) -> Result<Vec<SessionRow>, Error> {
+    Ok(cx.fetch_all(LIST_IN, args![account, organization, now]).await?)
+}
+
+/// Ends one session of a person in one organization; whether there was one.
+///
+/// # Errors
+/// The database.
+pub async fn end_one_in(
+    cx: &mut Cx<'_>,
+    account: AccountId,
+    organization: OrganizationId,
+    id: Uuid,
+) -> Result<bool, Error> {
+    Ok(cx.execute(END_ONE_IN, args![id, account, organization]).await? > 0)
+}
+
+/// Ends all sessions of a person but one.
+///
+/// # Errors
+/// The database.
+pub async fn end_others(cx: &mut Cx<'_>, account: AccountId, but: Uuid) -> Result<(), Error> {
+    cx.execute(END_OTHERS, args![account, but]).await?;
+    Ok(())
 }
 
 /// Ends one session of a person; whether there was one.

@@ -2,7 +2,8 @@
 
 use super::{Place, parse_id, told};
 use crate::access::{self, password::Hasher};
-use crate::people::act::{self, MemberDraft};
+use crate::people::act;
+use crate::people::draft::MemberDraft;
 use anyhow::Context;
 use serde_json::json;
 use sowmark_core::ids::OrganizationId;
@@ -27,10 +28,47 @@ pub(super) enum Command {
         #[arg(long)]
         password_stdin: bool,
     },
+    /// Print a one-time link to set a new password, for a member who has lost theirs.
+    NewLink {
+        email: String,
+        #[arg(long, value_name = "ID")]
+        organization: String,
+    },
 }
 
 pub(super) async fn run(place: &Place, command: Command) -> anyhow::Result<()> {
-    let Command::Add { email, organization, role, client, name, password_stdin } = command;
+    match command {
+        Command::NewLink { email, organization } => new_link(place, &email, &organization).await,
+        Command::Add { email, organization, role, client, name, password_stdin } => {
+            let new = New { email, organization, role, client, name, password_stdin };
+            add(place, new).await
+        }
+    }
+}
+
+struct New {
+    email: String,
+    organization: String,
+    role: String,
+    client: Vec<String>,
+    name: Option<String>,
+    password_stdin: bool,
+}
+
+async fn new_link(place: &Place, email: &str, organization: &str) -> anyhow::Result<()> {
+    let grant = access::host(OrganizationId(parse_id(organization, "--organization")?));
+    let account = act::account_of(&place.db, email).await.map_err(|error| told(&error))?;
+    let code = act::add_password_link(&place.db, &place.clock, &grant, account).await.map_err(|error| told(&error))?;
+    print_link(&code);
+    Ok(())
+}
+
+fn print_link(code: &str) {
+    println!("Set a password here, once, within a week: /set-password/{code} (after the server's address)");
+}
+
+async fn add(place: &Place, new: New) -> anyhow::Result<()> {
+    let New { email, organization, role, client, name, password_stdin } = new;
     let organization = OrganizationId(parse_id(&organization, "--organization")?);
     let name = name.unwrap_or_else(|| email.split('@').next().unwrap_or_default().to_owned());
     let draft: MemberDraft =
@@ -42,9 +80,7 @@ pub(super) async fn run(place: &Place, command: Command) -> anyhow::Result<()> {
         .await
         .map_err(|error| told(&error))?;
     match added.link {
-        Some(code) => {
-            println!("Set a password here, once, within a week: /set-password/{code} (after the server's address)");
-        }
+        Some(code) => print_link(&code),
         None => println!("{}", added.account),
     }
     Ok(())

@@ -3,7 +3,8 @@
 use super::{Place, parse_id, told};
 use crate::access::{self, token};
 use crate::people::act;
-use crate::web::input::{self, Name};
+use crate::people::draft::TokenDraft;
+use crate::web::input;
 use serde_json::json;
 use sowmark_core::ids::OrganizationId;
 
@@ -23,9 +24,9 @@ pub(super) enum Command {
 pub(super) async fn run(place: &Place, command: Command) -> anyhow::Result<()> {
     let Command::Add { email, organization, label } = command;
     let organization = OrganizationId(parse_id(&organization, "--organization")?);
-    let label: Name = input::read(&json!(label)).map_err(|error| told(&error))?;
+    let draft: TokenDraft = input::read(&json!({ "label": label })).map_err(|error| told(&error))?;
     let account = act::account_of(&place.db, &email).await.map_err(|error| told(&error))?;
-    let secret = token::add(&place.db, &place.clock, &access::host(organization), account, &label.0)
+    let secret = token::add(&place.db, &place.clock, &access::host(organization), account, &draft.label.0)
         .await
         .map_err(|error| told(&error))?;
     println!("{secret}");

@@ -1,109 +1,18 @@
-//! What is done with people: make organizations and members, sign in and out, set passwords.
+//! What is done with organizations and their members. How somebody signs in is in `sign_in.rs`.
 
-use super::store::{self, AccountRow, MemberRow, MembershipRow, NewOrganization};
-use crate::access::password::{self, Hasher};
+use super::draft::{MemberChange, MemberDraft, OrganizationDraft, RoleWord, SetUpDraft};
+use super::sign_in::{check_password, not_a_link};
+use super::store::{self, MemberRow, MembershipRow, NewOrganization};
+use crate::access::password::Hasher;
 use crate::access::{Grant, Role, link, session, token};
 use crate::clock::Clock;
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Db, Work};
-use crate::web::error::{Error, Fault};
-use crate::web::input::{At, Faults, Input, Line, Name, shown, text_of};
-use crate::{input, words};
-use jiff::tz::TimeZone;
-use jiff::{SignedDuration, Timestamp};
-use serde_json::{Value, json};
+use crate::web::error::Error;
+use crate::web::input::shown;
+use serde_json::json;
 use sowmark_core::ids::{AccountId, ClientId, OrganizationId};
-use utoipa::openapi::RefOr;
-use utoipa::openapi::schema::{ObjectBuilder, Schema, Type};
 use uuid::Uuid;
-
-words! {
-    /// What a member may be.
-    pub enum RoleWord {
-        Office = "office",
-        Crew = "crew",
-        Agronomist = "agronomist",
-    }
-}
-
-words! {
-    /// Which units an organization reads in.
-    pub enum UnitsWord {
-        Metric = "metric",
-        Us = "us",
-    }
-}
-
-/// A time zone by its IANA name.
-#[derive(Clone, Debug)]
-pub struct Zone(pub String);
-
-impl Input for Zone {
-    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
-        let text = text_of(value, at, faults)?.trim();
-        match TimeZone::get(text) {
-            Ok(_) => Some(Self(text.to_owned())),
-            Err(_) => faults.add(at, format!("{} is no time zone. Use an IANA name, like Europe/Paris or America/Chicago.", shown(text))),
-        }
-    }
-
-    fn schema() -> RefOr<Schema> {
-        ObjectBuilder::new().schema_type(Type::String).description(Some("An IANA time zone.")).into()
-    }
-}
-
-/// An e-mail address, folded to lower case.
-#[derive(Clone, Debug)]
-pub struct Email(pub String);
-
-impl Input for Email {
-    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
-        let text = Line::<254>::read(value, at, faults)?.0.to_lowercase();
-        let is_address = text.split_once('@').is_some_and(|(local, host)| !local.is_empty() && !host.is_empty() && !host.contains('@'));
-        if is_address && !text.contains(char::is_whitespace) {
-            Some(Self(text))
-        } else {
-            faults.add(at, format!("{} is no e-mail address. Write it like ana@example.org.", shown(&text)))
-        }
-    }
-
-    fn schema() -> RefOr<Schema> {
-        ObjectBuilder::new().schema_type(Type::String).max_length(Some(254)).into()
-    }
-}
-
-input! {
-    /// An organization to be made.
-    pub struct OrganizationDraft {
-        pub name: Name,
-        /// The time zone of its days and seasons.
-        pub time_zone: Zone,
-        pub units: UnitsWord,
-    }
-}
-
-input! {
-    /// A member to be added.
-    pub struct MemberDraft {
-        pub email: Email,
-        pub name: Name,
-        pub role: RoleWord,
-        /// The clients that an agronomist is limited to; none, no limit.
-        pub clients: Option<Vec<ClientId>>,
-    }
-}
-
-input! {
-    /// The first office account, with its organization.
-    pub struct SetUpDraft {
-        pub organization: Name,
-        pub time_zone: Zone,
-        pub units: UnitsWord,
-        pub name: Name,
-        pub email: Email,
-        pub password: Line<1000>,
-    }
-}
 
 /// Makes an organization without members, from the command line.
 ///
@@ -138,12 +47,12 @@ pub async fn set_up(
     draft: SetUpDraft,
 ) -> Result<(AccountId, OrganizationId), Error> {
     check_password("/password", &draft.password.0, &draft.email.0)?;
-    let hash = hasher.hash(draft.password.0.clone()).await?;
+    let hash = hasher.hash(draft.password.0).await?;
     let (organization, account) = (OrganizationId(clock.new_id()?), AccountId(clock.new_id()?));
     let mut work = Work::founding(db, clock, organization, Some(account)).await?;
     let now = work.now();
     if !link::take(&mut work.cx(), code, now).await? || crate::access::has_accounts(&mut work.cx()).await? {
-        return Err(Error::not_there("link: it is used or too old"));
+        return Err(not_a_link());
     }
     store::add_account(&mut work.cx(), account, &draft.email.0, &draft.name.0, Some(hash), now).await?;
     let new = OrganizationDraft { name: draft.organization, time_zone: draft.time_zone, units: draft.units };
@@ -174,10 +83,8 @@ pub async fn add_member(
     draft: MemberDraft,
     password: Option<String>,
 ) -> Result<AddedMember, Error> {
-    let clients = draft.clients.unwrap_or_default();
-    if !clients.is_empty() && draft.role != RoleWord::Agronomist {
-        return Err(Error::fault("/clients", "Only an agronomist can be limited to clients. Leave them out, or make the role agronomist."));
-    }
+    let change = MemberChange { role: draft.role, clients: draft.clients };
+    check_clients(&change)?;
     let hash = match password {
         Some(password) => {
             check_password("/password", &password, &draft.email.0)?;
@@ -186,24 +93,66 @@ pub async fn add_member(
         None => None,
     };
     let mut work = Work::begin(db, clock, grant).await?;
-    let (organization, now) = (work.organization(), work.now());
     let account = account_for(&mut work, clock, &draft.email.0, &draft.name.0, hash).await?;
+    set_member(&mut work, account.id, &change).await?;
+    let link = if account.has_password || is_of_others(&mut work, account.id).await? {
+        None
+    } else {
+        Some(link::add(&mut work.cx(), clock, link::Purpose::SetPassword(account.id)).await?)
+    };
+    work.commit(Audit::did("member_set", Kind::Membership, account.id.0, told(&change))).await?;
+    Ok(AddedMember { account: account.id, link })
+}
+
+/// Gives a member another role or other clients. With another role, what is open of them ends: they sign in again.
+///
+/// # Errors
+/// 404 for no member, or an unknown client; 422 for the last office member, or clients of another role.
+pub async fn change_member(
+    db: &Db,
+    clock: &Clock,
+    grant: &Grant,
+    account: AccountId,
+    change: MemberChange,
+) -> Result<(), Error> {
+    check_clients(&change)?;
+    let mut work = Work::begin(db, clock, grant).await?;
+    let organization = work.organization();
+    let member = standing_member(&mut work, account).await?;
+    set_member(&mut work, account, &change).await?;
+    if member.role != change.role.word() {
+        session::end_in(&mut work.cx(), account, organization).await?;
+    }
+    work.commit(Audit::did("member_set", Kind::Membership, account.0, told(&change))).await?;
+    Ok(())
+}
+
+fn check_clients(change: &MemberChange) -> Result<(), Error> {
+    let is_limited = change.clients.as_ref().is_some_and(|clients| !clients.is_empty());
+    if is_limited && change.role != RoleWord::Agronomist {
+        return Err(Error::fault("/clients", "Only an agronomist can be limited to clients. Leave them out, or make the role agronomist."));
+    }
+    Ok(())
+}
+
+fn told(change: &MemberChange) -> serde_json::Value {
+    json!({ "role": change.role.word(), "clients": change.clients.as_deref().unwrap_or_default() })
+}
+
+async fn set_member(work: &mut Work, account: AccountId, change: &MemberChange) -> Result<(), Error> {
+    let (organization, now) = (work.organization(), work.now());
+    let mut clients: Vec<ClientId> = change.clients.clone().unwrap_or_default();
+    clients.sort_by_key(|client| client.0);
+    clients.dedup();
     for client in &clients {
         if !store::has_client(&mut work.cx(), organization, *client).await? {
             return Err(Error::not_there_at("/clients", "client"));
         }
     }
-    keep_an_office(&mut work, account.id, draft.role).await?;
-    store::set_membership(&mut work.cx(), organization, account.id, draft.role.word(), now).await?;
-    store::limit_to_clients(&mut work.cx(), organization, account.id, &clients).await?;
-    let link = if account.has_password {
-        None
-    } else {
-        Some(link::add(&mut work.cx(), clock, link::Purpose::SetPassword(account.id)).await?)
-    };
-    let change = json!({ "role": draft.role.word(), "clients": clients });
-    work.commit(Audit::did("member_set", Kind::Membership, account.id.0, change)).await?;
-    Ok(AddedMember { account: account.id, link })
+    keep_an_office(work, account, change.role).await?;
+    store::set_membership(&mut work.cx(), organization, account, change.role.word(), now).await?;
+    store::limit_to_clients(&mut work.cx(), organization, account, &clients).await?;
+    Ok(())
 }
 
 struct Account {
@@ -235,6 +184,24 @@ async fn account_for(
     }
 }
 
+/// Whether an account is also a member of another organization. Then this office may not set its password: it would
+/// open the other organization to it. The command line of the host may.
+async fn is_of_others(work: &mut Work, account: AccountId) -> Result<bool, Error> {
+    let organization = work.organization();
+    if work.account().is_none() {
+        return Ok(false);
+    }
+    let memberships = store::memberships(&mut work.cx(), account).await?;
+    Ok(memberships.iter().any(|membership| membership.organization_id != organization.0))
+}
+
+async fn standing_member(work: &mut Work, account: AccountId) -> Result<MemberRow, Error> {
+    let organization = work.organization();
+    let members = store::members(&mut work.cx(), organization).await?;
+    let member = members.into_iter().find(|member| member.account_id == account.0 && member.active);
+    member.ok_or_else(|| Error::not_there("member"))
+}
+
 /// An organization keeps at least one office member, or nobody could ever add another.
 async fn keep_an_office(work: &mut Work, account: AccountId, becomes: RoleWord) -> Result<(), Error> {
     let organization = work.organization();
@@ -246,7 +213,7 @@ async fn keep_an_office(work: &mut Work, account: AccountId, becomes: RoleWord) 
     Ok(())
 }
 
-/// Ends a membership, with its sessions and tokens.
+/// Ends a membership, with its sessions and tokens and its places in crews.
 ///
 /// # Errors
 /// 404 when there is none; 422 when it is the last office member.
@@ -257,137 +224,44 @@ pub async fn end_member(db: &Db, clock: &Clock, grant: &Grant, account: AccountI
     if !store::end_membership(&mut work.cx(), organization, account).await? {
         return Err(Error::not_there("member"));
     }
+    store::leave_crews(&mut work.cx(), organization, account).await?;
     session::end_in(&mut work.cx(), account, organization).await?;
     token::end_all(&mut work.cx(), organization, account).await?;
     work.commit(Audit::did("member_ended", Kind::Membership, account.0, json!({}))).await?;
     Ok(())
 }
 
+/// Ends one session of a member, in this organization: a phone that was lost.
+///
+/// # Errors
+/// 404 when there is no such session.
+pub async fn end_session(db: &Db, clock: &Clock, grant: &Grant, account: AccountId, id: Uuid) -> Result<(), Error> {
+    let mut work = Work::begin(db, clock, grant).await?;
+    let organization = work.organization();
+    if !session::end_one_in(&mut work.cx(), account, organization, id).await? {
+        return Err(Error::not_there("session"));
+    }
+    work.commit(Audit::did("session_ended", Kind::Session, id, json!({ "account": account }))).await?;
+    Ok(())
+}
+
 /// A new one-time link for a member who has lost the password. The password itself stays until the link is used.
 ///
 /// # Errors
-/// 404 when the account is no member.
+/// 404 when the account is no member; 422 when it is a member elsewhere too.
 pub async fn add_password_link(db: &Db, clock: &Clock, grant: &Grant, account: AccountId) -> Result<String, Error> {
     let mut work = Work::begin(db, clock, grant).await?;
-    let organization = work.organization();
-    let members = store::members(&mut work.cx(), organization).await?;
-    if !members.iter().any(|member| member.account_id == account.0 && member.active) {
-        return Err(Error::not_there("member"));
+    standing_member(&mut work, account).await?;
+    if is_of_others(&mut work, account).await? {
+        return Err(Error::fault(
+            "",
+            "This person is a member of another organization too, so this office may not set the password. They change it \
+             themselves while signed in, or whoever runs the server makes a link: sowmark member new-link.",
+        ));
     }
     let code = link::add(&mut work.cx(), clock, link::Purpose::SetPassword(account)).await?;
     work.commit(Audit::did("password_link_made", Kind::Account, account.0, json!({}))).await?;
     Ok(code)
-}
-
-/// Sets a password by a one-time link. All sessions of the account end.
-///
-/// # Errors
-/// 404 when the link is used or too old; faults of the password.
-pub async fn set_password(db: &Db, clock: &Clock, hasher: &Hasher, code: &str, password: String) -> Result<(), Error> {
-    let now = clock.now();
-    let account = {
-        let mut conn = db.read().await?;
-        match link::find(&mut conn.cx(), code, now).await? {
-            Some(link::Purpose::SetPassword(account)) => store::account(&mut conn.cx(), account).await?,
-            _ => None,
-        }
-    };
-    let account = account.ok_or_else(|| Error::not_there("link: it is used or too old"))?;
-    check_password("/password", &password, &account.email)?;
-    let hash = hasher.hash(password).await?;
-    let mut tx = db.begin().await?;
-    if !link::take(&mut tx.cx(), code, now).await? {
-        return Err(Error::not_there("link: it is used or too old"));
-    }
-    store::set_password(&mut tx.cx(), AccountId(account.id), &hash).await?;
-    session::end_all(&mut tx.cx(), AccountId(account.id)).await?;
-    tx.commit().await?;
-    tracing::info!(account = %account.id, "password set by link");
-    Ok(())
-}
-
-fn check_password(pointer: &str, password: &str, email: &str) -> Result<(), Error> {
-    match password::refusal(password, email) {
-        Some(why) => Err(Error::Faults(vec![Fault::new(pointer, why)])),
-        None => Ok(()),
-    }
-}
-
-/// How signing in ended well.
-#[derive(Debug)]
-pub struct SignedIn {
-    pub secret: String,
-}
-
-/// After this many failures in a row, each further try waits twice as long as the one before.
-const FREE_TRIES: i64 = 4;
-const LONGEST_WAIT_SECONDS: i64 = 900;
-
-/// Signs in. An unknown address, a wrong password and a person without a membership are answered alike.
-///
-/// # Errors
-/// 422 when they do not fit; 429 when this account has failed too often just now.
-pub async fn sign_in(
-    db: &Db,
-    clock: &Clock,
-    hasher: &Hasher,
-    email: &str,
-    password: String,
-    device: &str,
-) -> Result<SignedIn, Error> {
-    let now = clock.now();
-    let (account, memberships) = {
-        let mut conn = db.read().await?;
-        let account = store::account_by_email(&mut conn.cx(), &email.trim().to_lowercase()).await?;
-        let memberships = match &account {
-            Some(account) => store::memberships(&mut conn.cx(), AccountId(account.id)).await?,
-            None => Vec::new(),
-        };
-        (account, memberships)
-    };
-    if let Some(account) = &account {
-        wait_over(account, now)?;
-    }
-    let hash = account.as_ref().and_then(|account| account.password_hash.clone());
-    let fits = hasher.fits(password, hash).await?;
-    match (account, memberships.first()) {
-        (Some(account), Some(membership)) if fits => {
-            note(db, &account, 0, now).await?;
-            let role = Role::from_word(&membership.role).unwrap_or(Role::Crew);
-            let organization = OrganizationId(membership.organization_id);
-            let secret = session::open(db, clock, AccountId(account.id), organization, role, device).await?;
-            tracing::info!(account = %account.id, "signed in");
-            Ok(SignedIn { secret })
-        }
-        (account, _) => {
-            if let Some(account) = account {
-                note(db, &account, account.failed_sign_ins + 1, now).await?;
-                tracing::info!(account = %account.id, "sign-in refused");
-            }
-            Err(Error::fault("", "This address and password do not fit. Look for a typing slip, or ask the office for a new link."))
-        }
-    }
-}
-
-fn wait_over(account: &AccountRow, now: Timestamp) -> Result<(), Error> {
-    let left = account.sign_in_after - now.as_microsecond();
-    if left <= 0 {
-        return Ok(());
-    }
-    let seconds = u32::try_from(left / 1_000_000 + 1).unwrap_or(u32::MAX);
-    Err(Error::TooMany { retry_after_seconds: seconds })
-}
-
-async fn note(db: &Db, account: &AccountRow, failed: i64, now: Timestamp) -> Result<(), Error> {
-    if failed == 0 && account.failed_sign_ins == 0 {
-        return Ok(());
-    }
-    let doublings = u32::try_from((failed - FREE_TRIES).clamp(0, 10)).unwrap_or(0);
-    let wait = if failed > FREE_TRIES { (1_i64 << doublings).min(LONGEST_WAIT_SECONDS) } else { 0 };
-    let mut tx = db.begin().await?;
-    store::note_sign_in(&mut tx.cx(), AccountId(account.id), failed, now + SignedDuration::from_secs(wait)).await?;
-    tx.commit().await?;
-    Ok(())
 }
 
 /// The account of an address.
@@ -414,6 +288,30 @@ pub async fn memberships(cx: &mut Cx<'_>, account: AccountId) -> Result<Vec<Memb
 /// The database.
 pub async fn members(cx: &mut Cx<'_>, organization: OrganizationId) -> Result<Vec<MemberRow>, Error> {
     Ok(store::members(cx, organization).await?)
+}
+
+/// The clients of an organization by name, with their ids.
+///
+/// # Errors
+/// The database.
+pub async fn clients(cx: &mut Cx<'_>, organization: OrganizationId) -> Result<Vec<(Uuid, String)>, Error> {
+    Ok(store::clients(cx, organization).await?)
+}
+
+/// Which member is limited to which client.
+///
+/// # Errors
+/// The database.
+pub async fn limits(cx: &mut Cx<'_>, organization: OrganizationId) -> Result<Vec<(Uuid, Uuid)>, Error> {
+    Ok(store::limits(cx, organization).await?)
+}
+
+/// The seeders of an organization by name, with their ids.
+///
+/// # Errors
+/// The database.
+pub async fn seeders(cx: &mut Cx<'_>, organization: OrganizationId) -> Result<Vec<(Uuid, String)>, Error> {
+    Ok(store::seeders(cx, organization).await?)
 }
 
 /// Turns a session to another organization.

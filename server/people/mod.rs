@@ -2,6 +2,10 @@
 
 pub mod act;
 mod api;
+pub mod crew;
+pub mod draft;
+mod page;
+pub mod sign_in;
 pub mod store;
 
 use crate::web::routes::Route;
@@ -9,5 +13,5 @@ use crate::web::routes::Route;
 /// The routes of people.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    api::routes()
+    [api::routes(), page::routes(), crew::routes()].into_iter().flatten().collect()
 }

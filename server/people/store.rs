@@ -13,6 +13,7 @@ queries! {
     ACCOUNT = "select id, email, name, password_hash, failed_sign_ins, sign_in_after from account where id = $1";
     ACCOUNT_BY_EMAIL = "select id, email, name, password_hash, failed_sign_ins, sign_in_after from account where email = $1";
     SET_PASSWORD = "update account set password_hash = $2, failed_sign_ins = 0, sign_in_after = 0 where id = $1";
+    COUNT_FAILURE = "update account set failed_sign_ins = failed_sign_ins + 1 where id = $1 returning failed_sign_ins";
     NOTE_SIGN_IN = "update account set failed_sign_ins = $2, sign_in_after = $3 where id = $1";
     SET_MEMBERSHIP = "insert into membership (organization_id, account_id, role, active, created_at) values ($1, $2, $3, true, $4)
         on conflict (organization_id, account_id) do update set role = excluded.role, active = true";
@@ -24,6 +25,10 @@ queries! {
         where m.account_id = $1 and m.active = true order by m.created_at, m.organization_id";
     MEMBERS = "select m.account_id, a.name, a.email, m.role, m.active, m.created_at from membership m
         join account a on a.id = m.account_id where m.organization_id = $1 order by m.active desc, a.name, m.account_id";
+    CLIENTS = "select id, name from client where organization_id = $1 order by name, id";
+    LIMITS = "select account_id, client_id from membership_client where organization_id = $1";
+    SEEDERS = "select id, name from seeder where organization_id = $1 order by name, id";
+    LEAVE_CREWS = "delete from crew_member where organization_id = $1 and account_id = $2";
     OFFICE_COUNT = "select count(*) from membership where organization_id = $1 and role = 'office' and active = true";
 }
 
@@ -101,6 +106,12 @@ pub(super) async fn note_sign_in(cx: &mut Cx<'_>, id: AccountId, failed: i64, af
     Ok(())
 }
 
+/// Counts a failure to sign in; how many there are now.
+pub(super) async fn count_failure(cx: &mut Cx<'_>, id: AccountId) -> Result<i64> {
+    let (failed,): (i64,) = cx.fetch_one(COUNT_FAILURE, args![id]).await?;
+    Ok(failed)
+}
+
 pub(super) async fn set_membership(
     cx: &mut Cx<'_>,
     organization: OrganizationId,
@@ -145,4 +156,22 @@ pub(super) async fn members(cx: &mut Cx<'_>, organization: OrganizationId) -> Re
 pub(super) async fn office_count(cx: &mut Cx<'_>, organization: OrganizationId) -> Result<i64> {
     let (count,): (i64,) = cx.fetch_one(OFFICE_COUNT, args![organization]).await?;
     Ok(count)
+}
+
+pub(super) async fn clients(cx: &mut Cx<'_>, organization: OrganizationId) -> Result<Vec<(Uuid, String)>> {
+    cx.fetch_all(CLIENTS, args![organization]).await
+}
+
+/// Pairs of an account and a client that it is limited to.
+pub(super) async fn limits(cx: &mut Cx<'_>, organization: OrganizationId) -> Result<Vec<(Uuid, Uuid)>> {
+    cx.fetch_all(LIMITS, args![organization]).await
+}
+
+pub(super) async fn seeders(cx: &mut Cx<'_>, organization: OrganizationId) -> Result<Vec<(Uuid, String)>> {
+    cx.fetch_all(SEEDERS, args![organization]).await
+}
+
+pub(super) async fn leave_crews(cx: &mut Cx<'_>, organization: OrganizationId, account: AccountId) -> Result<()> {
+    cx.execute(LEAVE_CREWS, args![organization, account]).await?;
+    Ok(())
 }

@@ -2,13 +2,14 @@
 
 use super::error::Error;
 use crate::access::password::Hasher;
-use crate::access::{Actor, Grant, Permission};
+use crate::access::{Actor, Grant, Permission, Via};
 use crate::clock::Clock;
 use crate::config::Config;
 use crate::db::{Conn, Db, Work};
 use axum::extract::FromRequestParts;
 use axum::http::request::Parts;
 use std::sync::Arc;
+use uuid::Uuid;
 
 /// Everything that a request may need.
 #[derive(Clone, Debug)]
@@ -51,6 +52,30 @@ impl Signed {
     /// 403 when the role is too small.
     pub fn grant(&self, permission: Permission) -> Result<Grant, Error> {
         self.actor.grant(permission)
+    }
+
+    /// The session that asks. What opens new ways in (passwords, links, tokens, roles) wants one: a token that leaks must
+    /// not be able to outlive itself.
+    ///
+    /// # Errors
+    /// 403 for a bearer token.
+    pub fn session(&self) -> Result<Uuid, Error> {
+        match self.actor.via {
+            Via::Session(id) => Ok(id),
+            Via::Token => Err(Error::Forbidden),
+        }
+    }
+}
+
+/// Who is asking, if anybody: for the few pages that are open to all.
+#[derive(Clone, Debug)]
+pub struct Whoever(pub Option<Actor>);
+
+impl FromRequestParts<App> for Whoever {
+    type Rejection = std::convert::Infallible;
+
+    async fn from_request_parts(parts: &mut Parts, _: &App) -> Result<Self, Self::Rejection> {
+        Ok(Self(parts.extensions.get::<Actor>().cloned()))
     }
 }
 

@@ -41,7 +41,13 @@ pub async fn guard(State(gate): State<Gate>, mut request: Request, next: Next) -
         Err(error) => error.into_response(),
     };
     match (gate.surface, response.extensions().get::<Problem>()) {
-        (Surface::Page, Some(problem)) => page::problem(&gate.app, actor.as_ref(), &cookies, problem),
+        (Surface::Page, Some(problem)) => {
+            let mut shown = page::problem(&gate.app, actor.as_ref(), &cookies, problem);
+            if let Some(wait) = response.headers().get(header::RETRY_AFTER) {
+                shown.headers_mut().insert(header::RETRY_AFTER, wait.clone());
+            }
+            shown
+        }
         _ => response,
     }
 }
@@ -77,7 +83,7 @@ async fn find(gate: &Gate, headers: &HeaderMap) -> Result<Option<Actor>, Error> 
     let Some(secret) = page::session_secret(headers, &app.config) else { return Ok(None) };
     let mut conn = app.read().await?;
     let Some(found) = session::find(&mut conn.cx(), &secret, now).await? else { return Ok(None) };
-    let actor = find_actor(&mut conn.cx(), found.organization(), found.account(), Via::Session).await?;
+    let actor = find_actor(&mut conn.cx(), found.organization(), found.account(), Via::Session(found.id)).await?;
     drop(conn);
     if let Some(actor) = &actor {
         session::touch(&app.db, &found, actor.role, now).await?;

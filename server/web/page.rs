@@ -6,7 +6,7 @@ use super::error::{Error, Problem};
 use crate::access::{Actor, Permission, Role};
 use crate::config::Config;
 use askama::Template;
-use axum::http::{HeaderMap, StatusCode, header};
+use axum::http::{HeaderMap, StatusCode};
 use axum::response::{Html, IntoResponse, Response};
 use axum_extra::extract::CookieJar;
 use axum_extra::extract::cookie::{Cookie, SameSite};
@@ -142,13 +142,7 @@ pub fn problem(_: &App, actor: Option<&Actor>, cookies: &Cookies, problem: &Prob
     let status = StatusCode::from_u16(problem.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
     let template = ProblemPage { page, problem, signed_in: actor.is_some() };
     match template.render() {
-        Ok(html) => {
-            let mut response = (status, Html(html)).into_response();
-            if problem.status == 429 {
-                response.headers_mut().insert(header::RETRY_AFTER, axum::http::HeaderValue::from_static("5"));
-            }
-            response
-        }
+        Ok(html) => (status, Html(html)).into_response(),
         Err(error) => Error::broken(error).into_response(),
     }
 }
@@ -161,6 +155,15 @@ pub fn sign_in_address(back: &str) -> String {
     } else {
         format!("/sign-in?back={}", utf8_percent_encode(back, NON_ALPHANUMERIC))
     }
+}
+
+/// A path of this site, or `/`: never another site's address, however it is written.
+#[must_use]
+pub fn local(path: &str) -> &str {
+    let mut bytes = path.bytes();
+    let begins = bytes.next() == Some(b'/') && !matches!(bytes.next(), Some(b'/' | b'\\'));
+    // Browsers drop tabs and line breaks from an address before they read it.
+    if begins && !path.chars().any(char::is_control) { path } else { "/" }
 }
 
 fn cookie_name(config: &Config) -> &'static str {

@@ -1,0 +1,171 @@
+//! What is sent about people, read into what is meant.
+
+use crate::web::input::{At, Faults, Input, Line, Name, shown, text_of};
+use crate::{input, words};
+use jiff::tz::TimeZone;
+use serde_json::Value;
+use sowmark_core::ids::{AccountId, ClientId, SeederId};
+use utoipa::openapi::RefOr;
+use utoipa::openapi::schema::{ObjectBuilder, Schema, Type};
+
+words! {
+    /// What a member may be.
+    pub enum RoleWord {
+        Office = "office",
+        Crew = "crew",
+        Agronomist = "agronomist",
+    }
+}
+
+words! {
+    /// Which units an organization reads in.
+    pub enum UnitsWord {
+        Metric = "metric",
+        Us = "us",
+    }
+}
+
+/// A time zone by its IANA name.
+#[derive(Clone, Debug)]
+pub struct Zone(pub String);
+
+impl Input for Zone {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        let text = text_of(value, at, faults)?.trim();
+        match TimeZone::get(text) {
+            Ok(_) => Some(Self(text.to_owned())),
+            Err(_) => faults.add(at, format!("{} is no time zone. Use an IANA name, like Europe/Paris or America/Chicago.", shown(text))),
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new().schema_type(Type::String).description(Some("An IANA time zone.")).into()
+    }
+}
+
+/// An e-mail address, folded to lower case.
+#[derive(Clone, Debug)]
+pub struct Email(pub String);
+
+impl Input for Email {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        let text = Line::<254>::read(value, at, faults)?.0.to_lowercase();
+        let is_address = text.split_once('@').is_some_and(|(local, host)| !local.is_empty() && !host.is_empty() && !host.contains('@'));
+        if is_address && !text.contains(char::is_whitespace) {
+            Some(Self(text))
+        } else {
+            faults.add(at, format!("{} is no e-mail address. Write it like ana@example.org.", shown(&text)))
+        }
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new().schema_type(Type::String).max_length(Some(254)).into()
+    }
+}
+
+/// A password, exactly as typed: blanks at its ends count. It never shows in a log.
+#[derive(Clone)]
+pub struct Password(pub String);
+
+impl std::fmt::Debug for Password {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str("Password(…)")
+    }
+}
+
+impl Input for Password {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        text_of(value, at, faults).map(|text| Self(text.to_owned()))
+    }
+
+    fn schema() -> RefOr<Schema> {
+        ObjectBuilder::new().schema_type(Type::String).into()
+    }
+}
+
+input! {
+    /// An organization to be made.
+    pub struct OrganizationDraft {
+        pub name: Name,
+        /// The time zone of its days and seasons.
+        pub time_zone: Zone,
+        pub units: UnitsWord,
+    }
+}
+
+input! {
+    /// A member to be added.
+    pub struct MemberDraft {
+        pub email: Email,
+        pub name: Name,
+        pub role: RoleWord,
+        /// The clients that an agronomist is limited to; none, no limit.
+        pub clients: Option<Vec<ClientId>>,
+    }
+}
+
+input! {
+    /// The first office account, with its organization.
+    pub struct SetUpDraft {
+        pub organization: Name,
+        pub time_zone: Zone,
+        pub units: UnitsWord,
+        pub name: Name,
+        pub email: Email,
+        pub password: Password,
+    }
+}
+
+input! {
+    /// A new password, by a one-time link.
+    pub struct NewPasswordDraft {
+        pub password: Password,
+    }
+}
+
+input! {
+    /// A new password, by who knows the old one.
+    pub struct ChangePasswordDraft {
+        pub old_password: Password,
+        pub password: Password,
+    }
+}
+
+input! {
+    /// What a member is from now on.
+    pub struct MemberChange {
+        pub role: RoleWord,
+        /// The clients that an agronomist is limited to; none, no limit.
+        pub clients: Option<Vec<ClientId>>,
+    }
+}
+
+input! {
+    /// What a bearer token is called.
+    pub struct TokenDraft {
+        /// What it is for, to know it by when it must be ended.
+        pub label: Name,
+    }
+}
+
+input! {
+    /// A crew to be added.
+    pub entry struct CrewDraft {
+        pub name: Name,
+        /// The accounts of its members.
+        pub members: Option<Vec<AccountId>>,
+        /// The seeders that it sees and logs for.
+        pub seeders: Option<Vec<SeederId>>,
+    }
+}
+
+input! {
+    /// What a crew is from now on: its whole list of members and seeders.
+    pub struct CrewChange {
+        pub name: Name,
+        /// The accounts of its members.
+        pub members: Vec<AccountId>,
+        /// The seeders that it sees and logs for.
+        pub seeders: Vec<SeederId>,
+    }
+}

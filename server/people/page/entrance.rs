@@ -1,0 +1,130 @@
+//! Signing in and out, and setting a password by a one-time link.
+
+use super::set_up::new_password_field;
+use super::{Code, text_of, with_session};
+use crate::access::{Via, session};
+use crate::people::draft::NewPasswordDraft;
+use crate::people::sign_in::{self, find_password_link};
+use crate::web::api::Asked;
+use crate::web::door::{App, Whoever};
+use crate::web::error::Error;
+use crate::web::form::{Form, FormField, Kind, Posted};
+use crate::web::input::{self, Text};
+use crate::web::page::{Cookies, FormPage, Page, local, show, show_with};
+use crate::web::routes::{Need, Route};
+use axum::extract::State;
+use axum::http::{HeaderMap, HeaderName, HeaderValue, StatusCode, header};
+use axum::response::{IntoResponse, Redirect, Response};
+use jiff::tz::TimeZone;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(page GET "/sign-in", Need::Anyone, sign_in_page),
+        crate::route!(page POST "/sign-in", Need::Anyone, post_sign_in),
+        crate::route!(page POST "/sign-out", Need::Anyone, post_sign_out),
+        crate::route!(page GET "/set-password/{code}", Need::Anyone, set_password_page),
+        crate::route!(page POST "/set-password/{code}", Need::Anyone, post_set_password),
+    ]
+}
+
+crate::input! {
+    /// What the sign-in page is asked with.
+    pub struct SignInAsked {
+        /// Where to go then: a path of this site.
+        pub back: Option<Text<4000>>,
+        /// What was done just before.
+        pub done: Option<Text<40>>,
+    }
+}
+
+async fn sign_in_page(Whoever(actor): Whoever, cookies: Cookies, Asked(asked): Asked<SignInAsked>) -> Result<Response, Error> {
+    let back = asked.back.map(|back| back.0).unwrap_or_default();
+    if actor.is_some() {
+        return Ok(Redirect::to(local(&back)).into_response());
+    }
+    let notice = asked.done.filter(|done| done.0 == "password").map(|_| "The password is set. Sign in with it.".to_owned());
+    show(&FormPage::new(Page::open(&cookies, "Sign in").notice(notice), sign_in_form(&back)))
+}
+
+async fn post_sign_in(
+    State(app): State<App>,
+    Whoever(actor): Whoever,
+    cookies: Cookies,
+    headers: HeaderMap,
+    posted: Posted,
+) -> Result<Response, Error> {
+    let (email, password) = (posted.text("email"), posted.text("password"));
+    let back = posted.text("back");
+    let device = text_of(&headers, header::USER_AGENT);
+    match sign_in::sign_in(&app.db, &app.clock, &app.hasher, email, password.to_owned(), device).await {
+        Ok(signed_in) => {
+            // A session never outlives a new sign-in in the same browser.
+            if let Some((account, Via::Session(old))) = actor.map(|actor| (actor.account, actor.via)) {
+                session::end(&app.db, account, old).await?;
+            }
+            with_session(&app, Redirect::to(local(back)).into_response(), Some(signed_in.secret))
+        }
+        Err(error @ Error::Faults(_)) => {
+            let page = Page::open(&cookies, "Sign in");
+            show_with(StatusCode::UNPROCESSABLE_ENTITY, &FormPage::new(page, sign_in_form(back).again(&posted, &error)))
+        }
+        Err(error) => Err(error),
+    }
+}
+
+fn sign_in_form(back: &str) -> Form {
+    let mut fields = vec![
+        FormField::new("email", "E-mail address").kind(Kind::Email).autocomplete("username"),
+        FormField::new("password", "Password").kind(Kind::Password).autocomplete("current-password"),
+    ];
+    if local(back) != "/" {
+        fields.push(FormField::hidden("back", back));
+    }
+    Form::new("/sign-in", "Sign in", fields)
+}
+
+async fn post_sign_out(State(app): State<App>, Whoever(actor): Whoever) -> Result<Response, Error> {
+    if let Some((account, Via::Session(id))) = actor.map(|actor| (actor.account, actor.via)) {
+        session::end(&app.db, account, id).await?;
+    }
+    let mut response = Redirect::to("/sign-in").into_response();
+    // What a page kept of this person must not be there for the next one at the same machine.
+    response.headers_mut().insert(HeaderName::from_static("clear-site-data"), HeaderValue::from_static("\"cache\""));
+    with_session(&app, response, None)
+}
+
+async fn set_password_page(State(app): State<App>, cookies: Cookies, Code(code): Code) -> Result<Response, Error> {
+    find_password_link(&app.db, &app.clock, &code).await?;
+    show(&set_password_form_page(&cookies, set_password_form(&code)))
+}
+
+async fn post_set_password(
+    State(app): State<App>,
+    cookies: Cookies,
+    Code(code): Code,
+    posted: Posted,
+) -> Result<Response, Error> {
+    find_password_link(&app.db, &app.clock, &code).await?;
+    let set = match input::read::<NewPasswordDraft>(&posted.tree(&TimeZone::UTC)) {
+        Ok(draft) => sign_in::set_password(&app.db, &app.clock, &app.hasher, &code, draft.password.0).await,
+        Err(error) => Err(error),
+    };
+    match set {
+        // Not signed in at once: who holds the link should show that the password is known.
+        Ok(()) => Ok(Redirect::to("/sign-in?done=password").into_response()),
+        Err(error @ Error::Faults(_)) => {
+            let page = set_password_form_page(&cookies, set_password_form(&code).again(&posted, &error));
+            show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
+        }
+        Err(error) => Err(error),
+    }
+}
+
+fn set_password_form_page(cookies: &Cookies, form: Form) -> FormPage {
+    FormPage::new(Page::open(cookies, "Set your password"), form)
+        .intro("The link works once. Then sign in with your e-mail address and this password.")
+}
+
+fn set_password_form(code: &str) -> Form {
+    Form::new(format!("/set-password/{code}"), "Set the password", vec![new_password_field("New password")])
+}

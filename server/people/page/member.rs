@@ -1,0 +1,223 @@
+//! One member, as the office keeps them: role, limits, devices and tokens (a lost phone is cut off here), the end.
+
+use super::account::{OncePage, token_form, token_says};
+use super::members::{client_boxes, link_page, role_field, tree, was_ticked};
+use super::{Opened, base, opened_sessions, opened_tokens};
+use crate::access::{Grant, Permission, session, token};
+use crate::people::act;
+use crate::people::draft::{MemberChange, TokenDraft};
+use crate::people::store::MemberRow;
+use crate::web::api::PathId;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{Form, FormOption, Posted};
+use crate::web::input;
+use crate::web::page::{Cookies, Page, show, show_with};
+use crate::web::routes::{Need, Route};
+use askama::Template;
+use axum::extract::Path;
+use axum::http::{HeaderMap, StatusCode};
+use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::ids::AccountId;
+use std::collections::HashSet;
+use uuid::Uuid;
+
+pub(super) fn routes() -> Vec<Route> {
+    let keep = Need::May(Permission::KeepPeople);
+    vec![
+        crate::route!(page GET "/people/{id}", keep, member_page),
+        crate::route!(page POST "/people/{id}", keep, post_member_change),
+        crate::route!(page POST "/people/{id}/password-link", keep, post_password_link),
+        crate::route!(page POST "/people/{id}/end", keep, post_end_member),
+        crate::route!(page POST "/people/{id}/sessions/{session}/end", keep, post_end_member_session),
+        crate::route!(page POST "/people/{id}/tokens", keep, post_member_token),
+        crate::route!(page POST "/people/{id}/tokens/{token}/end", keep, post_end_member_token),
+    ]
+}
+
+#[derive(Template)]
+#[template(path = "people/member.html")]
+struct MemberPage {
+    page: Page,
+    id: Uuid,
+    email: String,
+    active: bool,
+    form: Form,
+    clients: Vec<FormOption>,
+    sessions: Vec<Opened>,
+    tokens: Vec<Opened>,
+    token_form: Form,
+}
+
+impl MemberPage {
+    fn page_of_sessions(&self) -> String {
+        format!("/people/{}/sessions", self.id)
+    }
+
+    fn page_of_tokens(&self) -> String {
+        format!("/people/{}/tokens", self.id)
+    }
+}
+
+async fn member(signed: &Signed, id: Uuid) -> Result<MemberRow, Error> {
+    let mut conn = signed.app.read().await?;
+    let members = act::members(&mut conn.cx(), signed.actor.organization()).await?;
+    members.into_iter().find(|member| member.account_id == id).ok_or_else(|| Error::not_there("member"))
+}
+
+fn form(id: Uuid, role: &str) -> Form {
+    Form::new(format!("/people/{id}"), "Keep the change", vec![role_field().value(role)])
+}
+
+async fn drawn(
+    signed: &Signed,
+    cookies: &Cookies,
+    member: MemberRow,
+    forms: (Form, Form),
+    ticked: Option<HashSet<String>>,
+) -> Result<MemberPage, Error> {
+    let (id, organization) = (member.account_id, signed.actor.organization());
+    let mut conn = signed.app.read().await?;
+    let sessions = session::list_in(&mut conn.cx(), AccountId(id), organization, signed.app.clock.now()).await?;
+    let tokens = token::list(&mut conn.cx(), organization, AccountId(id)).await?;
+    let limits = act::limits(&mut conn.cx(), organization).await?;
+    drop(conn);
+    let kept = || limits.iter().filter(|(of, _)| *of == id).map(|(_, client)| client.to_string()).collect();
+    let zone = &signed.actor.time_zone;
+    Ok(MemberPage {
+        page: Page::new(signed, cookies, member.name, "/people"),
+        id,
+        email: member.email,
+        active: member.active,
+        form: forms.0,
+        token_form: forms.1,
+        clients: client_boxes(signed, &ticked.unwrap_or_else(kept)).await?,
+        sessions: opened_sessions(sessions, zone, signed.session().ok()),
+        tokens: opened_tokens(tokens, zone),
+    })
+}
+
+fn member_token_form(id: Uuid) -> Form {
+    token_form(&format!("/people/{id}/tokens"))
+}
+
+async fn member_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+    let member = member(&signed, id).await?;
+    let forms = (form(id, &member.role), member_token_form(id));
+    show(&drawn(&signed, &cookies, member, forms, None).await?)
+}
+
+/// Leave to change who may come in: an office member, signed in as a person.
+fn keeping(signed: &Signed) -> Result<Grant, Error> {
+    signed.session()?;
+    signed.grant(Permission::KeepPeople)
+}
+
+/// A refusal of an act without fields, shown on the member's page.
+async fn refused(signed: &Signed, cookies: &Cookies, id: Uuid, posted: &Posted, error: Error) -> Result<Response, Error> {
+    if !matches!(error, Error::Faults(_)) {
+        return Err(error);
+    }
+    let member = member(signed, id).await?;
+    let forms = (form(id, &member.role).again(posted, &error), member_token_form(id));
+    show_with(StatusCode::UNPROCESSABLE_ENTITY, &drawn(signed, cookies, member, forms, None).await?)
+}
+
+async fn post_member_change(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(id): PathId,
+    posted: Posted,
+) -> Result<Response, Error> {
+    let grant = keeping(&signed)?;
+    let member = member(&signed, id).await?;
+    let app = &signed.app;
+    let changed = match input::read::<MemberChange>(&tree(&signed, &posted)) {
+        Ok(change) => act::change_member(&app.db, &app.clock, &grant, AccountId(id), change).await,
+        Err(error) => Err(error),
+    };
+    match changed {
+        Ok(()) => Ok(Redirect::to("/people").into_response()),
+        Err(error @ Error::Faults(_)) => {
+            let forms = (form(id, &member.role).again(&posted, &error), member_token_form(id));
+            let page = drawn(&signed, &cookies, member, forms, Some(was_ticked(&posted))).await?;
+            show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
+        }
+        Err(error) => Err(error),
+    }
+}
+
+async fn post_password_link(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(id): PathId,
+    headers: HeaderMap,
+) -> Result<Response, Error> {
+    let grant = keeping(&signed)?;
+    let member = member(&signed, id).await?;
+    let app = &signed.app;
+    match act::add_password_link(&app.db, &app.clock, &grant, AccountId(id)).await {
+        Ok(code) => {
+            let link = format!("{}/set-password/{code}", base(app, &headers));
+            show(&link_page(&signed, &cookies, &member.name, link))
+        }
+        Err(error) => refused(&signed, &cookies, id, &Posted::default(), error).await,
+    }
+}
+
+async fn post_end_member(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+    let grant = keeping(&signed)?;
+    match act::end_member(&signed.app.db, &signed.app.clock, &grant, AccountId(id)).await {
+        Ok(()) => Ok(Redirect::to("/people").into_response()),
+        Err(error) => refused(&signed, &cookies, id, &Posted::default(), error).await,
+    }
+}
+
+/// The two ids of a path: a member, and what is theirs.
+struct Pair(Uuid, Uuid);
+
+impl<S: Send + Sync> axum::extract::FromRequestParts<S> for Pair {
+    type Rejection = Error;
+
+    async fn from_request_parts(parts: &mut axum::http::request::Parts, state: &S) -> Result<Self, Error> {
+        let path = Path::<(Uuid, Uuid)>::from_request_parts(parts, state).await;
+        path.map(|Path((first, second))| Self(first, second)).map_err(|_| Error::not_there("page"))
+    }
+}
+
+async fn post_end_member_session(signed: Signed, Pair(id, session): Pair) -> Result<Response, Error> {
+    let grant = keeping(&signed)?;
+    act::end_session(&signed.app.db, &signed.app.clock, &grant, AccountId(id), session).await?;
+    Ok(Redirect::to(&format!("/people/{id}")).into_response())
+}
+
+async fn post_member_token(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(id): PathId,
+    posted: Posted,
+) -> Result<Response, Error> {
+    let grant = keeping(&signed)?;
+    let member = member(&signed, id).await?;
+    let app = &signed.app;
+    let draft = match input::read::<TokenDraft>(&posted.tree(&signed.actor.time_zone)) {
+        Ok(draft) => draft,
+        Err(error) => {
+            let forms = (form(id, &member.role), member_token_form(id).again(&posted, &error));
+            return show_with(StatusCode::UNPROCESSABLE_ENTITY, &drawn(&signed, &cookies, member, forms, None).await?);
+        }
+    };
+    let secret = token::add(&app.db, &app.clock, &grant, AccountId(id), &draft.label.0).await?;
+    show(&OncePage {
+        page: Page::new(&signed, &cookies, format!("A token for {}", member.name), "/people"),
+        says: token_says(&draft.label.0),
+        secret,
+        back: format!("/people/{id}"),
+    })
+}
+
+async fn post_end_member_token(signed: Signed, Pair(id, token): Pair) -> Result<Response, Error> {
+    let grant = keeping(&signed)?;
+    token::end(&signed.app.db, &signed.app.clock, &grant, AccountId(id), token).await?;
+    Ok(Redirect::to(&format!("/people/{id}")).into_response())
+}

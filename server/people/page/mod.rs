@@ -1,0 +1,105 @@
+//! The pages of people: the way in and out, one's own account, and the members that the office keeps.
+
+mod account;
+mod entrance;
+mod member;
+mod members;
+mod set_up;
+mod theme;
+
+use crate::web::door::App;
+use crate::web::error::Error;
+use crate::web::page::session_cookie;
+use crate::web::routes::Route;
+use axum::http::{HeaderMap, HeaderValue, header};
+use axum::response::Response;
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
+
+pub(super) fn routes() -> Vec<Route> {
+    [set_up::routes(), entrance::routes(), theme::routes(), account::routes(), members::routes(), member::routes()]
+        .into_iter()
+        .flatten()
+        .collect()
+}
+
+/// The code in a path, as it stands there.
+struct Code(String);
+
+impl axum::extract::FromRequestParts<App> for Code {
+    type Rejection = Error;
+
+    async fn from_request_parts(parts: &mut axum::http::request::Parts, app: &App) -> Result<Self, Error> {
+        let code = axum::extract::Path::<String>::from_request_parts(parts, app).await;
+        code.map(|axum::extract::Path(code)| Self(code)).map_err(|_| super::sign_in::not_a_link())
+    }
+}
+
+/// The same answer with the session's cookie set, or, without a secret, taken away.
+fn with_session(app: &App, mut response: Response, secret: Option<String>) -> Result<Response, Error> {
+    let cookie = session_cookie(&app.config, secret).to_string();
+    response.headers_mut().append(header::SET_COOKIE, HeaderValue::try_from(cookie).map_err(Error::broken)?);
+    Ok(response)
+}
+
+fn text_of(headers: &HeaderMap, name: header::HeaderName) -> &str {
+    headers.get(name).and_then(|value| value.to_str().ok()).unwrap_or_default()
+}
+
+/// The address of the server as the person who asks knows it.
+fn base(app: &App, headers: &HeaderMap) -> String {
+    match &app.config.public_url {
+        Some(url) => url.clone(),
+        None => format!("http://{}", text_of(headers, header::HOST)),
+    }
+}
+
+/// A moment as a person reads it, in the organization's time zone.
+fn when(micros: i64, zone: &TimeZone) -> String {
+    let at = Timestamp::from_microsecond(micros).unwrap_or(Timestamp::UNIX_EPOCH);
+    at.to_zoned_datetime(zone.clone()).strftime("%-d %B %Y, %H:%M").to_string()
+}
+
+/// A session or token, as a page lists it.
+#[derive(Clone, Debug)]
+struct Opened {
+    id: uuid::Uuid,
+    what: String,
+    /// When it began, and when it was last used.
+    since: String,
+    used: String,
+    is_this_one: bool,
+}
+
+fn opened_sessions(rows: Vec<crate::access::session::SessionRow>, zone: &TimeZone, own: Option<uuid::Uuid>) -> Vec<Opened> {
+    let opened = |row: crate::access::session::SessionRow| Opened {
+        id: row.id,
+        what: device(&row.device),
+        since: when(row.created_at, zone),
+        used: when(row.last_seen_at, zone),
+        is_this_one: own == Some(row.id),
+    };
+    rows.into_iter().map(opened).collect()
+}
+
+fn opened_tokens(rows: Vec<crate::access::token::TokenRow>, zone: &TimeZone) -> Vec<Opened> {
+    let opened = |row: crate::access::token::TokenRow| Opened {
+        id: row.id,
+        what: row.label,
+        since: when(row.created_at, zone),
+        used: row.last_used_at.map_or_else(|| "never".to_owned(), |at| when(at, zone)),
+        is_this_one: false,
+    };
+    rows.into_iter().map(opened).collect()
+}
+
+/// A device in words, from what its browser says of itself: the part in brackets names the system, and `Mobile` a phone.
+fn device(agent: &str) -> String {
+    let kind = if agent.contains("Mobile") { "Phone" } else { "Browser" };
+    let system = agent.split_once('(').and_then(|(_, rest)| rest.split_once(')')).map(|(system, _)| system.trim());
+    match system {
+        Some(system) if !system.is_empty() => format!("{kind} ({system})"),
+        _ if agent.is_empty() => "Unknown device".to_owned(),
+        _ => agent.chars().take(60).collect(),
+    }
+}
