@@ -58,9 +58,8 @@ const BESIDE: [&str; 3] = ["id", "in_force_since", "fields"];
 
 impl Input for PolicyChange {
     fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
-        let fields = match value {
-            Some(Value::Object(fields)) => fields,
-            _ => return faults.object(value, at, &[]).map(|_| Self::default()),
+        let Some(Value::Object(fields)) = value else {
+            return faults.object(value, at, &[]).map(|_| Self::default());
         };
         if !fields.contains_key("tolerances") {
             return read_fields(fields, at, faults);
@@ -379,7 +378,7 @@ fn limits(form_field: FormField, field: &PolicyField) -> FormField {
 /// A field's name as words. A unit at its end is said by `label_with_unit`.
 fn label(field: &PolicyField) -> String {
     let name = ["_percent", "_kg", "_g", "_ha", "_days"].iter().find_map(|unit| field.name.strip_suffix(unit));
-    let words = name.unwrap_or(field.name).replace('_', " ");
+    let words = name.unwrap_or(field.name).replace('_', " ").replace(" cv ", " CV ");
     super::sentence::capital(&words)
 }
 

@@ -16,7 +16,8 @@ on_both!(
     the_seed_used_drifts,
     the_interval_passes,
     the_scale_is_not_shown_to_be_right,
-    a_correction_clears_a_trigger
+    a_correction_clears_a_trigger,
+    a_void_clears_a_trigger
 );
 
 const HALF: &str = "2027-03-30T12:00:00Z";
@@ -153,4 +154,17 @@ async fn a_correction_clears_a_trigger(world: World) {
     farm.log("setups", right).await;
     farm.clear(HALF, &first).await;
     farm.clear(LATER, &first).await;
+}
+
+async fn a_void_clears_a_trigger(world: World) {
+    let (farm, first) = Farm::ready(&world).await;
+    let wrong = farm.log("setups", setup(RAISED, &farm.coarse, "5:2", "12")).await;
+    farm.due(HALF, "roller_changed", RAISED, ("setup", &wrong)).await;
+    let void = farm.ana.post(&format!("/records/{wrong}/void"), json!({ "reason": "On the other drill." })).await;
+    assert!(void.status.is_success(), "{}", void.text);
+    farm.clear(HALF, &first).await;
+    let void = farm.ana.post(&format!("/records/{first}/void"), json!({ "reason": "Spilt." })).await;
+    assert!(void.status.is_success(), "{}", void.text);
+    let now = farm.at(HALF).await;
+    assert_eq!(now["due"][0]["trigger"], "never_calibrated", "{now}");
 }
