@@ -254,7 +254,7 @@ impl Told {
         Self {
             id: row.head.id,
             when: row.head.when(zone),
-            unit: row.unit_label.clone().unwrap_or_default(),
+            unit: row.unit.clone().unwrap_or_default(),
             says: row.says(),
             by: row.head.by().to_owned(),
             fallen: row.head.fallen(zone),
