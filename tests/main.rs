@@ -9,6 +9,7 @@
 
 mod world;
 
+mod calibration;
 mod fleet;
 mod house;
 mod readiness;
