@@ -50,12 +50,7 @@ pub fn queries() -> Vec<(&'static str, &'static str)> {
         people::crew::store::ALL,
     ];
     let features = [fleet::QUERIES, records::QUERIES, seed::QUERIES, readiness::QUERIES, calibration::QUERIES];
-    house
-        .into_iter()
-        .chain(features.into_iter().flatten().copied())
-        .flatten()
-        .copied()
-        .collect()
+    house.into_iter().chain(features.into_iter().flatten().copied()).flatten().copied().collect()
 }
 
 /// The application, ready to serve.
@@ -67,7 +62,9 @@ pub fn router(app: App) -> Router {
         .layer(axum::middleware::from_fn_with_state(app.clone(), headers::same_site))
         .layer(RequestBodyTimeoutLayer::new(Duration::from_secs(10)))
         .layer(TimeoutLayer::with_status_code(StatusCode::REQUEST_TIMEOUT, Duration::from_secs(30)))
-        .layer(CatchPanicLayer::custom(|_: Box<dyn std::any::Any + Send>| Error::broken("a handler panicked").into_response()))
+        .layer(CatchPanicLayer::custom(|_: Box<dyn std::any::Any + Send>| {
+            Error::broken("a handler panicked").into_response()
+        }))
         .layer(CompressionLayer::new())
         .layer(axum::middleware::from_fn_with_state(app.clone(), headers::secure))
         .layer(PropagateRequestIdLayer::x_request_id())
@@ -128,4 +125,3 @@ fn lost(app: &App, request: &axum::extract::Request, error: Error) -> Response {
     let cookies = crate::web::page::Cookies::of(request.headers());
     crate::web::page::problem(app, None, &cookies, &error.problem())
 }
-

@@ -191,8 +191,10 @@ impl Person {
 
     /// A form of a page, as a browser sends it from Sowmark's own page.
     pub async fn submit(&self, path: &str, fields: &[(&str, &str)]) -> Answer {
-        let encode = |text: &str| percent_encoding::utf8_percent_encode(text, percent_encoding::NON_ALPHANUMERIC).to_string();
-        let body: Vec<String> = fields.iter().map(|(name, value)| format!("{}={}", encode(name), encode(value))).collect();
+        let encode =
+            |text: &str| percent_encoding::utf8_percent_encode(text, percent_encoding::NON_ALPHANUMERIC).to_string();
+        let body: Vec<String> =
+            fields.iter().map(|(name, value)| format!("{}={}", encode(name), encode(value))).collect();
         let request = self
             .request(Method::POST, path)
             .header("sec-fetch-site", "same-origin")

@@ -54,7 +54,11 @@ pub async fn log_calibration(signed: &Signed, unit: MeteringUnitId, sent: Value)
 ///
 /// # Errors
 /// As [`log_calibration`].
-pub async fn preview(signed: &Signed, unit: MeteringUnitId, sent: &Value) -> Result<(CalibrationDraft, Weighed), Error> {
+pub async fn preview(
+    signed: &Signed,
+    unit: MeteringUnitId,
+    sent: &Value,
+) -> Result<(CalibrationDraft, Weighed), Error> {
     let mut conn = signed.app.read().await?;
     let found = find_unit(&mut conn.cx(), &signed.actor.scope, unit).await?;
     signed.actor.grant_on(Permission::Log, SeederId(found.seeder_id))?;
@@ -80,7 +84,12 @@ async fn all_faults(cx: &mut Cx<'_>, signed: &Signed, unit: &store::UnitRow, sen
 ///
 /// # Errors
 /// 404; 403 by role; 409 when it is not held; 422 without a reason.
-pub async fn decide(signed: &Signed, calibration: CalibrationId, draft: DecisionDraft, sent: Value) -> Result<Outcome, Error> {
+pub async fn decide(
+    signed: &Signed,
+    calibration: CalibrationId,
+    draft: DecisionDraft,
+    sent: Value,
+) -> Result<Outcome, Error> {
     let grant = signed.grant(Permission::Decide)?;
     let mut conn = signed.app.read().await?;
     find_calibration(&mut conn.cx(), &signed.actor.scope, calibration).await?;

@@ -52,7 +52,11 @@ impl Input for AsSent {
     }
 }
 
-async fn log_calibration(signed: Signed, PathId(unit): PathId, sent: Sent<AsSent>) -> Result<Created<CalibrationView>, Error> {
+async fn log_calibration(
+    signed: Signed,
+    PathId(unit): PathId,
+    sent: Sent<AsSent>,
+) -> Result<Created<CalibrationView>, Error> {
     let outcome = act::log_calibration(&signed, MeteringUnitId(unit), sent.value).await?;
     let mut conn = signed.app.read().await?;
     let found = act::find_calibration(&mut conn.cx(), &signed.actor.scope, CalibrationId(outcome.id())).await?;

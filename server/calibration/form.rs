@@ -69,7 +69,11 @@ impl TypedRepeat {
     /// The same runs again, not yet weighed.
     fn again(&self) -> Self {
         let catch = |catch: &TypedCatch| TypedCatch { tare: String::new(), gross: String::new(), ..catch.clone() };
-        Self { revolutions: self.revolutions.clone(), set_aside: String::new(), catches: self.catches.iter().map(catch).collect() }
+        Self {
+            revolutions: self.revolutions.clone(),
+            set_aside: String::new(),
+            catches: self.catches.iter().map(catch).collect(),
+        }
     }
 }
 
@@ -110,7 +114,9 @@ impl Typed {
         }
         let mut repeats: Vec<TypedRepeat> = rows.into_values().map(in_order).collect();
         repeats.sort_by_key(TypedRepeat::is_blank);
-        let known = |text: &str, all: &[&str]| all.iter().find(|one| **one == text).or(all.first()).map_or("", |one| one).to_owned();
+        let known = |text: &str, all: &[&str]| {
+            all.iter().find(|one| **one == text).or(all.first()).map_or("", |one| one).to_owned()
+        };
         Self {
             repeats,
             mass_unit: known(posted.text("_mass_unit"), &MASS_UNITS),
@@ -127,7 +133,9 @@ impl Typed {
                 self.repeats.push(next);
             }
         } else if let Some(repeat) = asked.strip_prefix("add_run/").and_then(|at| at.parse::<usize>().ok()) {
-            if let Some(repeat) = self.repeats.get_mut(repeat).filter(|repeat| repeat.catches.len() < sowmark_core::catch::MAX_CATCHES) {
+            if let Some(repeat) =
+                self.repeats.get_mut(repeat).filter(|repeat| repeat.catches.len() < sowmark_core::catch::MAX_CATCHES)
+            {
                 let label = format!("run {}", repeat.catches.len() + 1);
                 repeat.catches.push(TypedCatch { label, runs: "1".to_owned(), ..TypedCatch::default() });
             }
@@ -144,7 +152,12 @@ impl Typed {
         self.pairs(posted, |_| true, |_| true)
     }
 
-    fn pairs(&self, posted: &Posted, repeat: impl Fn(&TypedRepeat) -> bool, catch: impl Fn(&TypedCatch) -> bool) -> Posted {
+    fn pairs(
+        &self,
+        posted: &Posted,
+        repeat: impl Fn(&TypedRepeat) -> bool,
+        catch: impl Fn(&TypedCatch) -> bool,
+    ) -> Posted {
         let others = posted.0.iter().filter(|(name, _)| !name.starts_with("repeats/") && name != "_mass_unit");
         let mut pairs: Vec<(String, String)> = others.cloned().collect();
         pairs.push(("_mass_unit".to_owned(), self.mass_unit.clone()));
@@ -168,8 +181,10 @@ impl Typed {
     pub(super) fn sent(&self, posted: &Posted, zone: &TimeZone, units: Units) -> Value {
         let mut sent = self.pairs(posted, |repeat| !repeat.is_blank(), |catch| !catch.is_blank()).tree(zone);
         let Value::Object(fields) = &mut sent else { return sent };
-        let nothing_planned =
-            fields.get("planned").and_then(Value::as_object).is_some_and(|planned| planned.values().all(Value::is_null));
+        let nothing_planned = fields
+            .get("planned")
+            .and_then(Value::as_object)
+            .is_some_and(|planned| planned.values().all(Value::is_null));
         if nothing_planned {
             fields.remove("planned");
         }
@@ -296,7 +311,13 @@ impl CatchForm {
     }
 
     /// Draws a sheet; `posted` is what stands in its other fields, `error` what was wrong with them.
-    pub(super) fn draw(choices: &Choices, typed: &Typed, posted: Option<&Posted>, error: Option<&Error>, id: uuid::Uuid) -> Self {
+    pub(super) fn draw(
+        choices: &Choices,
+        typed: &Typed,
+        posted: Option<&Posted>,
+        error: Option<&Error>,
+        id: uuid::Uuid,
+    ) -> Self {
         let mut fields = head_fields(choices, typed);
         let head = fields.len();
         fields.extend(typed.repeats.iter().enumerate().flat_map(|(j, repeat)| repeat_fields(j, repeat, typed)));
@@ -314,7 +335,10 @@ impl CatchForm {
         let all = form.fields.clone();
         let mut rest = form.fields.split_off(head);
         let mut tail = rest.split_off(tail - head);
-        let id = posted.map(|posted| posted.text("id")).filter(|id| !id.is_empty()).map_or_else(|| id.to_string(), str::to_owned);
+        let id = posted
+            .map(|posted| posted.text("id"))
+            .filter(|id| !id.is_empty())
+            .map_or_else(|| id.to_string(), str::to_owned);
         tail.push(FormField::hidden("id", id));
         Self {
             action: form.action,
@@ -353,13 +377,18 @@ fn head_fields(choices: &Choices, typed: &Typed) -> Vec<FormField> {
             .choice([no_scale].into_iter().chain(choices.scales.iter().cloned()))
             .value(&choices.scale)
             .optional(),
-        FormField::new("method", "How the roller was turned").choice(Method::ALL.iter().map(method)).value("stationary"),
+        FormField::new("method", "How the roller was turned")
+            .choice(Method::ALL.iter().map(method))
+            .value("stationary"),
         FormField::new("roller_speed_rpm", "Roller speed, revolutions per minute").kind(Kind::Number).optional(),
         FormField::new("planned/rate", "Planned rate").measured(&rates, rates[0]).optional(),
         FormField::new("planned/speed", "Planned driving speed").measured(&speeds, speeds[0]).optional(),
         FormField::new("_counted", "What is counted in each repeat").choice(COUNTED).value(&typed.counted),
         FormField::new("_per", "Pulses per revolution, or rolling circumference")
-            .hint(format!("Only for pulses and for a distance. A distance and a circumference are in {}.", length_unit(choices.units)))
+            .hint(format!(
+                "Only for pulses and for a distance. A distance and a circumference are in {}.",
+                length_unit(choices.units)
+            ))
             .kind(Kind::Number)
             .value(&typed.per)
             .optional(),
@@ -367,7 +396,8 @@ fn head_fields(choices: &Choices, typed: &Typed) -> Vec<FormField> {
 }
 
 fn repeat_fields(j: usize, repeat: &TypedRepeat, typed: &Typed) -> Vec<FormField> {
-    let counted = COUNTED.iter().find(|(word, _)| *word == typed.counted).map_or("Roller revolutions", |(_, says)| says);
+    let counted =
+        COUNTED.iter().find(|(word, _)| *word == typed.counted).map_or("Roller revolutions", |(_, says)| says);
     let mut fields = vec![
         FormField::new(format!("repeats/{j}/revolutions"), format!("{counted}, repeat {}", j + 1))
             .kind(Kind::Number)
@@ -394,8 +424,9 @@ fn repeat_parts(fields: Vec<FormField>, typed: &Typed) -> Vec<RepeatPart> {
     for (index, repeat) in typed.repeats.iter().enumerate() {
         let (Some(revolutions), Some(set_aside)) = (fields.next(), fields.next()) else { break };
         let catches = repeat.catches.iter();
-        let catches =
-            catches.map(|catch| CatchPart { fields: fields.by_ref().take(4).collect(), net: typed.net(catch) }).collect();
+        let catches = catches
+            .map(|catch| CatchPart { fields: fields.by_ref().take(4).collect(), net: typed.net(catch) })
+            .collect();
         let is_set_aside = !repeat.set_aside.trim().is_empty();
         parts.push(RepeatPart { index, number: index + 1, revolutions, set_aside, is_set_aside, catches });
     }
@@ -414,5 +445,9 @@ fn at_fields(error: &Error) -> Error {
         Fault::new(pointer, fault.detail)
     };
     let faults = error.faults();
-    if faults.is_empty() { Error::conflict(error.problem().detail) } else { Error::Faults(faults.into_iter().map(place).collect()) }
+    if faults.is_empty() {
+        Error::conflict(error.problem().detail)
+    } else {
+        Error::Faults(faults.into_iter().map(place).collect())
+    }
 }

@@ -83,17 +83,21 @@ async fn bench(signed: &Signed, id: MeteringUnitId) -> Result<Bench, Error> {
     };
     let (lots, scales) = (store::lots(cx, &actor.scope).await?, store::scales(cx, &actor.scope).await?);
     let latest = history.calibrations.iter().max_by_key(|calibration| calibration.moment);
-    let scale = latest.and_then(|calibration| calibration.what.scale).map(|scale| scale.0).or(match scales.as_slice() {
-        [only] => Some(only.id),
-        _ => None,
-    });
+    let scale =
+        latest.and_then(|calibration| calibration.what.scale).map(|scale| scale.0).or(match scales.as_slice() {
+            [only] => Some(only.id),
+            _ => None,
+        });
     let choices = Choices {
         action: format!("/metering-units/{id}/catch"),
         units: actor.units,
         now: head::typed(now, &actor.time_zone),
         lots: lots.iter().map(|lot| (lot.id.to_string(), lot_says(lot))).collect(),
         lot: ready.lot.map(|lot| lot.to_string()).unwrap_or_default(),
-        scales: scales.iter().map(|scale| (scale.id.to_string(), format!("{} ({})", scale.name, scale.readability))).collect(),
+        scales: scales
+            .iter()
+            .map(|scale| (scale.id.to_string(), format!("{} ({})", scale.name, scale.readability)))
+            .collect(),
         scale: scale.map(|scale| scale.to_string()).unwrap_or_default(),
     };
     let runs_in_use = setup.as_ref().map_or(u32::try_from(unit.runs).unwrap_or(1), |setup| setup.runs);
@@ -107,7 +111,13 @@ fn lot_says(lot: &LotRow) -> String {
 }
 
 impl Bench {
-    fn page(self, signed: &Signed, cookies: &Cookies, form: CatchForm, result: Option<(Shown, &'static str)>) -> CatchPage {
+    fn page(
+        self,
+        signed: &Signed,
+        cookies: &Cookies,
+        form: CatchForm,
+        result: Option<(Shown, &'static str)>,
+    ) -> CatchPage {
         let chosen = form.head.iter().find(|field| field.name == "lot_id").map(|field| field.value.clone());
         let lot = self.lots.iter().find(|lot| chosen.as_deref() == Some(lot.id.to_string().as_str()));
         let treated = lot.and_then(|lot| {
@@ -205,7 +215,12 @@ async fn calibration_page(signed: Signed, cookies: Cookies, PathId(id): PathId) 
     show(&page)
 }
 
-async fn post_decision(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {
+async fn post_decision(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(id): PathId,
+    posted: Posted,
+) -> Result<Response, Error> {
     let sent = posted.tree(&signed.actor.time_zone);
     let decided = match input::read::<DecisionDraft>(&sent) {
         Ok(draft) => act::decide(&signed, CalibrationId(id), draft, sent).await,
@@ -259,7 +274,10 @@ async fn record(
         fallen: head.fallen(zone),
         shown: Shown::of(&sheet, &circumstances, &judgement, actor.units)?,
         facts,
-        decisions: decisions.into_iter().map(|decided| decision_row(&decided.head, decided.decision, decided.reason, signed)).collect(),
+        decisions: decisions
+            .into_iter()
+            .map(|decided| decision_row(&decided.head, decided.decision, decided.reason, signed))
+            .collect(),
         form,
         foot: format!("Record {id}, recorded {}", head::said(head::moment(head.recorded_at), zone)),
         note: row.note,
@@ -292,7 +310,11 @@ async fn facts(
     let unit = MeteringUnitId(row.metering_unit_id);
     let records = readiness::act::histories(cx, &actor.scope, &actor.time_zone, Some(unit)).await?;
     let at = row.head.stamp().at;
-    let moment = sowmark_core::moment::Moment { occurred_at: at, recorded_at: head::moment(row.head.recorded_at), id: row.head.id };
+    let moment = sowmark_core::moment::Moment {
+        occurred_at: at,
+        recorded_at: head::moment(row.head.recorded_at),
+        id: row.head.id,
+    };
     let mut facts = Vec::new();
     let basis = records.units.first().and_then(|(_, history)| basis_at(history, moment));
     if let Some(basis) = &basis {

@@ -8,8 +8,8 @@ use sowmark_core::catch::{Repeat, Revolutions, Sheet};
 use sowmark_core::circumstances::{Circumstances, ExpectedSource, ScaleStanding};
 use sowmark_core::quantity::unit::{self, dimension};
 use sowmark_core::quantity::{Unit, print, print_number, significant_digits_for};
-use sowmark_core::verdict::{CheckName, Judgement, RepeatResult};
 use sowmark_core::uncertainty::budget::BudgetTerm;
+use sowmark_core::verdict::{CheckName, Judgement, RepeatResult};
 
 /// What was computed, ready to be shown.
 #[derive(Debug)]
@@ -83,7 +83,12 @@ pub(super) struct BudgetRow {
 impl Shown {
     /// # Errors
     /// None that a judgement could cause.
-    pub(super) fn of(sheet: &Sheet, circumstances: &Circumstances, judgement: &Judgement, units: Units) -> Result<Self, Error> {
+    pub(super) fn of(
+        sheet: &Sheet,
+        circumstances: &Circumstances,
+        judgement: &Judgement,
+        units: Units,
+    ) -> Result<Self, Error> {
         let per_100 = per_100(units);
         let digits = significant_digits_for(judgement.factor, judgement.expanded_uncertainty_percent);
         let numbers = [("per run", judgement.factor), ("whole unit", judgement.factor_unit_total)];
@@ -100,7 +105,8 @@ impl Shown {
             if runs == 1 { "" } else { "s" },
         );
         let repeats = sheet.repeats.iter().zip(&judgement.repeats).enumerate();
-        let repeats = repeats.map(|(at, (repeat, result))| repeat_row(at, repeat, result, circumstances, units)).collect();
+        let repeats =
+            repeats.map(|(at, (repeat, result))| repeat_row(at, repeat, result, circumstances, units)).collect();
         let checks = judgement.checks.iter().map(|check| {
             Ok::<_, Error>(CheckRow {
                 name: check_name(check.check),
@@ -166,7 +172,13 @@ fn in_every_unit(scope: &str, factor: f64, digits: usize, units: Units) -> Numbe
     Numbers { scope: scope.to_owned(), values }
 }
 
-fn repeat_row(at: usize, repeat: &Repeat, result: &RepeatResult, circumstances: &Circumstances, units: Units) -> RepeatRow {
+fn repeat_row(
+    at: usize,
+    repeat: &Repeat,
+    result: &RepeatResult,
+    circumstances: &Circumstances,
+    units: Units,
+) -> RepeatRow {
     let mass = mass_unit(units);
     let catches = repeat.catches.iter().enumerate();
     let catches = catches.map(|(i, catch)| CatchRow {

@@ -163,7 +163,13 @@ pub(super) async fn find(cx: &mut Cx<'_>, scope: &Scope, id: CalibrationId) -> R
 }
 
 /// The calibrations of a unit after an id. What is out of scope is left out before the limit counts.
-pub(super) async fn of_unit(cx: &mut Cx<'_>, scope: &Scope, unit: MeteringUnitId, after: Uuid, limit: i64) -> Result<Vec<Row>> {
+pub(super) async fn of_unit(
+    cx: &mut Cx<'_>,
+    scope: &Scope,
+    unit: MeteringUnitId,
+    after: Uuid,
+    limit: i64,
+) -> Result<Vec<Row>> {
     let fetched = if scope.lots == Reach::All { limit } else { i64::MAX };
     let mut rows: Vec<Row> = cx.fetch_all(OF_UNIT, args![scope.organization, unit, after, fetched]).await?;
     rows.retain(|row| is_seen(scope, row));
@@ -176,7 +182,12 @@ pub(super) async fn decisions(cx: &mut Cx<'_>, scope: &Scope, unit: Uuid) -> Res
     cx.fetch_all(DECISIONS, args![scope.organization, unit]).await
 }
 
-pub(super) async fn add_decision(work: &mut Work, id: Uuid, calibration: CalibrationId, draft: &DecisionDraft) -> Result<()> {
+pub(super) async fn add_decision(
+    work: &mut Work,
+    id: Uuid,
+    calibration: CalibrationId,
+    draft: &DecisionDraft,
+) -> Result<()> {
     let organization = work.organization();
     work.cx()
         .execute(ADD_DECISION, args![organization, id, calibration, draft.decision.word(), &draft.reason.0])

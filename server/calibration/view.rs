@@ -390,7 +390,9 @@ fn circumstances_view(circumstances: Circumstances, rests_on: RestsOn) -> Result
         drive_range_rpm: circumstances.drive_range.map(|range| IntervalView { min: range.min_rpm, max: range.max_rpm }),
         working_width: Q::computed(circumstances.working_width_m, unit::M),
         scale: scale.transpose()?,
-        thousand_seed_weight: circumstances.thousand_seed_weight_g.map(|grams| Q::computed(grams, unit::G_PER_THOUSAND)),
+        thousand_seed_weight: circumstances
+            .thousand_seed_weight_g
+            .map(|grams| Q::computed(grams, unit::G_PER_THOUSAND)),
         expected: circumstances.expected.map(expected),
     })
 }

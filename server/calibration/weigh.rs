@@ -26,6 +26,7 @@ use uuid::Uuid;
 
 /// The records that a judgement rests on. Kept beside the circumstances, so that a reader finds them again.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[allow(clippy::struct_field_names)] // They are stored under these names, and ids are all that it holds.
 pub struct RestsOn {
     /// Null: the tolerances that hold before the office has set any.
     pub policy_id: Option<Uuid>,
@@ -157,16 +158,13 @@ async fn gather(cx: &mut Cx<'_>, actor: &Actor, unit: &UnitRow, event: &Event) -
     let (history, surroundings) = readiness::act::history(cx, &actor.scope, &actor.time_zone, unit.id.into()).await?;
     let mut missing = Vec::new();
     let mut faults = Vec::new();
-    let lot = match event.lot {
-        Some(id) => match store::lot(cx, &actor.scope, id).await? {
-            Some(_) => Some(id),
-            None => {
-                missing.push(Missing { pointer: "/lot_id", what: "lot" });
-                None
-            }
-        },
-        None => None,
-    };
+    let mut lot = event.lot;
+    if let Some(id) = lot
+        && store::lot(cx, &actor.scope, id).await?.is_none()
+    {
+        missing.push(Missing { pointer: "/lot_id", what: "lot" });
+        lot = None;
+    }
     let scale = match event.scale {
         Some(id) => {
             let scale = store::scale(cx, &actor.scope, id).await?;
@@ -249,7 +247,8 @@ async fn expected(
     if let Some(earlier) = expected_from_history(history, surroundings, moment, roller, lot) {
         return Ok(Some(Expected::from_last_calibration(earlier.calibration, earlier.factor, earlier.density_ratio)));
     }
-    let density = surroundings.lots.get(&lot).and_then(|facts| latest_known_tests(facts, moment.occurred_at).bulk_density);
+    let density =
+        surroundings.lots.get(&lot).and_then(|facts| latest_known_tests(facts, moment.occurred_at).bulk_density);
     let displacement = store::roller(cx, &actor.scope, roller).await?.and_then(|roller| roller.displacement);
     match displacement.zip(density) {
         Some((displacement, density)) => {
@@ -279,7 +278,9 @@ fn scale_facts(
 
 fn drive_range(unit: &UnitRow) -> Result<Option<DriveRange>, Error> {
     let rpm = |text: &str| {
-        Decimal::parse(text).map(|rpm| rpm.to_f64()).map_err(|_| Error::inconsistent("metering_unit.roller_speed", text))
+        Decimal::parse(text)
+            .map(|rpm| rpm.to_f64())
+            .map_err(|_| Error::inconsistent("metering_unit.roller_speed", text))
     };
     match (&unit.roller_speed_min, &unit.roller_speed_max) {
         (Some(min), Some(max)) => Ok(Some(DriveRange { min_rpm: rpm(min)?, max_rpm: rpm(max)? })),

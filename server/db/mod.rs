@@ -79,8 +79,19 @@ macro_rules! ids {
 }
 
 ids!(
-    OrganizationId, AccountId, ClientId, CrewId, SeederId, MeteringUnitId, RollerId, LotId, SeasonId, ScaleId, FieldId,
-    RecordId, CalibrationId,
+    OrganizationId,
+    AccountId,
+    ClientId,
+    CrewId,
+    SeederId,
+    MeteringUnitId,
+    RollerId,
+    LotId,
+    SeasonId,
+    ScaleId,
+    FieldId,
+    RecordId,
+    CalibrationId,
 );
 
 /// The values of a query, in order.
@@ -169,10 +180,9 @@ impl Cx<'_> {
     /// Runs a statement; answers how many rows it touched.
     pub async fn execute(&mut self, sql: &'static str, values: &[Val]) -> Result<u64> {
         Ok(match self {
-            Cx::Sqlite(c) => sqlx::query_with(sql, bound(values, binder!(SqliteArguments))?)
-                .execute(&mut **c)
-                .await?
-                .rows_affected(),
+            Cx::Sqlite(c) => {
+                sqlx::query_with(sql, bound(values, binder!(SqliteArguments))?).execute(&mut **c).await?.rows_affected()
+            }
             Cx::Postgres(c) => {
                 sqlx::query_with(sql, bound(values, binder!(PgArguments))?).execute(&mut **c).await?.rows_affected()
             }

@@ -26,7 +26,9 @@ pub enum OpenError {
     Connect(#[source] sqlx::Error),
     #[error("the database's tables cannot be brought up to date: {0}")]
     Migrate(#[source] sqlx::migrate::MigrateError),
-    #[error("the database has tables of version {found}, newer than this program's {SCHEMA_VERSION}: start a newer Sowmark")]
+    #[error(
+        "the database has tables of version {found}, newer than this program's {SCHEMA_VERSION}: start a newer Sowmark"
+    )]
     Newer { found: i64 },
 }
 

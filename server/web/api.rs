@@ -88,8 +88,11 @@ impl<D: Input> FromRequestParts<App> for Asked<D> {
 
     async fn from_request_parts(parts: &mut Parts, _: &App) -> Result<Self, Error> {
         let pairs = super::form::pairs(parts.uri.query().unwrap_or_default().as_bytes())?;
-        let asked: Map<String, Value> =
-            pairs.into_iter().filter(|(_, value)| !value.is_empty()).map(|(name, value)| (name, Value::String(value))).collect();
+        let asked: Map<String, Value> = pairs
+            .into_iter()
+            .filter(|(_, value)| !value.is_empty())
+            .map(|(name, value)| (name, Value::String(value)))
+            .collect();
         input::read(&Value::Object(asked)).map(Self)
     }
 }

@@ -98,10 +98,15 @@ impl Error {
     #[must_use]
     pub fn problem(&self) -> Problem {
         let (status, name, title, detail) = match self {
-            Self::SignIn => (401, "sign-in", "Not signed in", "Sign in, or send a bearer token that is still good.".into()),
-            Self::Forbidden => {
-                (403, "role", "Not for your role", "Your role in this organization does not allow this. Ask the office.".into())
+            Self::SignIn => {
+                (401, "sign-in", "Not signed in", "Sign in, or send a bearer token that is still good.".into())
             }
+            Self::Forbidden => (
+                403,
+                "role",
+                "Not for your role",
+                "Your role in this organization does not allow this. Ask the office.".into(),
+            ),
             Self::CrossSite => (
                 403,
                 "cross-site",
@@ -115,7 +120,9 @@ impl Error {
             Self::TooLarge { most } => {
                 (413, "too-large", "Too large", format!("This takes at most {} KiB. Send less at a time.", most / 1024))
             }
-            Self::WrongType { wanted } => (415, "media-type", "Another kind of content", format!("This takes {wanted}.")),
+            Self::WrongType { wanted } => {
+                (415, "media-type", "Another kind of content", format!("This takes {wanted}."))
+            }
             Self::Faults(faults) => (
                 422,
                 "faults",
@@ -138,13 +145,7 @@ impl Error {
                 (500, "broken", "Something failed here", "Nothing was stored. The server's log says more.".into())
             }
         };
-        Problem {
-            kind: format!("/problems/{name}"),
-            title: title.to_owned(),
-            status,
-            detail,
-            errors: self.faults(),
-        }
+        Problem { kind: format!("/problems/{name}"), title: title.to_owned(), status, detail, errors: self.faults() }
     }
 
     /// The faults to show beside the fields.
@@ -183,7 +184,10 @@ impl From<sqlx::Error> for Error {
 
 /// SQLite: busy (5), disk full (13), I/O error (10); PostgreSQL: class 53 (no resources) and 57 (operator intervention).
 fn is_full_or_locked(code: Option<&str>) -> bool {
-    code.is_some_and(|code| matches!(code, "5" | "10" | "13" | "517") || code.len() == 5 && (code.starts_with("53") || code.starts_with("57")))
+    code.is_some_and(|code| {
+        matches!(code, "5" | "10" | "13" | "517")
+            || code.len() == 5 && (code.starts_with("53") || code.starts_with("57"))
+    })
 }
 
 impl From<crate::clock::NoRandomness> for Error {

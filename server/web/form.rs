@@ -314,7 +314,10 @@ impl FormField {
     fn owns(&self, fault: &Fault) -> bool {
         let pointer = self.pointer();
         fault.pointer == pointer
-            || fault.pointer.strip_prefix(&pointer).is_some_and(|rest| matches!(rest, "/value" | "/unit" | "/lb" | "/oz"))
+            || fault
+                .pointer
+                .strip_prefix(&pointer)
+                .is_some_and(|rest| matches!(rest, "/value" | "/unit" | "/lb" | "/oz"))
     }
 
     fn show(&mut self, posted: &HashMap<&str, &str>) {

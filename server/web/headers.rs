@@ -59,7 +59,12 @@ fn comes_from_here(headers: &HeaderMap, app: &App) -> bool {
     if let Some(origin) = headers.get(header::ORIGIN).and_then(|origin| origin.to_str().ok()) {
         let host = origin.split_once("://").map(|(_, host)| host);
         let own = headers.get(header::HOST).and_then(|host| host.to_str().ok());
-        let public = app.config.public_url.as_deref().and_then(|url| url.split_once("://")).map(|(_, host)| host.trim_end_matches('/'));
+        let public = app
+            .config
+            .public_url
+            .as_deref()
+            .and_then(|url| url.split_once("://"))
+            .map(|(_, host)| host.trim_end_matches('/'));
         return host.is_some() && (host == own || host == public);
     }
     page::session_secret(headers, &app.config).is_none()

@@ -9,8 +9,8 @@ use crate::clock::Stamp;
 use jiff::civil::Date;
 use serde_json::{Map, Value};
 use sowmark_core::quantity::Decimal;
-use utoipa::openapi::schema::{ArrayBuilder, KnownFormat, ObjectBuilder, Schema, SchemaFormat, SchemaType, Type};
 use utoipa::openapi::RefOr;
+use utoipa::openapi::schema::{ArrayBuilder, KnownFormat, ObjectBuilder, Schema, SchemaFormat, SchemaType, Type};
 use uuid::Uuid;
 
 /// Where in the request something stands: an RFC 6901 pointer.
@@ -143,6 +143,8 @@ macro_rules! input {
     };
     ($(#[doc = $doc:literal])* pub struct $name:ident { $($(#[doc = $field_doc:literal])* pub $field:ident: $type:ty),* $(,)? }) => {
         $(#[doc = $doc])*
+        // A draft may be declared where nobody else reaches it.
+        #[allow(unreachable_pub)]
         #[derive(Clone, Debug)]
         pub struct $name {
             $($(#[doc = $field_doc])* pub $field: $type),*
@@ -376,7 +378,19 @@ macro_rules! id_inputs {
     )* };
 }
 
-id_inputs!(AccountId, ClientId, CrewId, SeederId, MeteringUnitId, RollerId, LotId, SeasonId, ScaleId, FieldId, CalibrationId);
+id_inputs!(
+    AccountId,
+    ClientId,
+    CrewId,
+    SeederId,
+    MeteringUnitId,
+    RollerId,
+    LotId,
+    SeasonId,
+    ScaleId,
+    FieldId,
+    CalibrationId
+);
 
 /// Words on one line, at most `MOST` characters, with something in it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -503,7 +517,10 @@ impl Input for Date {
                 if (FIRST_MACHINE_YEAR..=LAST_YEAR).contains(&date.year()) {
                     Some(date)
                 } else {
-                    faults.add(at, format!("The year {} is out of reach. Use {FIRST_MACHINE_YEAR} to {LAST_YEAR}.", date.year()))
+                    faults.add(
+                        at,
+                        format!("The year {} is out of reach. Use {FIRST_MACHINE_YEAR} to {LAST_YEAR}.", date.year()),
+                    )
                 }
             }
             _ => faults.add(at, format!("{} is no date. Write it like 2027-04-06.", shown(text))),
@@ -558,7 +575,8 @@ impl Input for Decimal {
             Some(Value::Number(number)) => Decimal::parse_json_number(&number.to_string()),
             None | Some(Value::Null) => return faults.add(at, "This is missing."),
             Some(other) => {
-                return faults.add(at, format!("This is {}; a number is wanted, as text or as a number.", what_it_is(other)));
+                return faults
+                    .add(at, format!("This is {}; a number is wanted, as text or as a number.", what_it_is(other)));
             }
         };
         match parsed {

@@ -8,7 +8,9 @@ use utoipa::openapi::request_body::RequestBodyBuilder;
 use utoipa::openapi::response::ResponseBuilder;
 use utoipa::openapi::schema::{KnownFormat, ObjectBuilder, Schema, SchemaFormat, Type};
 use utoipa::openapi::security::{HttpAuthScheme, HttpBuilder, SecurityRequirement, SecurityScheme};
-use utoipa::openapi::{ComponentsBuilder, ContentBuilder, InfoBuilder, OpenApi, OpenApiBuilder, Paths, Ref, RefOr, Required};
+use utoipa::openapi::{
+    ComponentsBuilder, ContentBuilder, InfoBuilder, OpenApi, OpenApiBuilder, Paths, Ref, RefOr, Required,
+};
 use utoipa::{PartialSchema, ToSchema};
 
 /// The document of the routes.
@@ -18,10 +20,7 @@ pub fn document(routes: &[Route]) -> OpenApi {
     let mut components = ComponentsBuilder::new()
         .schema(Problem::name(), Problem::schema())
         .schema(Fault::name(), Fault::schema())
-        .security_scheme(
-            "bearer",
-            SecurityScheme::Http(HttpBuilder::new().scheme(HttpAuthScheme::Bearer).build()),
-        );
+        .security_scheme("bearer", SecurityScheme::Http(HttpBuilder::new().scheme(HttpAuthScheme::Bearer).build()));
     for route in routes.iter().filter(|route| route.surface == Surface::Api) {
         paths.add_path_operation(&route.path, vec![method(&route.method)], operation(route));
         if let Some(answer) = &route.about.answers {
@@ -59,17 +58,27 @@ fn operation(route: &Route) -> utoipa::openapi::path::Operation {
     let tag = route.path.trim_start_matches(API).split('/').nth(1).unwrap_or_default();
     let mut operation =
         OperationBuilder::new().operation_id(Some(about.operation)).summary(Some(about.summary)).tag(tag);
-    for name in route.path.split('/').filter_map(|part| part.strip_prefix('{').and_then(|part| part.strip_suffix('}'))) {
-        let id = ObjectBuilder::new().schema_type(Type::String).format(Some(SchemaFormat::KnownFormat(KnownFormat::Uuid)));
+    for name in route.path.split('/').filter_map(|part| part.strip_prefix('{').and_then(|part| part.strip_suffix('}')))
+    {
+        let id =
+            ObjectBuilder::new().schema_type(Type::String).format(Some(SchemaFormat::KnownFormat(KnownFormat::Uuid)));
         operation = operation.parameter(
-            ParameterBuilder::new().name(name).parameter_in(ParameterIn::Path).required(Required::True).schema(Some(id)),
+            ParameterBuilder::new()
+                .name(name)
+                .parameter_in(ParameterIn::Path)
+                .required(Required::True)
+                .schema(Some(id)),
         );
     }
     if let Some(RefOr::T(Schema::Object(asked))) = &about.asks {
         for (name, schema) in &asked.properties {
             let required = if asked.required.contains(name) { Required::True } else { Required::False };
             operation = operation.parameter(
-                ParameterBuilder::new().name(name).parameter_in(ParameterIn::Query).required(required).schema(Some(schema.clone())),
+                ParameterBuilder::new()
+                    .name(name)
+                    .parameter_in(ParameterIn::Query)
+                    .required(required)
+                    .schema(Some(schema.clone())),
             );
         }
     }

@@ -53,7 +53,10 @@ impl<D: Bounds> Input for Quantity<D> {
         } else if si == 0.0 && !D::MAY_BE_ZERO {
             faults.add(at, format!("{quantity} is nothing. Give a {} above zero.", D::NAME))
         } else if si > D::LARGEST {
-            faults.add(at, format!("{quantity} is more than any {} here can be. Look at the decimal sign and the unit.", D::NAME))
+            faults.add(
+                at,
+                format!("{quantity} is more than any {} here can be. Look at the decimal sign and the unit.", D::NAME),
+            )
         } else {
             Some(quantity)
         }
@@ -81,8 +84,12 @@ fn read_quantity<D: Dimension>(value: Option<&Value>, at: &At, faults: &mut Faul
         Some(other) => {
             return faults.add(
                 at,
-                format!("This is {}; a {} is wanted, like {{\"value\": \"12.40\", \"unit\": {:?}}}.",
-                    what_it_is(other), D::NAME, D::units().first().map_or("", Unit::name)),
+                format!(
+                    "This is {}; a {} is wanted, like {{\"value\": \"12.40\", \"unit\": {:?}}}.",
+                    what_it_is(other),
+                    D::NAME,
+                    D::units().first().map_or("", Unit::name)
+                ),
             );
         }
     };

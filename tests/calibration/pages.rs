@@ -4,7 +4,12 @@ use super::bench::{Bench, text};
 use crate::on_both;
 use crate::world::{Answer, World};
 
-on_both!(a_catch_from_the_first_row_to_the_record, faults_stand_beside_their_fields, pounds_and_turns_are_understood, the_office_decides_on_the_record);
+on_both!(
+    a_catch_from_the_first_row_to_the_record,
+    faults_stand_beside_their_fields,
+    pounds_and_turns_are_understood,
+    the_office_decides_on_the_record
+);
 
 /// The value of a field as the page shows it.
 fn shown(page: &Answer, name: &str) -> Option<String> {
@@ -99,7 +104,15 @@ async fn a_catch_from_the_first_row_to_the_record(world: World) {
 
     let page = bench.ana.get(&format!("/page{record}")).await;
     assert_eq!(page.status, 200, "{}", page.text);
-    for words in ["Number to key in", "Pass with remarks", "2.11 kg", "lb/100rev", "Uncertainty", "In force now.", "kg/100rev <span>per run"] {
+    for words in [
+        "Number to key in",
+        "Pass with remarks",
+        "2.11 kg",
+        "lb/100rev",
+        "Uncertainty",
+        "In force now.",
+        "kg/100rev <span>per run",
+    ] {
         assert!(page.text.contains(words), "{words} is missing: {}", page.text);
     }
     let list = bench.ana.get(&format!("/page/metering-units/{}/calibrations", bench.unit)).await;
@@ -155,11 +168,22 @@ async fn the_office_decides_on_the_record(world: World) {
     let held = bench.ana.create(&bench.path(), bench.sheet(1)).await;
     let path = format!("/page/calibrations/{}", text(&held["id"]));
     let page = bench.ana.get(&path).await;
-    assert!(page.text.contains("No number to key in") && page.text.contains("Decide with this reason"), "{}", page.text);
+    assert!(
+        page.text.contains("No number to key in") && page.text.contains("Decide with this reason"),
+        "{}",
+        page.text
+    );
     let back = bench.ana.submit(&format!("{path}/decisions"), &[("decision", "accepted"), ("reason", "")]).await;
     assert!(back.status == 422 && back.text.contains("id=\"reason-error\""), "{}", back.text);
-    let decided = bench.ana.submit(&format!("{path}/decisions"), &[("decision", "rejected"), ("reason", "one bag was torn")]).await;
+    let decided = bench
+        .ana
+        .submit(&format!("{path}/decisions"), &[("decision", "rejected"), ("reason", "one bag was torn")])
+        .await;
     assert_eq!(decided.status, 303, "{}", decided.text);
     let page = bench.ana.get(&path).await;
-    assert!(page.text.contains("one bag was torn") && page.text.contains("The office rejected this calibration."), "{}", page.text);
+    assert!(
+        page.text.contains("one bag was torn") && page.text.contains("The office rejected this calibration."),
+        "{}",
+        page.text
+    );
 }

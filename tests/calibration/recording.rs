@@ -109,7 +109,8 @@ async fn what_was_stored_computes_again_to_the_same(world: World) {
     let bench = Bench::new(&world).await;
     let mut sheet = bench.sheet(3);
     sheet["scale_id"] = json!(bench.scale);
-    sheet["planned"] = json!({ "rate": { "value": "9", "unit": "kg/ha" }, "speed": { "value": "8.5", "unit": "km/h" } });
+    sheet["planned"] =
+        json!({ "rate": { "value": "9", "unit": "kg/ha" }, "speed": { "value": "8.5", "unit": "km/h" } });
     sheet["repeats"][2]["set_aside"] = json!("spilled");
     put(&mut sheet, "/repeats/1/catches/0/gross", json!({ "lb": 0, "oz": "0.83" }));
     let record = bench.ana.create(&bench.path(), sheet).await;

@@ -45,7 +45,11 @@ async fn impossible_values_are_refused_at_their_field(world: World) {
     let huge = bench.sheet(2).to_string().replacen("\"50\"", "1e400", 1);
     bench.ana.post_text(&bench.path(), huge).await.refused(422, &["/repeats/0/revolutions"]);
     let mut aside = bench.sheet(1);
-    put(&mut aside, "/repeats/0", json!({ "revolutions": "50", "set_aside": "spilled", "catches": bench.sheet(1)["repeats"][0]["catches"] }));
+    put(
+        &mut aside,
+        "/repeats/0",
+        json!({ "revolutions": "50", "set_aside": "spilled", "catches": bench.sheet(1)["repeats"][0]["catches"] }),
+    );
     bench.ana.post(&bench.path(), aside).await.refused(422, &["/repeats"]);
     assert_eq!(bench.ana.read(&bench.path()).await["items"], json!([]));
 }

@@ -5,7 +5,12 @@ use crate::on_both;
 use crate::world::World;
 use serde_json::json;
 
-on_both!(a_held_one_is_accepted_with_a_reason, a_decision_that_is_void_holds_it_again, a_void_one_is_void, a_correction_replaces_it);
+on_both!(
+    a_held_one_is_accepted_with_a_reason,
+    a_decision_that_is_void_holds_it_again,
+    a_void_one_is_void,
+    a_correction_replaces_it
+);
 
 async fn a_held_one_is_accepted_with_a_reason(world: World) {
     let bench = Bench::new(&world).await;
@@ -78,7 +83,10 @@ async fn void(world: &World, bench: &Bench, record: &str) {
     let organization = bench.ana.organization;
     let mut tx = world.app.db.begin().await.unwrap();
     let sql = "insert into entry (organization_id, id, kind, recorded_at, recorded_by, fingerprint) values ($1, $2, 'void', $3, $4, $5)";
-    tx.cx().execute(sql, sowmark::args![organization, id, world.app.clock.now(), bench.ana.account, [0_u8; 32]]).await.unwrap();
+    tx.cx()
+        .execute(sql, sowmark::args![organization, id, world.app.clock.now(), bench.ana.account, [0_u8; 32]])
+        .await
+        .unwrap();
     let sql = "insert into void (organization_id, id, record_id, reason) values ($1, $2, $3, 'typed wrongly')";
     tx.cx().execute(sql, sowmark::args![organization, id, record]).await.unwrap();
     tx.commit().await.unwrap();

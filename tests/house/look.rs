@@ -70,7 +70,9 @@ fn no_template_carries_style_script_or_an_unescaped_value() {
     let mut seen = 0;
     each_file(Path::new("templates"), &mut |path, text| {
         seen += 1;
-        for banned in [" style=\"", "<style", "javascript:", " onclick=", " onchange=", " onsubmit=", "|safe", "type=\"number\""] {
+        for banned in
+            [" style=\"", "<style", "javascript:", " onclick=", " onchange=", " onsubmit=", "|safe", "type=\"number\""]
+        {
             assert!(!text.contains(banned), "{} holds {banned:?}", path.display());
         }
         for script in text.split("<script").skip(1) {

@@ -15,7 +15,10 @@ async fn both_dialects_make_the_same_columns() {
     assert!(here.len() > 100, "the query sees the tables");
     let only_here: Vec<_> = here.difference(&there).collect();
     let only_there: Vec<_> = there.difference(&here).collect();
-    assert!(only_here.is_empty() && only_there.is_empty(), "SQLite alone: {only_here:?}; PostgreSQL alone: {only_there:?}");
+    assert!(
+        only_here.is_empty() && only_there.is_empty(),
+        "SQLite alone: {only_here:?}; PostgreSQL alone: {only_there:?}"
+    );
 }
 
 #[tokio::test]
@@ -28,12 +31,15 @@ async fn both_dialects_make_the_same_foreign_keys() {
     assert_eq!(here, there);
 }
 
-const SQLITE_COLUMNS: &str = "select m.name, c.name, c.type, c.\"notnull\" = 0 from sqlite_master m, pragma_table_info(m.name) c
+const SQLITE_COLUMNS: &str =
+    "select m.name, c.name, c.type, c.\"notnull\" = 0 from sqlite_master m, pragma_table_info(m.name) c
     where m.type = 'table' and m.name not like 'sqlite_%' and m.name <> '_sqlx_migrations'";
-const POSTGRES_COLUMNS: &str = "select c.table_name::text, c.column_name::text, c.data_type::text, c.is_nullable = 'YES'
+const POSTGRES_COLUMNS: &str =
+    "select c.table_name::text, c.column_name::text, c.data_type::text, c.is_nullable = 'YES'
     from information_schema.columns c join information_schema.tables t using (table_schema, table_name)
     where c.table_schema = current_schema() and t.table_type = 'BASE TABLE' and c.table_name <> '_sqlx_migrations'";
-const SQLITE_KEYS: &str = "select m.name, k.\"table\", k.\"from\", k.\"to\" from sqlite_master m, pragma_foreign_key_list(m.name) k
+const SQLITE_KEYS: &str =
+    "select m.name, k.\"table\", k.\"from\", k.\"to\" from sqlite_master m, pragma_foreign_key_list(m.name) k
     where m.type = 'table'";
 const POSTGRES_KEYS: &str = "select r.relname::text, f.relname::text, a.attname::text, b.attname::text
     from pg_constraint c

@@ -54,21 +54,14 @@ async fn people_page(signed: Signed, cookies: Cookies) -> Result<Response, Error
     let limits = act::limits(&mut conn.cx(), organization).await?;
     let crews = crews(&mut conn.cx(), &signed.actor.scope).await?;
     let sees = |account: Uuid, role: &str| -> String {
-        let names: Vec<&str> = match Role::from_word(role) {
-            Some(Role::Crew) => {
-                let own = crews.iter().filter(|crew| crew.members.iter().any(|(id, _)| *id == account));
-                let names: Vec<&str> = own.map(|crew| crew.name.as_str()).collect();
-                if names.is_empty() {
-                    return "in no crew, so sees no seeder".to_owned();
-                }
-                names
-            }
-            _ => {
-                let is_own = |client: &Uuid| limits.iter().any(|(of, to)| *of == account && to == client);
-                clients.iter().filter(|(id, _)| is_own(id)).map(|(_, name)| name.as_str()).collect()
-            }
-        };
-        names.join(", ")
+        if Role::from_word(role) != Some(Role::Crew) {
+            let is_own = |client: &Uuid| limits.iter().any(|(of, to)| *of == account && to == client);
+            let own: Vec<&str> = clients.iter().filter(|(id, _)| is_own(id)).map(|(_, name)| name.as_str()).collect();
+            return own.join(", ");
+        }
+        let own = crews.iter().filter(|crew| crew.members.iter().any(|(id, _)| *id == account));
+        let names: Vec<&str> = own.map(|crew| crew.name.as_str()).collect();
+        if names.is_empty() { "in no crew, so sees no seeder".to_owned() } else { names.join(", ") }
     };
     let members = members
         .iter()
@@ -138,13 +131,20 @@ fn form() -> Form {
         "Add the member",
         vec![
             FormField::new("name", "Name"),
-            FormField::new("email", "E-mail address").hint("They sign in with it. Nothing is ever sent to it.").kind(Kind::Email),
+            FormField::new("email", "E-mail address")
+                .hint("They sign in with it. Nothing is ever sent to it.")
+                .kind(Kind::Email),
             role_field(),
         ],
     )
 }
 
-async fn drawn(signed: &Signed, cookies: &Cookies, form: Form, ticked: &HashSet<String>) -> Result<NewMemberPage, Error> {
+async fn drawn(
+    signed: &Signed,
+    cookies: &Cookies,
+    form: Form,
+    ticked: &HashSet<String>,
+) -> Result<NewMemberPage, Error> {
     let page = Page::new(signed, cookies, "Add a member", "/people");
     Ok(NewMemberPage { page, form, clients: client_boxes(signed, ticked).await? })
 }
@@ -162,9 +162,12 @@ async fn post_member(signed: Signed, cookies: Cookies, headers: HeaderMap, poste
         Err(error) => Err(error),
     };
     match added {
-        Ok(AddedMember { link: Some(code), .. }) => {
-            show(&link_page(&signed, &cookies, posted.text("name"), format!("{}/set-password/{code}", base(app, &headers))))
-        }
+        Ok(AddedMember { link: Some(code), .. }) => show(&link_page(
+            &signed,
+            &cookies,
+            posted.text("name"),
+            format!("{}/set-password/{code}", base(app, &headers)),
+        )),
         Ok(AddedMember { account, link: None }) => Ok(Redirect::to(&format!("/people/{account}")).into_response()),
         Err(error @ (Error::Faults(_) | Error::NotThere { .. })) => {
             let page = drawn(&signed, &cookies, form().again(&posted, &error), &was_ticked(&posted)).await?;
