@@ -34,7 +34,10 @@ impl Input for Zone {
         let text = text_of(value, at, faults)?.trim();
         match TimeZone::get(text) {
             Ok(_) => Some(Self(text.to_owned())),
-            Err(_) => faults.add(at, format!("{} is no time zone. Use an IANA name, like Europe/Paris or America/Chicago.", shown(text))),
+            Err(_) => faults.add(
+                at,
+                format!("{} is no time zone. Use an IANA name, like Europe/Paris or America/Chicago.", shown(text)),
+            ),
         }
     }
 
@@ -50,7 +53,9 @@ pub struct Email(pub String);
 impl Input for Email {
     fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
         let text = Line::<254>::read(value, at, faults)?.0.to_lowercase();
-        let is_address = text.split_once('@').is_some_and(|(local, host)| !local.is_empty() && !host.is_empty() && !host.contains('@'));
+        let is_address = text
+            .split_once('@')
+            .is_some_and(|(local, host)| !local.is_empty() && !host.is_empty() && !host.contains('@'));
         if is_address && !text.contains(char::is_whitespace) {
             Some(Self(text))
         } else {

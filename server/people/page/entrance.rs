@@ -37,12 +37,17 @@ crate::input! {
     }
 }
 
-async fn sign_in_page(Whoever(actor): Whoever, cookies: Cookies, Asked(asked): Asked<SignInAsked>) -> Result<Response, Error> {
+async fn sign_in_page(
+    Whoever(actor): Whoever,
+    cookies: Cookies,
+    Asked(asked): Asked<SignInAsked>,
+) -> Result<Response, Error> {
     let back = asked.back.map(|back| back.0).unwrap_or_default();
     if actor.is_some() {
         return Ok(Redirect::to(local(&back)).into_response());
     }
-    let notice = asked.done.filter(|done| done.0 == "password").map(|_| "The password is set. Sign in with it.".to_owned());
+    let notice =
+        asked.done.filter(|done| done.0 == "password").map(|_| "The password is set. Sign in with it.".to_owned());
     show(&FormPage::new(Page::open(&cookies, "Sign in").notice(notice), sign_in_form(&back)))
 }
 
