@@ -9,6 +9,8 @@
 
 mod world;
 
+mod calibration;
 mod fleet;
 mod house;
+mod readiness;
 mod seed;

@@ -2,6 +2,7 @@
 
 pub mod configuration;
 pub mod lay_up;
+mod page;
 pub mod roller;
 pub mod scale;
 pub mod season;
@@ -20,6 +21,7 @@ pub fn routes() -> Vec<Route> {
         roller::routes(),
         scale::routes(),
         season::routes(),
+        page::routes(),
         seeder::routes(),
         service::routes(),
         setup::routes(),

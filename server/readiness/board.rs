@@ -21,6 +21,7 @@ use axum::response::Response;
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
+use sowmark_core::ids::SeederId;
 use sowmark_core::quantity::{print, unit};
 use sowmark_core::readiness::{Cause, CauseKind, Readiness, State, Trigger, same_crop};
 use std::collections::HashSet;
@@ -105,32 +106,32 @@ struct Tally {
 }
 
 /// A reason in a line: its sentence, the link to what began it, and the way to let it pass.
-struct Reason {
-    says: String,
-    href: String,
-    link: &'static str,
-    waived: Option<String>,
-    waive: Option<String>,
+pub(crate) struct Reason {
+    pub(crate) says: String,
+    pub(crate) href: String,
+    pub(crate) link: &'static str,
+    pub(crate) waived: Option<String>,
+    pub(crate) waive: Option<String>,
 }
 
 /// The next act of a line.
-struct Act {
-    href: String,
-    label: &'static str,
-    plain: bool,
+pub(crate) struct Act {
+    pub(crate) href: String,
+    pub(crate) label: &'static str,
+    pub(crate) plain: bool,
 }
 
 /// A line of the board.
-struct Line {
-    label: String,
-    state: &'static str,
-    tank: String,
-    value: Option<String>,
-    unit: &'static str,
-    whole: String,
-    standing: String,
-    reasons: Vec<Reason>,
-    act: Option<Act>,
+pub(crate) struct Line {
+    pub(crate) label: String,
+    pub(crate) state: &'static str,
+    pub(crate) tank: String,
+    pub(crate) value: Option<String>,
+    pub(crate) unit: &'static str,
+    pub(crate) whole: String,
+    pub(crate) standing: String,
+    pub(crate) reasons: Vec<Reason>,
+    pub(crate) act: Option<Act>,
 }
 
 /// A seeder and its lines.
@@ -275,6 +276,17 @@ fn groups<'b>(shown: impl Iterator<Item = &'b UnitNow>, board: &Board, signed: &
         group.lines.sort_by_key(|line| STATES.iter().position(|state| state.as_str() == line.state));
     }
     groups
+}
+
+/// The lines of one seeder's units, as they are now, for its own page.
+///
+/// # Errors
+/// The database.
+pub(crate) async fn lines_of(cx: &mut Cx<'_>, signed: &Signed, seeder: SeederId) -> Result<Vec<Line>, Error> {
+    let board = act::board(cx, &signed.actor, signed.app.clock.now(), None).await?;
+    let teller = Teller { names: &board.names, zone: &signed.actor.time_zone, units: signed.actor.units, at: board.at };
+    let own = board.units.iter().filter(|now| now.unit.seeder_id == seeder.0);
+    Ok(own.map(|now| line(now, &teller, signed)).collect())
 }
 
 fn line(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Line {

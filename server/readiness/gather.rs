@@ -19,6 +19,9 @@ use sowmark_core::readiness::{
 use std::collections::HashMap;
 use uuid::Uuid;
 
+/// A service of one unit, or of the whole seeder, and whether it affects metering.
+type SeederService = Dated<(Option<Uuid>, bool)>;
+
 type Grouped<T> = HashMap<Uuid, Vec<Dated<T>>>;
 
 /// The histories of the units, in their order.
@@ -99,7 +102,7 @@ fn group<R, T>(rows: &[R], read: impl Fn(&R) -> (store::Head, Result<T, Error>))
     Ok(grouped)
 }
 
-fn services_of(unit: &UnitRow, of_seeder: Option<&Vec<Dated<(Option<Uuid>, bool)>>>) -> Vec<Dated<Service>> {
+fn services_of(unit: &UnitRow, of_seeder: Option<&Vec<SeederService>>) -> Vec<Dated<Service>> {
     of_seeder
         .into_iter()
         .flatten()

@@ -22,6 +22,7 @@ use askama::Template;
 use axum::Json;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
+use jiff::{Timestamp, ToSpan};
 use serde::Serialize;
 use serde_json::{Map, Value, json};
 use sowmark_core::moment::Moment;
@@ -57,9 +58,8 @@ const BESIDE: [&str; 3] = ["id", "in_force_since", "fields"];
 
 impl Input for PolicyChange {
     fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
-        let fields = match value {
-            Some(Value::Object(fields)) => fields,
-            _ => return faults.object(value, at, &[]).map(|_| Self::default()),
+        let Some(Value::Object(fields)) = value else {
+            return faults.object(value, at, &[]).map(|_| Self::default());
         };
         if !fields.contains_key("tolerances") {
             return read_fields(fields, at, faults);
@@ -162,7 +162,7 @@ pub async fn in_force(cx: &mut Cx<'_>, scope: &Scope) -> Result<InForce, Error> 
 pub async fn change(signed: &Signed, change: PolicyChange) -> Result<(), Error> {
     let grant = signed.grant(Permission::KeepFleet)?;
     let mut work = signed.app.work(&grant).await?;
-    let before = in_force(&mut work.cx(), &signed.actor.scope).await?.policy;
+    let InForce { record, policy: before } = in_force(&mut work.cx(), &signed.actor.scope).await?;
     let mut after = before.clone();
     let mut faults = Vec::new();
     for (field, text) in &change.0 {
@@ -182,7 +182,7 @@ pub async fn change(signed: &Signed, change: PolicyChange) -> Result<(), Error> 
         id: None,
         kind: Kind::Policy,
         parent: None,
-        happened: Some(Stamp::utc(work.now())),
+        happened: Some(Stamp::utc(following(record, work.now()))),
         corrects: None,
         sent: to.clone(),
     };
@@ -191,6 +191,12 @@ pub async fn change(signed: &Signed, change: PolicyChange) -> Result<(), Error> 
     work.cx().execute(ADD, args![organization, id, to.to_string()]).await?;
     work.commit(Audit::changed(Kind::Policy, id, &from, &to)).await?;
     Ok(())
+}
+
+/// Now, but after the policy that is replaced, whatever the clock did in between: the latest is the one in force.
+fn following(record: Option<Moment>, now: Timestamp) -> Timestamp {
+    let earliest = record.and_then(|moment| moment.occurred_at.checked_add(1.microsecond()).ok());
+    earliest.map_or(now, |earliest| earliest.max(now))
 }
 
 fn tree(policy: &Policy) -> Result<Value, Error> {
@@ -372,7 +378,7 @@ fn limits(form_field: FormField, field: &PolicyField) -> FormField {
 /// A field's name as words. A unit at its end is said by `label_with_unit`.
 fn label(field: &PolicyField) -> String {
     let name = ["_percent", "_kg", "_g", "_ha", "_days"].iter().find_map(|unit| field.name.strip_suffix(unit));
-    let words = name.unwrap_or(field.name).replace('_', " ");
+    let words = name.unwrap_or(field.name).replace('_', " ").replace(" cv ", " CV ");
     super::sentence::capital(&words)
 }
 

@@ -281,8 +281,8 @@ fn beyond(view: &RateView, drive: Option<DriveRange>) -> Option<String> {
         "The drive cannot hold this: it needs {} rpm, the drive turns {} to {} rpm. {advice}, or change the roller or the gate \
          and catch again.",
         print_number(view.roller_speed_rpm, 3),
-        print_number(drive.min_rpm, 3),
-        print_number(drive.max_rpm, 3)
+        drive.min_rpm,
+        drive.max_rpm
     ))
 }
 

@@ -2,6 +2,8 @@
 //! still stands. A store selects `r.*` from the view `recorded` and flattens a [`Head`] into its row.
 
 use crate::clock::Stamp;
+use crate::web::door::Signed;
+use crate::web::form::{FormField, Kind as FieldKind};
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use serde::Serialize;
@@ -140,4 +142,9 @@ impl From<Head> for HeadView {
             void,
         }
     }
+}
+
+/// When it happened: now, unless changed.
+pub fn moment_field(signed: &Signed, name: &str, label: &str) -> FormField {
+    FormField::new(name, label).kind(FieldKind::Moment).value(typed(signed.app.clock.now(), &signed.actor.time_zone))
 }

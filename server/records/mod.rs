@@ -3,6 +3,7 @@
 pub mod act;
 mod api;
 pub mod head;
+mod page;
 pub mod store;
 pub mod timeline;
 
@@ -11,7 +12,7 @@ use crate::web::routes::Route;
 /// The routes of records of any kind.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    api::routes()
+    [api::routes(), page::routes()].into_iter().flatten().collect()
 }
 
 /// The queries of records of any kind.

@@ -1,9 +1,10 @@
 //! What the short forms of the seed share: when it happened, which lot, in which units, and the cautions before it.
 
+pub(super) use crate::records::head::moment_field;
+
 use super::lot::act::lots_in_choice;
 use super::lot::store::LotRow;
 use crate::access::Units;
-use crate::records::head::typed;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Kind};
@@ -60,11 +61,6 @@ impl LogPage {
         let status = if self.form.has_errors() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
         crate::web::page::show_with(status, self)
     }
-}
-
-/// When it happened: now, unless changed.
-pub(super) fn moment_field(signed: &Signed, name: &str, label: &str) -> FormField {
-    FormField::new(name, label).kind(Kind::Moment).value(typed(signed.app.clock.now(), &signed.actor.time_zone))
 }
 
 /// Which lot. One that is likely is chosen already; with none, nothing is.

@@ -210,6 +210,15 @@ impl FormPage {
         Self { page, form, intro: String::new() }
     }
 
+    /// The page: as it is first opened, or come back with faults.
+    ///
+    /// # Errors
+    /// As [`show`].
+    pub fn show(&self) -> Result<Response, Error> {
+        let status = if self.form.has_errors() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
+        show_with(status, self)
+    }
+
     /// With a sentence before the form.
     #[must_use]
     pub fn intro(mut self, intro: impl Into<String>) -> Self {

@@ -2,6 +2,7 @@
 
 pub mod act;
 mod api;
+mod page;
 pub mod store;
 
 use crate::web::routes::Route;
@@ -9,5 +10,5 @@ use crate::web::routes::Route;
 /// The routes of seasons.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    api::routes()
+    [api::routes(), page::routes()].into_iter().flatten().collect()
 }

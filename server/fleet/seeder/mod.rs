@@ -3,6 +3,7 @@
 pub mod act;
 mod api;
 mod draft;
+mod page;
 pub mod store;
 
 use crate::web::routes::Route;
@@ -10,5 +11,5 @@ use crate::web::routes::Route;
 /// The routes of seeders.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    api::routes()
+    [api::routes(), page::routes()].into_iter().flatten().collect()
 }

@@ -1,0 +1,84 @@
+//! The short form for a working width or row spacing that was changed.
+
+use super::act::{self, ConfigurationDraft, ConfigurationRow};
+use crate::access::{Permission, Units};
+use crate::fleet::seeder::act::{SeederRow, find_seeder};
+use crate::records::head::moment_field;
+use crate::web::api::PathId;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{Form, FormField, Posted};
+use crate::web::input;
+use crate::web::page::{Cookies, FormPage, Page};
+use crate::web::quantity::stored;
+use crate::web::routes::{Need, Route};
+use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::ids::SeederId;
+use sowmark_core::quantity::Length;
+use uuid::Uuid;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(page GET "/seeders/{id}/configurations/new", Need::May(Permission::KeepFleet), new_configuration_page),
+        crate::route!(page POST "/seeders/{id}/configurations", Need::May(Permission::KeepFleet), post_configuration),
+    ]
+}
+
+async fn known(signed: &Signed, id: Uuid) -> Result<(SeederRow, Option<ConfigurationRow>), Error> {
+    let (scope, id) = (&signed.actor.scope, SeederId(id));
+    let mut conn = signed.app.read().await?;
+    let seeder = find_seeder(&mut conn.cx(), scope, id).await?;
+    let now = act::in_force(&mut conn.cx(), scope, id, signed.app.clock.now()).await?;
+    Ok((seeder, now))
+}
+
+async fn new_configuration_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+    let (seeder, now) = known(&signed, id).await?;
+    page_of(&signed, &cookies, &seeder, configuration_form(&signed, &seeder, now.as_ref())?).show()
+}
+
+async fn post_configuration(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(id): PathId,
+    posted: Posted,
+) -> Result<Response, Error> {
+    let (seeder, now) = known(&signed, id).await?;
+    let sent = posted.tree(&signed.actor.time_zone);
+    let added = match input::read::<ConfigurationDraft>(&sent) {
+        Ok(draft) => act::add_configuration(&signed, SeederId(id), draft, sent).await,
+        Err(error) => Err(error),
+    };
+    match added {
+        Ok(_) => Ok(Redirect::to(&format!("/seeders/{id}")).into_response()),
+        Err(error) => {
+            let form = configuration_form(&signed, &seeder, now.as_ref())?.again(&posted, &error);
+            page_of(&signed, &cookies, &seeder, form).show()
+        }
+    }
+}
+
+fn page_of(signed: &Signed, cookies: &Cookies, seeder: &SeederRow, form: Form) -> FormPage {
+    FormPage::new(Page::new(signed, cookies, format!("{}: width or spacing", seeder.name), "/seeders"), form)
+        .intro("From this moment on. Every unit of the seeder must then be caught again.")
+}
+
+fn configuration_form(signed: &Signed, seeder: &SeederRow, now: Option<&ConfigurationRow>) -> Result<Form, Error> {
+    let (wide, narrow): (&[&str], &[&str]) = match signed.actor.units {
+        Units::Metric => (&["m", "ft"], &["cm", "mm", "in"]),
+        Units::Us => (&["ft", "m"], &["in", "cm", "mm"]),
+    };
+    let measured = |name: &str, label: &str, units: &[&str], entered: Option<&str>| -> Result<FormField, Error> {
+        let known: Option<Length> = entered.map(stored).transpose()?;
+        let chosen = known.as_ref().map(Length::unit).filter(|unit| units.contains(unit)).unwrap_or(units[0]);
+        let value = known.as_ref().map(|known| known.value_text().to_owned()).unwrap_or_default();
+        Ok(FormField::new(name, label).measured(units, chosen).value(value))
+    };
+    let fields = vec![
+        moment_field(signed, "occurred_at", "From when on"),
+        measured("working_width", "Working width", wide, now.map(|row| row.working_width.as_str()))?,
+        measured("row_spacing", "Row spacing", narrow, now.map(|row| row.row_spacing.as_str()))?,
+    ];
+    let form = Form::new(format!("/seeders/{}/configurations", seeder.id), "Log the change", fields);
+    Ok(form.creating(signed.app.clock.new_id()?))
+}

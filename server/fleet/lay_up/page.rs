@@ -1,0 +1,69 @@
+//! The short form that lays a seeder up, or takes it back into use.
+
+use super::act::{self, LayUpDraft};
+use crate::access::Permission;
+use crate::fleet::seeder::act::{SeederRow, find_seeder};
+use crate::records::head::moment_field;
+use crate::web::api::PathId;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{Form, FormField, Kind, Posted};
+use crate::web::input;
+use crate::web::page::{Cookies, FormPage, Page};
+use crate::web::routes::{Need, Route};
+use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::ids::SeederId;
+use uuid::Uuid;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(page GET "/seeders/{id}/lay-ups/new", Need::May(Permission::KeepFleet), new_lay_up_page),
+        crate::route!(page POST "/seeders/{id}/lay-ups", Need::May(Permission::KeepFleet), post_lay_up),
+    ]
+}
+
+async fn known(signed: &Signed, id: Uuid) -> Result<(SeederRow, bool), Error> {
+    let (scope, id) = (&signed.actor.scope, SeederId(id));
+    let mut conn = signed.app.read().await?;
+    let seeder = find_seeder(&mut conn.cx(), scope, id).await?;
+    let now = act::in_force(&mut conn.cx(), scope, id, signed.app.clock.now()).await?;
+    Ok((seeder, now.is_some_and(|row| row.laid_up)))
+}
+
+async fn new_lay_up_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+    let (seeder, laid_up) = known(&signed, id).await?;
+    page_of(&signed, &cookies, &seeder, lay_up_form(&signed, &seeder, laid_up)?).show()
+}
+
+async fn post_lay_up(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {
+    let (seeder, laid_up) = known(&signed, id).await?;
+    let sent = posted.tree(&signed.actor.time_zone);
+    let added = match input::read::<LayUpDraft>(&sent) {
+        Ok(draft) => act::add_lay_up(&signed, SeederId(id), draft, sent).await,
+        Err(error) => Err(error),
+    };
+    match added {
+        Ok(_) => Ok(Redirect::to(&format!("/seeders/{id}")).into_response()),
+        Err(error) => {
+            let form = lay_up_form(&signed, &seeder, laid_up)?.again(&posted, &error);
+            page_of(&signed, &cookies, &seeder, form).show()
+        }
+    }
+}
+
+fn page_of(signed: &Signed, cookies: &Cookies, seeder: &SeederRow, form: Form) -> FormPage {
+    FormPage::new(Page::new(signed, cookies, format!("{}: in use or laid up", seeder.name), "/seeders"), form)
+        .intro("A seeder that is laid up asks for nothing on the board.")
+}
+
+fn lay_up_form(signed: &Signed, seeder: &SeederRow, laid_up: bool) -> Result<Form, Error> {
+    let fields = vec![
+        moment_field(signed, "occurred_at", "From when on"),
+        FormField::new("laid_up", "What happens")
+            .value(if laid_up { "false" } else { "true" })
+            .choice([("true", "It is laid up"), ("false", "It is in use again")]),
+        FormField::new("note", "Note").kind(Kind::Area).optional(),
+    ];
+    let form = Form::new(format!("/seeders/{}/lay-ups", seeder.id), "Log it", fields);
+    Ok(form.creating(signed.app.clock.new_id()?))
+}

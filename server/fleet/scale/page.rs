@@ -1,0 +1,151 @@
+//! The pages of scales: the list with the latest check of each, and the forms that add a scale or a check.
+
+use super::act::{self, CheckDraft, CheckRow, ScaleDraft, ScaleRow};
+use crate::access::{Permission, Units};
+use crate::records::head::moment_field;
+use crate::web::api::PathId;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{Form, FormField, Posted};
+use crate::web::input;
+use crate::web::page::{Cookies, FormPage, Page, show};
+use crate::web::routes::{Need, Route};
+use askama::Template;
+use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::ids::ScaleId;
+use uuid::Uuid;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(page GET "/scales", Need::May(Permission::Log), scales_page),
+        crate::route!(page GET "/scales/new", Need::May(Permission::KeepFleet), new_scale_page),
+        crate::route!(page POST "/scales", Need::May(Permission::KeepFleet), post_scale),
+        crate::route!(page GET "/scales/{id}/checks/new", Need::May(Permission::Log), new_check_page),
+        crate::route!(page POST "/scales/{id}/checks", Need::May(Permission::Log), post_check),
+    ]
+}
+
+/// A scale in the list.
+struct Listed {
+    scale: ScaleRow,
+    checks: Vec<Told>,
+}
+
+/// A check as the list tells it.
+struct Told {
+    id: Uuid,
+    when: String,
+    says: String,
+    by: String,
+    fallen: Option<String>,
+}
+
+#[derive(Template)]
+#[template(path = "fleet/scales.html")]
+struct ScalesPage {
+    page: Page,
+    scales: Vec<Listed>,
+    may_keep: bool,
+}
+
+async fn scales_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
+    let scope = &signed.actor.scope;
+    let mut conn = signed.app.read().await?;
+    let mut scales = Vec::new();
+    for scale in act::scales(&mut conn.cx(), scope).await? {
+        let checks = act::latest_checks(&mut conn.cx(), scope, ScaleId(scale.id)).await?;
+        scales.push(Listed { scale, checks: checks.into_iter().map(|check| Told::of(check, &signed)).collect() });
+    }
+    let page = Page::new(&signed, &cookies, "Scales", "/keeping");
+    show(&ScalesPage { page, scales, may_keep: signed.actor.may(Permission::KeepFleet) })
+}
+
+impl Told {
+    fn of(row: CheckRow, signed: &Signed) -> Self {
+        let zone = &signed.actor.time_zone;
+        Self {
+            id: row.head.id,
+            when: row.head.when(zone),
+            says: format!("It read {} of {}.", row.reading, row.reference),
+            by: row.head.by().to_owned(),
+            fallen: row.head.fallen(zone),
+        }
+    }
+}
+
+/// The units that somebody weighs in, their own first.
+fn mass_units(signed: &Signed, small: bool) -> &'static [&'static str] {
+    match (signed.actor.units, small) {
+        (Units::Metric, true) => &["g", "kg", "oz", "lb"],
+        (Units::Metric, false) => &["kg", "g", "lb", "oz"],
+        (Units::Us, true) => &["oz", "lb", "g", "kg"],
+        (Units::Us, false) => &["lb", "oz", "kg", "g"],
+    }
+}
+
+async fn new_scale_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
+    scale_page(&signed, &cookies, scale_form(&signed)?).show()
+}
+
+async fn post_scale(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
+    let sent = posted.tree(&signed.actor.time_zone);
+    let added = match input::read::<ScaleDraft>(&sent) {
+        Ok(draft) => act::add_scale(&signed, draft, sent).await,
+        Err(error) => Err(error),
+    };
+    match added {
+        Ok(_) => Ok(Redirect::to("/scales").into_response()),
+        Err(error) => scale_page(&signed, &cookies, scale_form(&signed)?.again(&posted, &error)).show(),
+    }
+}
+
+fn scale_page(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
+    FormPage::new(Page::new(signed, cookies, "Add a scale", "/keeping"), form)
+}
+
+fn scale_form(signed: &Signed) -> Result<Form, Error> {
+    let (small, large) = (mass_units(signed, true), mass_units(signed, false));
+    let fields = vec![
+        FormField::new("name", "Name").hint("What your people call it, such as \u{201c}hanging scale, yellow hook\u{201d}."),
+        FormField::new("readability", "Smallest step")
+            .hint("The step by which the display changes. It decides how much must be caught.")
+            .measured(small, small[0]),
+        FormField::new("capacity", "Capacity").hint("The most that it weighs.").measured(large, large[0]),
+    ];
+    Ok(Form::new("/scales", "Add the scale", fields).creating(signed.app.clock.new_id()?))
+}
+
+async fn new_check_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+    let scale = act::find_scale(&mut signed.app.read().await?.cx(), &signed.actor.scope, ScaleId(id)).await?;
+    check_page(&signed, &cookies, &scale, check_form(&signed, &scale)?).show()
+}
+
+async fn post_check(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {
+    let scale = act::find_scale(&mut signed.app.read().await?.cx(), &signed.actor.scope, ScaleId(id)).await?;
+    let sent = posted.tree(&signed.actor.time_zone);
+    let added = match input::read::<CheckDraft>(&sent) {
+        Ok(draft) => act::add_check(&signed, ScaleId(id), draft, sent).await,
+        Err(error) => Err(error),
+    };
+    match added {
+        Ok(_) => Ok(Redirect::to("/scales").into_response()),
+        Err(error) => check_page(&signed, &cookies, &scale, check_form(&signed, &scale)?.again(&posted, &error)).show(),
+    }
+}
+
+fn check_page(signed: &Signed, cookies: &Cookies, scale: &ScaleRow, form: Form) -> FormPage {
+    FormPage::new(Page::new(signed, cookies, format!("Check of {}", scale.name), "/keeping"), form).intro(
+        "Hang or lay a mass that you know on the scale, near what you weigh with it, and type what it shows.",
+    )
+}
+
+fn check_form(signed: &Signed, scale: &ScaleRow) -> Result<Form, Error> {
+    let units = mass_units(signed, false);
+    let fields = vec![
+        moment_field(signed, "occurred_at", "When"),
+        FormField::new("reference", "Known mass").measured(units, units[0]),
+        FormField::new("reading", "What the scale showed").measured(units, units[0]),
+    ];
+    let form = Form::new(format!("/scales/{}/checks", scale.id), "Log the check", fields);
+    Ok(form.creating(signed.app.clock.new_id()?))
+}

@@ -1,0 +1,88 @@
+//! The pages of seasons: the list, and the form that adds one.
+
+use super::act::{self, SeasonDraft};
+use crate::access::Permission;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{Form, FormField, Kind, Posted};
+use crate::web::input;
+use crate::web::page::{Cookies, FormPage, Page, show};
+use crate::web::routes::{Need, Route};
+use askama::Template;
+use axum::response::{IntoResponse, Redirect, Response};
+use serde_json::{Value, json};
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(page GET "/seasons", Need::May(Permission::KeepFleet), seasons_page),
+        crate::route!(page GET "/seasons/new", Need::May(Permission::KeepFleet), new_season_page),
+        crate::route!(page POST "/seasons", Need::May(Permission::KeepFleet), post_season),
+    ]
+}
+
+/// A season in the list.
+struct Listed {
+    name: String,
+    starts_on: String,
+    crops: String,
+}
+
+#[derive(Template)]
+#[template(path = "fleet/seasons.html")]
+struct SeasonsPage {
+    page: Page,
+    seasons: Vec<Listed>,
+}
+
+async fn seasons_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
+    let mut conn = signed.app.read().await?;
+    let mut seasons = Vec::new();
+    for season in act::seasons(&mut conn.cx(), &signed.actor.scope).await? {
+        let crops = season.crop_list()?.filter(|crops| !crops.is_empty());
+        seasons.push(Listed {
+            crops: crops.map_or_else(|| "all crops".to_owned(), |crops| crops.join(", ")),
+            name: season.name,
+            starts_on: season.starts_on,
+        });
+    }
+    show(&SeasonsPage { page: Page::new(&signed, &cookies, "Seasons", "/keeping"), seasons })
+}
+
+async fn new_season_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
+    page_of(&signed, &cookies, season_form(&signed)?).show()
+}
+
+async fn post_season(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
+    let sent = with_crops(posted.tree(&signed.actor.time_zone));
+    let added = match input::read::<SeasonDraft>(&sent) {
+        Ok(draft) => act::add_season(&signed, draft, sent).await,
+        Err(error) => Err(error),
+    };
+    match added {
+        Ok(_) => Ok(Redirect::to("/seasons").into_response()),
+        Err(error) => page_of(&signed, &cookies, season_form(&signed)?.again(&posted, &error)).show(),
+    }
+}
+
+/// The crops are typed in one line, with commas between them.
+fn with_crops(mut sent: Value) -> Value {
+    if let Some(typed) = sent.get("crops").and_then(Value::as_str) {
+        let crops: Vec<&str> = typed.split(',').map(str::trim).filter(|crop| !crop.is_empty()).collect();
+        sent["crops"] = json!(crops);
+    }
+    sent
+}
+
+fn page_of(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
+    FormPage::new(Page::new(signed, cookies, "Add a season", "/keeping"), form)
+        .intro("From its first day on, every unit must be caught again, or only those with the crops that you name.")
+}
+
+fn season_form(signed: &Signed) -> Result<Form, Error> {
+    let fields = vec![
+        FormField::new("name", "Name").hint("Such as \u{201c}Spring 2027\u{201d}."),
+        FormField::new("starts_on", "First day").kind(Kind::Date),
+        FormField::new("crops", "Only for these crops").hint("With commas between them; empty for all crops.").optional(),
+    ];
+    Ok(Form::new("/seasons", "Add the season", fields).creating(signed.app.clock.new_id()?))
+}

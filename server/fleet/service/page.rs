@@ -1,0 +1,73 @@
+//! The short form for a part that was replaced or repaired.
+
+use super::act::{self, Component, ServiceDraft};
+use crate::access::Permission;
+use crate::fleet::seeder::act::{SeederRow, UnitRow, find_seeder, units_of};
+use crate::records::head::moment_field;
+use crate::web::api::PathId;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{Form, FormField, Kind, Posted};
+use crate::web::input;
+use crate::web::page::{Cookies, FormPage, Page};
+use crate::web::routes::{Need, Route};
+use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::ids::SeederId;
+use uuid::Uuid;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(page GET "/seeders/{id}/services/new", Need::May(Permission::Log), new_service_page),
+        crate::route!(page POST "/seeders/{id}/services", Need::May(Permission::Log), post_service),
+    ]
+}
+
+async fn known(signed: &Signed, id: Uuid) -> Result<(SeederRow, Vec<UnitRow>), Error> {
+    let mut conn = signed.app.read().await?;
+    let seeder = find_seeder(&mut conn.cx(), &signed.actor.scope, SeederId(id)).await?;
+    let units = units_of(&mut conn.cx(), &signed.actor.scope, SeederId(id)).await?;
+    Ok((seeder, units))
+}
+
+async fn new_service_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+    let (seeder, units) = known(&signed, id).await?;
+    page_of(&signed, &cookies, &seeder, service_form(&signed, &seeder, &units)?).show()
+}
+
+async fn post_service(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {
+    let (seeder, units) = known(&signed, id).await?;
+    let sent = posted.tree(&signed.actor.time_zone);
+    let added = match input::read::<ServiceDraft>(&sent) {
+        Ok(draft) => act::add_service(&signed, SeederId(id), draft, sent).await,
+        Err(error) => Err(error),
+    };
+    match added {
+        Ok(_) => Ok(Redirect::to(&format!("/seeders/{id}")).into_response()),
+        Err(error) => {
+            page_of(&signed, &cookies, &seeder, service_form(&signed, &seeder, &units)?.again(&posted, &error)).show()
+        }
+    }
+}
+
+fn page_of(signed: &Signed, cookies: &Cookies, seeder: &SeederRow, form: Form) -> FormPage {
+    let page = Page::new(signed, cookies, format!("{}: part replaced or repaired", seeder.name), "/seeders");
+    FormPage::new(page, form)
+        .intro("If it can have changed what a revolution delivers, the units it concerns must be caught again.")
+}
+
+fn service_form(signed: &Signed, seeder: &SeederRow, units: &[UnitRow]) -> Result<Form, Error> {
+    let whole = std::iter::once((String::new(), "The whole seeder".to_owned()));
+    let fields = vec![
+        moment_field(signed, "occurred_at", "When"),
+        FormField::new("metering_unit_id", "Which metering unit")
+            .choice(whole.chain(units.iter().map(|unit| (unit.id.to_string(), unit.label.clone()))))
+            .optional(),
+        FormField::new("component", "Part").choice(Component::ALL.iter().map(|part| (part.word(), part.said()))),
+        FormField::new("affects_metering", "Can it have changed what a revolution delivers?")
+            .value("true")
+            .choice([("true", "Yes, or not sure: catch again"), ("false", "No")]),
+        FormField::new("note", "Note").kind(Kind::Area).optional(),
+    ];
+    let form = Form::new(format!("/seeders/{}/services", seeder.id), "Log the part", fields);
+    Ok(form.creating(signed.app.clock.new_id()?))
+}

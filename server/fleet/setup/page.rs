@@ -1,0 +1,100 @@
+//! The short form for a roller, ratio or gate that was changed.
+
+use super::act::{self, SetupDraft, SetupRow};
+use crate::access::Permission;
+use crate::fleet::roller::act::rollers;
+use crate::fleet::roller::store::RollerRow;
+use crate::fleet::seeder::act::{UnitRow, find_unit};
+use crate::records::head::moment_field;
+use crate::web::api::PathId;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{Form, FormField, Kind, Posted};
+use crate::web::input;
+use crate::web::page::{Cookies, FormPage, Page};
+use crate::web::routes::{Need, Route};
+use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::ids::MeteringUnitId;
+use uuid::Uuid;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(page GET "/metering-units/{id}/setups/new", Need::May(Permission::Log), new_setup_page),
+        crate::route!(page POST "/metering-units/{id}/setups", Need::May(Permission::Log), post_setup),
+    ]
+}
+
+/// What the form is made from.
+struct Known {
+    unit: UnitRow,
+    rollers: Vec<RollerRow>,
+    /// What is fitted now: most changes change one thing.
+    now: Option<SetupRow>,
+}
+
+async fn known(signed: &Signed, id: Uuid) -> Result<Known, Error> {
+    let (scope, id) = (&signed.actor.scope, MeteringUnitId(id));
+    let mut conn = signed.app.read().await?;
+    let unit = find_unit(&mut conn.cx(), scope, id).await?;
+    let now = act::in_force(&mut conn.cx(), scope, id, signed.app.clock.now()).await?;
+    Ok(Known { unit, rollers: rollers(&mut conn.cx(), scope).await?, now })
+}
+
+async fn new_setup_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+    let known = known(&signed, id).await?;
+    page_of(&signed, &cookies, &known, setup_form(&signed, &known)?).show()
+}
+
+async fn post_setup(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {
+    let known = known(&signed, id).await?;
+    let sent = posted.tree(&signed.actor.time_zone);
+    let added = match input::read::<SetupDraft>(&sent) {
+        Ok(draft) => act::add_setup(&signed, known.unit.id(), draft, sent).await,
+        Err(error) => Err(error),
+    };
+    match added {
+        Ok(_) => Ok(Redirect::to(&format!("/seeders/{}", known.unit.seeder_id)).into_response()),
+        Err(error) => page_of(&signed, &cookies, &known, setup_form(&signed, &known)?.again(&posted, &error)).show(),
+    }
+}
+
+fn page_of(signed: &Signed, cookies: &Cookies, known: &Known, form: Form) -> FormPage {
+    let title = format!("{}, {}: roller, ratio or gate", known.unit.seeder, known.unit.label);
+    FormPage::new(Page::new(signed, cookies, title, "/seeders"), form).intro(
+        "Say what is fitted from this moment on, also what stayed. Stop the engine and wait until nothing turns before you \
+         reach in; the maker\u{2019}s instructions come first.",
+    )
+}
+
+fn setup_form(signed: &Signed, known: &Known) -> Result<Form, Error> {
+    let now = known.now.as_ref();
+    let roller = FormField::new("roller_id", "Roller")
+        .value(now.map(|setup| setup.roller_id.to_string()).unwrap_or_default())
+        .choice(
+            std::iter::once((String::new(), "Choose the roller".to_owned()))
+                .chain(known.rollers.iter().map(|roller| (roller.id.to_string(), roller.label.clone()))),
+        );
+    let roller = if known.rollers.is_empty() {
+        roller.hint("No roller is kept yet. The office adds rollers under Keeping; then they can be chosen here.")
+    } else {
+        roller
+    };
+    let fields = vec![
+        moment_field(signed, "occurred_at", "From when on"),
+        roller,
+        FormField::new("drive_ratio", "Drive ratio")
+            .value(now.map(|setup| setup.drive_ratio.clone()).unwrap_or_default())
+            .hint("Roller revolutions to drive revolutions, like 5:2 or 2.5."),
+        FormField::new("gate", "Gate opening")
+            .value(now.and_then(|setup| setup.gate.clone()).unwrap_or_default())
+            .hint("As it reads on the machine.")
+            .optional(),
+        FormField::new("runs", "Runs in use")
+            .kind(Kind::Whole)
+            .value(now.map_or(known.unit.runs, |setup| setup.runs).to_string())
+            .hint(format!("The unit has {}.", known.unit.runs)),
+        FormField::new("note", "Note").kind(Kind::Area).optional(),
+    ];
+    let form = Form::new(format!("/metering-units/{}/setups", known.unit.id), "Log the change", fields);
+    Ok(form.creating(signed.app.clock.new_id()?))
+}

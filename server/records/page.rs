@@ -1,0 +1,79 @@
+//! The form that voids a record: what it is, and why it does not stand.
+
+use super::act::{self, VoidDraft};
+use super::head::Head;
+use crate::access::Permission;
+use crate::db::kind::Kind;
+use crate::web::api::PathId;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{Form, FormField, Kind as FieldKind, Posted};
+use crate::web::input;
+use crate::web::page::{Cookies, FormPage, Page};
+use crate::web::routes::{Need, Route};
+use axum::response::{IntoResponse, Redirect, Response};
+use uuid::Uuid;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(page GET "/records/{id}/void", Need::May(Permission::Void), void_page),
+        crate::route!(page POST "/records/{id}/void", Need::May(Permission::Void), post_void),
+    ]
+}
+
+/// A record to be voided, and the page to go back to.
+struct Known {
+    kind: Kind,
+    head: Head,
+    back: String,
+}
+
+async fn known(signed: &Signed, id: Uuid) -> Result<Known, Error> {
+    let mut conn = signed.app.read().await?;
+    let (kind, subject) = act::find_subject(&mut conn.cx(), &signed.actor, id).await?;
+    let head = act::find_head(&mut conn.cx(), &signed.actor, id).await?;
+    let back = match (subject.seeder_id, subject.lot_id) {
+        (Some(seeder), _) => format!("/seeders/{seeder}"),
+        (None, Some(lot)) => format!("/lots/{lot}"),
+        (None, None) => "/scales".to_owned(),
+    };
+    Ok(Known { kind, head, back })
+}
+
+async fn void_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+    let known = known(&signed, id).await?;
+    page_of(&signed, &cookies, &known, void_form(&signed, id)?).show()
+}
+
+async fn post_void(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {
+    let known = known(&signed, id).await?;
+    let sent = posted.tree(&signed.actor.time_zone);
+    let voided = match input::read::<VoidDraft>(&sent) {
+        Ok(draft) => act::void_record(&signed, id, draft, sent).await,
+        Err(error) => Err(error),
+    };
+    match voided {
+        Ok(_) => Ok(Redirect::to(&known.back).into_response()),
+        Err(error @ (Error::Faults(_) | Error::Conflict { .. })) => {
+            page_of(&signed, &cookies, &known, void_form(&signed, id)?.again(&posted, &error)).show()
+        }
+        Err(other) => Err(other),
+    }
+}
+
+fn page_of(signed: &Signed, cookies: &Cookies, known: &Known, form: Form) -> FormPage {
+    let when = known.head.when(&signed.actor.time_zone);
+    let page = Page::new(signed, cookies, format!("Void this {}", known.kind), "/seeders");
+    FormPage::new(page, form).intro(format!(
+        "The {} of {when}, recorded by {}. Nothing is deleted: it stays readable, struck through, and nothing is computed \
+         from it any more.",
+        known.kind,
+        known.head.by()
+    ))
+}
+
+fn void_form(signed: &Signed, id: Uuid) -> Result<Form, Error> {
+    let fields =
+        vec![FormField::new("reason", "What was wrong").kind(FieldKind::Text).hint("Others read this beside the record.")];
+    Ok(Form::new(format!("/records/{id}/void"), "Void it", fields).creating(signed.app.clock.new_id()?))
+}

@@ -1,0 +1,39 @@
+//! The Readiness page: what needs someone first, the number, the reasons, and the filters in the address.
+
+use super::farm::{Farm, fill, setup};
+use crate::on_both;
+use crate::world::World;
+
+on_both!(a_new_farm_is_told_how_to_begin, the_board_shows_number_reason_and_act);
+
+async fn a_new_farm_is_told_how_to_begin(world: World) {
+    let ana = world.ana().await;
+    let page = ana.get("/page/").await;
+    assert_eq!(page.status, 200, "{}", page.text);
+    assert!(
+        page.text.contains("href=\"/seeders/new\"") && page.text.contains("href=\"/seasons/new\""),
+        "{}",
+        page.text
+    );
+    ana.create("/rollers", serde_json::json!({ "label": "fine", "kind": "fluted" })).await;
+    assert!(ana.get("/page/").await.text.contains("Add a meter roller: done"));
+}
+
+async fn the_board_shows_number_reason_and_act(world: World) {
+    let (farm, _) = Farm::ready(&world).await;
+    let page = farm.ana.get("/page/").await;
+    assert_eq!(page.status, 200, "{}", page.text);
+    // 9.62 kg in 40 revolutions of 8 runs: 3.006 kg per 100 revolutions and run, 24.05 for the whole unit.
+    assert!(page.text.contains(">3.006<") && page.text.contains("24.05 kg/100rev whole unit"), "{}", page.text);
+
+    farm.log("setups", setup("2027-03-30T08:00:00Z", &farm.coarse, "5:2", "12")).await;
+    farm.log("fills", fill("2027-03-30T09:00:00Z", &farm.other_wheat)).await;
+    let page = farm.ana.get("/page/?state=calibrate&crop=wheat").await;
+    assert!(page.text.contains("Roller changed on 30 March: coarse studded"), "{}", page.text);
+    assert!(page.text.contains("mixed with lot W-16") && page.text.contains("No number"), "{}", page.text);
+    assert!(page.text.contains(&format!("href=\"/metering-units/{}/catch\"", farm.unit)), "{}", page.text);
+    assert!(farm.ana.get("/page/?state=ready").await.text.contains("No unit is like that"));
+    let past = farm.ana.get("/page/?at=2027-03-29T12:00").await;
+    assert!(past.text.contains("As of 29 March 2027, 12:00") && past.text.contains(">3.006<"), "{}", past.text);
+    assert!(farm.ana.get("/page/?at=never").await.text.contains("This is no moment"));
+}
