@@ -179,6 +179,10 @@ impl Person {
         self.send(Method::PUT, path, Some(body.to_string())).await
     }
 
+    pub async fn patch(&self, path: &str, body: Value) -> Answer {
+        self.send(Method::PATCH, path, Some(body.to_string())).await
+    }
+
     /// A body that need not be JSON.
     pub async fn post_text(&self, path: &str, body: impl Into<Body>) -> Answer {
         let request = self.request(Method::POST, path).header(header::CONTENT_TYPE, "application/json");

@@ -1,3 +1,9 @@
-//! The fleet through the API.
+//! The fleet through the API and on its pages.
 
+mod fitted;
+mod pages;
 mod roller;
+mod seeder;
+mod voiding;
+mod weighing;
+mod yard;

@@ -2,6 +2,7 @@
 
 pub mod act;
 mod api;
+mod change_page;
 mod draft;
 mod page;
 pub mod store;
@@ -11,5 +12,5 @@ use crate::web::routes::Route;
 /// The routes of seeders.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    [api::routes(), page::routes()].into_iter().flatten().collect()
+    [api::routes(), page::routes(), change_page::routes()].into_iter().flatten().collect()
 }

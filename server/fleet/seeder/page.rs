@@ -78,7 +78,8 @@ async fn new_seeder_page(signed: Signed, cookies: Cookies) -> Result<Response, E
 }
 
 async fn post_seeder(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
-    let sent = without_idle_rows(&posted).tree(&signed.actor.time_zone);
+    let posted = without_idle_rows(&posted);
+    let sent = posted.tree(&signed.actor.time_zone);
     let added = match input::read::<SeederDraft>(&sent) {
         Ok(draft) => act::add_seeder(&signed, draft, sent).await,
         Err(error) => Err(error),
@@ -100,14 +101,26 @@ fn page_of(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
     )
 }
 
-/// What was typed, without the rows of units that have no label: a row's drive is always chosen.
+/// What was typed, without the rows of units that were left empty (a row's drive is always chosen), the others moved up:
+/// a fault of the second unit then stands beside the second row.
 fn without_idle_rows(posted: &Posted) -> Posted {
-    let idle: Vec<String> = (0..UNIT_ROWS)
-        .map(|row| format!("metering_units/{row}/"))
-        .filter(|row| ["label", "runs"].iter().all(|field| posted.text(&format!("{row}{field}")).trim().is_empty()))
-        .collect();
-    let kept = posted.0.iter().filter(|(name, _)| !idle.iter().any(|row| name.starts_with(row.as_str())));
-    Posted(kept.cloned().collect())
+    let row = |number: usize| format!("metering_units/{number}/");
+    let is_used = |number: &usize| {
+        let typed = ["label", "runs", "roller_speed_rpm/min", "roller_speed_rpm/max"];
+        typed.iter().any(|field| !posted.text(&format!("{}{field}", row(*number))).trim().is_empty())
+    };
+    let used: Vec<usize> = (0..UNIT_ROWS).filter(is_used).collect();
+    let moved = |name: &str| {
+        let number = name.strip_prefix("metering_units/").and_then(|rest| rest.split('/').next()?.parse::<usize>().ok());
+        match number.filter(|number| *number < UNIT_ROWS) {
+            None => Some(name.to_owned()),
+            Some(number) => {
+                let place = used.iter().position(|other| *other == number)?;
+                Some(name.replacen(&row(number), &row(place), 1))
+            }
+        }
+    };
+    Posted(posted.0.iter().filter_map(|(name, text)| Some((moved(name)?, text.clone()))).collect())
 }
 
 fn seeder_form(signed: &Signed) -> Form {
