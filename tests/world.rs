@@ -167,6 +167,11 @@ impl Person {
         Self { token: Some(token.to_owned()), ..self.clone() }
     }
 
+    /// The bearer token, if there is one.
+    pub fn token(&self) -> Option<&str> {
+        self.token.as_deref()
+    }
+
     pub async fn get(&self, path: &str) -> Answer {
         self.send(Method::GET, path, None).await
     }

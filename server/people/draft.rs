@@ -1,6 +1,6 @@
 //! What is sent about people, read into what is meant.
 
-use crate::web::input::{At, Faults, Input, Line, Name, shown, text_of};
+use crate::web::input::{At, Faults, Input, Line, Name, Text, shown, text_of};
 use crate::{input, words};
 use jiff::tz::TimeZone;
 use serde_json::Value;
@@ -172,5 +172,15 @@ input! {
         pub members: Vec<AccountId>,
         /// The seeders that it sees and logs for.
         pub seeders: Vec<SeederId>,
+    }
+}
+
+input! {
+    /// What the sign-in page is asked with.
+    pub struct SignInAsked {
+        /// Where to go then: a path of this site.
+        pub back: Option<Text<4000>>,
+        /// What was done just before.
+        pub done: Option<Text<40>>,
     }
 }

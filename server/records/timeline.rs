@@ -55,7 +55,9 @@ impl TimelineRow {
             }
             Some(Kind::LayUp) if self.flag => "Laid up.".to_owned(),
             Some(Kind::LayUp) => "Taken back into use.".to_owned(),
-            Some(Kind::Fill) => format!("Tank filled with lot {subject} ({third}){}.", after_comma(self.second.as_ref())),
+            Some(Kind::Fill) => {
+                format!("Tank filled with lot {subject} ({third}){}.", after_comma(self.second.as_ref()))
+            }
             Some(Kind::Emptying) if self.flag => {
                 format!("Tank emptied of lot {subject} ({third}){}.", after_comma(self.second.as_ref()))
             }

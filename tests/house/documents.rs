@@ -5,8 +5,13 @@ use std::path::Path;
 
 /// Words in backquotes that look like a path of this project.
 fn named_paths(text: &str) -> Vec<&str> {
-    let roots = ["server/", "core/", "tests/", "templates/", "static/", "migrations/", "scripts/", "benches/", "docs/", ".ci/"];
-    text.split('`').skip(1).step_by(2).filter(|word| roots.iter().any(|root| word.starts_with(root)) && !word.contains([' ', '{', '*', '…'])).collect()
+    let roots =
+        ["server/", "core/", "tests/", "templates/", "static/", "migrations/", "scripts/", "benches/", "docs/", ".ci/"];
+    text.split('`')
+        .skip(1)
+        .step_by(2)
+        .filter(|word| roots.iter().any(|root| word.starts_with(root)) && !word.contains([' ', '{', '*', '…']))
+        .collect()
 }
 
 #[test]

@@ -3,13 +3,13 @@
 use super::set_up::new_password_field;
 use super::{Code, text_of, with_session};
 use crate::access::{Via, session};
-use crate::people::draft::NewPasswordDraft;
+use crate::people::draft::{NewPasswordDraft, SignInAsked};
 use crate::people::sign_in::{self, find_password_link};
 use crate::web::api::Asked;
 use crate::web::door::{App, Whoever};
 use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Kind, Posted};
-use crate::web::input::{self, Text};
+use crate::web::input;
 use crate::web::page::{Cookies, FormPage, Page, local, show, show_with};
 use crate::web::routes::{Need, Route};
 use axum::extract::State;
@@ -25,16 +25,6 @@ pub(super) fn routes() -> Vec<Route> {
         crate::route!(page GET "/set-password/{code}", Need::Anyone, set_password_page),
         crate::route!(page POST "/set-password/{code}", Need::Anyone, post_set_password),
     ]
-}
-
-crate::input! {
-    /// What the sign-in page is asked with.
-    pub struct SignInAsked {
-        /// Where to go then: a path of this site.
-        pub back: Option<Text<4000>>,
-        /// What was done just before.
-        pub done: Option<Text<40>>,
-    }
 }
 
 async fn sign_in_page(
