@@ -26,7 +26,7 @@ pub fn routes() -> Vec<Route> {
         crate::route!(page GET "/static/{hash}/{name}", Need::Anyone, show_asset),
         crate::route!(api GET "/openapi.json", Need::Anyone, show_openapi, "This document."),
     ];
-    routes.extend(audit::api::routes());
+    routes.extend(audit::routes());
     routes.extend(people::routes());
     routes.extend(fleet::routes());
     routes.extend(records::routes());

@@ -50,7 +50,11 @@ impl Hasher {
     #[must_use]
     pub fn new() -> Self {
         let cores = std::thread::available_parallelism().map_or(1, std::num::NonZero::get);
-        Self { turns: Arc::new(Semaphore::new((cores - 1).max(1))), waiting: Arc::new(AtomicUsize::new(0)), strangers: Strangers::default() }
+        Self {
+            turns: Arc::new(Semaphore::new((cores - 1).max(1))),
+            waiting: Arc::new(AtomicUsize::new(0)),
+            strangers: Strangers::default(),
+        }
     }
 
     /// The addresses without an account that were tried.

@@ -60,7 +60,8 @@ pub async fn find_actor(
     let member: Option<Member> = cx.fetch_optional(MEMBER, args![organization, account]).await?;
     let Some(member) = member else { return Ok(None) };
     let role = Role::from_word(&member.role).ok_or_else(|| Error::inconsistent("membership.role", &member.role))?;
-    let units = Units::from_word(&member.units).ok_or_else(|| Error::inconsistent("organization.units", &member.units))?;
+    let units =
+        Units::from_word(&member.units).ok_or_else(|| Error::inconsistent("organization.units", &member.units))?;
     let time_zone = TimeZone::get(&member.time_zone)
         .map_err(|_| Error::inconsistent("organization.time_zone", &member.time_zone))?;
     let scope = scope(cx, organization, account, role).await?;
@@ -78,12 +79,7 @@ pub async fn find_actor(
     }))
 }
 
-async fn scope(
-    cx: &mut Cx<'_>,
-    organization: OrganizationId,
-    account: AccountId,
-    role: Role,
-) -> Result<Scope, Error> {
+async fn scope(cx: &mut Cx<'_>, organization: OrganizationId, account: AccountId, role: Role) -> Result<Scope, Error> {
     let mut scope = Scope { organization, seeders: Reach::All, lots: Reach::All, clients: Reach::All };
     match role {
         Role::Office => {}
@@ -91,8 +87,7 @@ async fn scope(
             scope.seeders = Reach::Only(ids(cx, CREW_SEEDERS, organization, account).await?.map(SeederId).collect());
         }
         Role::Agronomist => {
-            let clients: HashSet<ClientId> =
-                ids(cx, LIMITED_TO, organization, account).await?.map(ClientId).collect();
+            let clients: HashSet<ClientId> = ids(cx, LIMITED_TO, organization, account).await?.map(ClientId).collect();
             if !clients.is_empty() {
                 scope.clients = Reach::Only(clients);
                 scope.lots = Reach::Only(ids(cx, CLIENT_LOTS, organization, account).await?.map(LotId).collect());

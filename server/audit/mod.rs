@@ -5,6 +5,7 @@
 
 pub mod api;
 mod chain;
+mod page;
 
 pub use chain::{GENESIS, Line, hash};
 
@@ -24,6 +25,12 @@ queries! {
     NEWEST = "select a.seq, a.at, a.account_id, p.name, p.email, a.action, a.subject_kind, a.subject_id, a.change, a.previous_hash, a.hash
         from audit a left join account p on p.id = a.account_id
         where a.organization_id = $1 and a.seq < $2 order by a.seq desc limit $3";
+}
+
+/// The routes of the trail.
+#[must_use]
+pub fn routes() -> Vec<crate::web::routes::Route> {
+    [api::routes(), page::routes()].into_iter().flatten().collect()
 }
 
 /// A line as it stands in the database, with the name of who did it.

@@ -29,8 +29,7 @@ pub async fn add_organization(db: &Db, clock: &Clock, draft: OrganizationDraft) 
 
 async fn found(work: &mut Work, draft: &OrganizationDraft) -> Result<(), Error> {
     let (id, now) = (work.organization(), work.now());
-    let new =
-        NewOrganization { id, name: &draft.name.0, time_zone: &draft.time_zone.0, units: draft.units.word() };
+    let new = NewOrganization { id, name: &draft.name.0, time_zone: &draft.time_zone.0, units: draft.units.word() };
     store::add_organization(&mut work.cx(), &new, now).await?;
     Ok(())
 }
@@ -130,7 +129,10 @@ pub async fn change_member(
 fn check_clients(change: &MemberChange) -> Result<(), Error> {
     let is_limited = change.clients.as_ref().is_some_and(|clients| !clients.is_empty());
     if is_limited && change.role != RoleWord::Agronomist {
-        return Err(Error::fault("/clients", "Only an agronomist can be limited to clients. Leave them out, or make the role agronomist."));
+        return Err(Error::fault(
+            "/clients",
+            "Only an agronomist can be limited to clients. Leave them out, or make the role agronomist.",
+        ));
     }
     Ok(())
 }

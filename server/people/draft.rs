@@ -1,6 +1,6 @@
 //! What is sent about people, read into what is meant.
 
-use crate::web::input::{At, Faults, Input, Line, Name, shown, text_of};
+use crate::web::input::{At, Faults, Input, Line, Name, Text, shown, text_of};
 use crate::{input, words};
 use jiff::tz::TimeZone;
 use serde_json::Value;
@@ -34,7 +34,10 @@ impl Input for Zone {
         let text = text_of(value, at, faults)?.trim();
         match TimeZone::get(text) {
             Ok(_) => Some(Self(text.to_owned())),
-            Err(_) => faults.add(at, format!("{} is no time zone. Use an IANA name, like Europe/Paris or America/Chicago.", shown(text))),
+            Err(_) => faults.add(
+                at,
+                format!("{} is no time zone. Use an IANA name, like Europe/Paris or America/Chicago.", shown(text)),
+            ),
         }
     }
 
@@ -50,7 +53,9 @@ pub struct Email(pub String);
 impl Input for Email {
     fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
         let text = Line::<254>::read(value, at, faults)?.0.to_lowercase();
-        let is_address = text.split_once('@').is_some_and(|(local, host)| !local.is_empty() && !host.is_empty() && !host.contains('@'));
+        let is_address = text
+            .split_once('@')
+            .is_some_and(|(local, host)| !local.is_empty() && !host.is_empty() && !host.contains('@'));
         if is_address && !text.contains(char::is_whitespace) {
             Some(Self(text))
         } else {
@@ -167,5 +172,15 @@ input! {
         pub members: Vec<AccountId>,
         /// The seeders that it sees and logs for.
         pub seeders: Vec<SeederId>,
+    }
+}
+
+input! {
+    /// What the sign-in page is asked with.
+    pub struct SignInAsked {
+        /// Where to go then: a path of this site.
+        pub back: Option<Text<4000>>,
+        /// What was done just before.
+        pub done: Option<Text<40>>,
     }
 }

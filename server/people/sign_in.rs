@@ -156,7 +156,10 @@ pub async fn sign_in(
         None => hasher.strangers().note_failure(stranger, now),
     }
     tracing::info!(account = account.as_ref().map(|account| account.id.to_string()), "sign-in refused");
-    Err(Error::fault("", "This address and password do not fit. Look for a typing slip, or ask the office for a new link."))
+    Err(Error::fault(
+        "",
+        "This address and password do not fit. Look for a typing slip, or ask the office for a new link.",
+    ))
 }
 
 fn wait_over(after: i64, now: Timestamp) -> Result<(), Error> {

@@ -33,7 +33,8 @@ impl Crew {
 /// 403 by role; 404 for a member or seeder that is not there; 409 for a taken id.
 pub async fn add_crew(signed: &Signed, draft: CrewDraft, sent: Value) -> Result<Outcome, Error> {
     let grant = signed.grant(Permission::KeepFleet)?;
-    let new = NewEntry { id: draft.id, kind: Kind::Crew, parent: None, happened: None, corrects: None, sent: sent.clone() };
+    let new =
+        NewEntry { id: draft.id, kind: Kind::Crew, parent: None, happened: None, corrects: None, sent: sent.clone() };
     let (mut work, id) = match signed.app.work(&grant).await?.enter(new).await? {
         Entered::New(work, id) => (work, id),
         Entered::Already(id) => return Ok(Outcome::AlreadyStored(id)),

@@ -49,7 +49,8 @@ async fn drawn(
     let organization = signed.actor.organization();
     let everybody = members(&mut conn.cx(), organization).await?;
     let machines = seeders(&mut conn.cx(), organization).await?;
-    let option = |list: &str, id: Uuid, label: String| FormOption { value: id.to_string(), label, selected: ticked(list, id) };
+    let option =
+        |list: &str, id: Uuid, label: String| FormOption { value: id.to_string(), label, selected: ticked(list, id) };
     Ok(CrewPage {
         page: Page::new(signed, cookies, title, "/people"),
         form,

@@ -3,13 +3,13 @@
 use super::set_up::new_password_field;
 use super::{Code, text_of, with_session};
 use crate::access::{Via, session};
-use crate::people::draft::NewPasswordDraft;
+use crate::people::draft::{NewPasswordDraft, SignInAsked};
 use crate::people::sign_in::{self, find_password_link};
 use crate::web::api::Asked;
 use crate::web::door::{App, Whoever};
 use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Kind, Posted};
-use crate::web::input::{self, Text};
+use crate::web::input;
 use crate::web::page::{Cookies, FormPage, Page, local, show, show_with};
 use crate::web::routes::{Need, Route};
 use axum::extract::State;
@@ -27,22 +27,17 @@ pub(super) fn routes() -> Vec<Route> {
     ]
 }
 
-crate::input! {
-    /// What the sign-in page is asked with.
-    pub struct SignInAsked {
-        /// Where to go then: a path of this site.
-        pub back: Option<Text<4000>>,
-        /// What was done just before.
-        pub done: Option<Text<40>>,
-    }
-}
-
-async fn sign_in_page(Whoever(actor): Whoever, cookies: Cookies, Asked(asked): Asked<SignInAsked>) -> Result<Response, Error> {
+async fn sign_in_page(
+    Whoever(actor): Whoever,
+    cookies: Cookies,
+    Asked(asked): Asked<SignInAsked>,
+) -> Result<Response, Error> {
     let back = asked.back.map(|back| back.0).unwrap_or_default();
     if actor.is_some() {
         return Ok(Redirect::to(local(&back)).into_response());
     }
-    let notice = asked.done.filter(|done| done.0 == "password").map(|_| "The password is set. Sign in with it.".to_owned());
+    let notice =
+        asked.done.filter(|done| done.0 == "password").map(|_| "The password is set. Sign in with it.".to_owned());
     show(&FormPage::new(Page::open(&cookies, "Sign in").notice(notice), sign_in_form(&back)))
 }
 

@@ -114,7 +114,13 @@ fn keeping(signed: &Signed) -> Result<Grant, Error> {
 }
 
 /// A refusal of an act without fields, shown on the member's page.
-async fn refused(signed: &Signed, cookies: &Cookies, id: Uuid, posted: &Posted, error: Error) -> Result<Response, Error> {
+async fn refused(
+    signed: &Signed,
+    cookies: &Cookies,
+    id: Uuid,
+    posted: &Posted,
+    error: Error,
+) -> Result<Response, Error> {
     if !matches!(error, Error::Faults(_)) {
         return Err(error);
     }

@@ -138,13 +138,20 @@ fn form() -> Form {
         "Add the member",
         vec![
             FormField::new("name", "Name"),
-            FormField::new("email", "E-mail address").hint("They sign in with it. Nothing is ever sent to it.").kind(Kind::Email),
+            FormField::new("email", "E-mail address")
+                .hint("They sign in with it. Nothing is ever sent to it.")
+                .kind(Kind::Email),
             role_field(),
         ],
     )
 }
 
-async fn drawn(signed: &Signed, cookies: &Cookies, form: Form, ticked: &HashSet<String>) -> Result<NewMemberPage, Error> {
+async fn drawn(
+    signed: &Signed,
+    cookies: &Cookies,
+    form: Form,
+    ticked: &HashSet<String>,
+) -> Result<NewMemberPage, Error> {
     let page = Page::new(signed, cookies, "Add a member", "/people");
     Ok(NewMemberPage { page, form, clients: client_boxes(signed, ticked).await? })
 }
@@ -162,9 +169,12 @@ async fn post_member(signed: Signed, cookies: Cookies, headers: HeaderMap, poste
         Err(error) => Err(error),
     };
     match added {
-        Ok(AddedMember { link: Some(code), .. }) => {
-            show(&link_page(&signed, &cookies, posted.text("name"), format!("{}/set-password/{code}", base(app, &headers))))
-        }
+        Ok(AddedMember { link: Some(code), .. }) => show(&link_page(
+            &signed,
+            &cookies,
+            posted.text("name"),
+            format!("{}/set-password/{code}", base(app, &headers)),
+        )),
         Ok(AddedMember { account, link: None }) => Ok(Redirect::to(&format!("/people/{account}")).into_response()),
         Err(error @ (Error::Faults(_) | Error::NotThere { .. })) => {
             let page = drawn(&signed, &cookies, form().again(&posted, &error), &was_ticked(&posted)).await?;

@@ -71,7 +71,11 @@ struct Opened {
     is_this_one: bool,
 }
 
-fn opened_sessions(rows: Vec<crate::access::session::SessionRow>, zone: &TimeZone, own: Option<uuid::Uuid>) -> Vec<Opened> {
+fn opened_sessions(
+    rows: Vec<crate::access::session::SessionRow>,
+    zone: &TimeZone,
+    own: Option<uuid::Uuid>,
+) -> Vec<Opened> {
     let opened = |row: crate::access::session::SessionRow| Opened {
         id: row.id,
         what: device(&row.device),

@@ -61,7 +61,8 @@ fn drawn(cookies: &Cookies, form: Form) -> FormPage {
 }
 
 fn form(code: &str) -> Form {
-    let zones = std::iter::once((String::new(), "Choose one".to_owned())).chain(zones().map(|zone| (zone.clone(), zone)));
+    let zones =
+        std::iter::once((String::new(), "Choose one".to_owned())).chain(zones().map(|zone| (zone.clone(), zone)));
     Form::new(
         format!("/set-up/{code}"),
         "Set up and sign in",
@@ -69,7 +70,9 @@ fn form(code: &str) -> Form {
             FormField::new("organization", "Organization")
                 .hint("The farm or contractor whose records these are.")
                 .autocomplete("organization"),
-            FormField::new("time_zone", "Time zone").hint("Its days and seasons begin at midnight there.").choice(zones),
+            FormField::new("time_zone", "Time zone")
+                .hint("Its days and seasons begin at midnight there.")
+                .choice(zones),
             FormField::new("units", "Units that your people read")
                 .choice(UnitsWord::ALL.iter().map(|units| (units.word(), units_in_words(*units))))
                 .value(UnitsWord::Metric.word()),

@@ -1,0 +1,79 @@
+//! The trail as a page: newest first, each line in words, and the head of the chain to compare a print-out with.
+
+use super::StoredLine;
+use crate::access::Permission;
+use crate::hex;
+use crate::records::head::{moment, said};
+use crate::web::api::Asked;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::input::Whole;
+use crate::web::page::{Cookies, Page, show};
+use crate::web::routes::{Need, Route};
+use askama::Template;
+use axum::response::Response;
+use jiff::tz::TimeZone;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![crate::route!(page GET "/audit", Need::May(Permission::ReadAudit), audit_page)]
+}
+
+crate::input! {
+    /// Which part of the trail.
+    pub struct TrailAsked {
+        /// Only lines before this number.
+        pub before: Option<Whole<1, 9_007_199_254_740_991>>,
+    }
+}
+
+/// Lines on a page.
+const SHOWN: i64 = 50;
+
+/// A line in words.
+struct Told {
+    seq: i64,
+    when: String,
+    who: String,
+    did: String,
+    subject: String,
+    change: String,
+    hash: String,
+}
+
+#[derive(Template)]
+#[template(path = "audit/trail.html")]
+struct TrailPage {
+    page: Page,
+    lines: Vec<Told>,
+    older: Option<i64>,
+}
+
+async fn audit_page(signed: Signed, cookies: Cookies, Asked(asked): Asked<TrailAsked>) -> Result<Response, Error> {
+    let before = asked.before.map_or(i64::MAX, |before| before.0);
+    let mut conn = signed.app.read().await?;
+    let mut lines = super::before(&mut conn.cx(), signed.actor.organization(), before, SHOWN + 1).await?;
+    let older = if lines.len() > usize::try_from(SHOWN).unwrap_or(usize::MAX) {
+        lines.pop();
+        lines.last().map(|line| line.seq)
+    } else {
+        None
+    };
+    let lines = lines.into_iter().map(|line| Told::of(line, &signed.actor.time_zone)).collect();
+    show(&TrailPage { page: Page::new(&signed, &cookies, "Audit trail", "/audit"), lines, older })
+}
+
+impl Told {
+    fn of(line: StoredLine, zone: &TimeZone) -> Self {
+        let id = line.subject_id.to_string();
+        Self {
+            seq: line.seq,
+            when: said(moment(line.at), zone),
+            who: line.name.unwrap_or_else(|| "the host\u{2019}s command line".to_owned()),
+            did: line.action.replace('_', " "),
+            // The end of an id tells two apart; its beginning is the time and alike for all of an hour.
+            subject: format!("{} …{}", line.subject_kind.replace('_', " "), id.get(28..).unwrap_or_default()),
+            change: line.change,
+            hash: hex::written(line.hash.get(..8).unwrap_or_default()),
+        }
+    }
+}
