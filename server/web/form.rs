@@ -71,7 +71,8 @@ impl Posted {
                 root.put(&path, text);
             }
         }
-        root.value(zone)
+        // A form of which nothing was filled in is an object without fields: each fault then stands beside its field.
+        if root.below.is_empty() { Value::Object(Map::new()) } else { root.value(zone) }
     }
 }
 
