@@ -1,6 +1,8 @@
 //! What holds for all parts: the database, the routes, the limits, the trail, the look, the documents.
 
+mod audit;
 mod database;
 mod look;
 mod openapi;
+mod routes;
 mod schema;
