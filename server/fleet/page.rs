@@ -20,10 +20,22 @@ struct Kept {
 }
 
 const KEPT: &[Kept] = &[
-    Kept { href: "/rollers", name: "Meter rollers", what_for: "What turns under a tank. A unit's setup names the one that is fitted." },
+    Kept {
+        href: "/rollers",
+        name: "Meter rollers",
+        what_for: "What turns under a tank. A unit's setup names the one that is fitted.",
+    },
     Kept { href: "/scales", name: "Scales", what_for: "What you weigh with, and what each read of a known mass." },
-    Kept { href: "/seasons", name: "Seasons", what_for: "From the first day of a season on, every unit is caught again." },
-    Kept { href: "/tolerances", name: "Tolerances", what_for: "Every limit that a catch is judged by, with where its default comes from." },
+    Kept {
+        href: "/seasons",
+        name: "Seasons",
+        what_for: "From the first day of a season on, every unit is caught again.",
+    },
+    Kept {
+        href: "/tolerances",
+        name: "Tolerances",
+        what_for: "Every limit that a catch is judged by, with where its default comes from.",
+    },
     Kept { href: "/fields", name: "Fields", what_for: "Where is sown, and how large it is." },
     Kept { href: "/clients", name: "Clients", what_for: "Whose fields and seed they are, where you sow for others." },
     Kept { href: "/people", name: "People and crews", what_for: "Who may do what, and which seeders a crew sees." },

@@ -1,8 +1,8 @@
 //! What is done with records of any kind: void one that was wrong.
 
 use super::head::Head;
-pub use super::store::{SubjectRow, VoidRow};
 use super::store;
+pub use super::store::{SubjectRow, VoidRow};
 use crate::access::{Actor, Permission};
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};

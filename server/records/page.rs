@@ -73,7 +73,8 @@ fn page_of(signed: &Signed, cookies: &Cookies, known: &Known, form: Form) -> For
 }
 
 fn void_form(signed: &Signed, id: Uuid) -> Result<Form, Error> {
-    let fields =
-        vec![FormField::new("reason", "What was wrong").kind(FieldKind::Text).hint("Others read this beside the record.")];
+    let fields = vec![
+        FormField::new("reason", "What was wrong").kind(FieldKind::Text).hint("Others read this beside the record."),
+    ];
     Ok(Form::new(format!("/records/{id}/void"), "Void it", fields).creating(signed.app.clock.new_id()?))
 }

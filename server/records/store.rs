@@ -141,11 +141,7 @@ pub(super) struct Stretch {
     pub limit: i64,
 }
 
-pub(super) async fn subject(
-    cx: &mut Cx<'_>,
-    organization: OrganizationId,
-    record: Uuid,
-) -> Result<Option<SubjectRow>> {
+pub(super) async fn subject(cx: &mut Cx<'_>, organization: OrganizationId, record: Uuid) -> Result<Option<SubjectRow>> {
     cx.fetch_optional(SUBJECT, args![organization, record]).await
 }
 
@@ -163,11 +159,7 @@ pub(super) async fn find_void(cx: &mut Cx<'_>, organization: OrganizationId, id:
     cx.fetch_optional(FIND_VOID, args![organization, id]).await
 }
 
-pub(super) async fn moments(
-    cx: &mut Cx<'_>,
-    organization: OrganizationId,
-    record: Uuid,
-) -> Result<Option<(i64, i64)>> {
+pub(super) async fn moments(cx: &mut Cx<'_>, organization: OrganizationId, record: Uuid) -> Result<Option<(i64, i64)>> {
     cx.fetch_optional(MOMENTS, args![organization, record]).await
 }
 

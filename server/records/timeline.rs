@@ -1,7 +1,7 @@
 //! Everything that happened to a seeder, newest first, each record told in a sentence.
 
-use super::store::{self, Stretch};
 pub use super::store::TimelineRow;
+use super::store::{self, Stretch};
 use crate::access::{Actor, Reach};
 use crate::db::Cx;
 use crate::db::kind::Kind;
@@ -28,7 +28,9 @@ pub async fn page_of_timeline(
         None => (i64::MAX, i64::MAX, Uuid::max()),
         Some(last) => match store::moments(cx, actor.organization(), last).await? {
             Some((occurred, recorded)) => (occurred, recorded, last),
-            None => return Err(Error::fault("/after", "No page ended here. Use the cursor that the page before gave.")),
+            None => {
+                return Err(Error::fault("/after", "No page ended here. Use the cursor that the page before gave."));
+            }
         },
     };
     let limited_to = if actor.scope.lots == Reach::All { None } else { Some(actor.account) };
@@ -53,11 +55,15 @@ impl TimelineRow {
             }
             Some(Kind::LayUp) if self.flag => "Laid up.".to_owned(),
             Some(Kind::LayUp) => "Taken back into use.".to_owned(),
-            Some(Kind::Fill) => format!("Tank filled with lot {subject} ({third}){}.", after_comma(&self.second)),
-            Some(Kind::Emptying) if self.flag => {
-                format!("Tank emptied of lot {subject} ({third}){}.", after_comma(&self.second))
+            Some(Kind::Fill) => {
+                format!("Tank filled with lot {subject} ({third}){}.", after_comma(self.second.as_ref()))
             }
-            Some(Kind::Emptying) => format!("Taken out of the tank: lot {subject} ({third}){}.", after_comma(&self.second)),
+            Some(Kind::Emptying) if self.flag => {
+                format!("Tank emptied of lot {subject} ({third}){}.", after_comma(self.second.as_ref()))
+            }
+            Some(Kind::Emptying) => {
+                format!("Taken out of the tank: lot {subject} ({third}){}.", after_comma(self.second.as_ref()))
+            }
             Some(Kind::Job) => {
                 let field = if subject.is_empty() { "a field without a name" } else { &subject };
                 format!("Job finished: {field}, {second} sown with {third}.")
@@ -79,6 +85,6 @@ impl TimelineRow {
     }
 }
 
-fn after_comma(text: &Option<String>) -> String {
-    text.as_ref().map(|text| format!(", {text}")).unwrap_or_default()
+fn after_comma(text: Option<&String>) -> String {
+    text.map(|text| format!(", {text}")).unwrap_or_default()
 }

@@ -71,7 +71,8 @@ impl Posted {
                 root.put(&path, text);
             }
         }
-        root.value(zone)
+        // A form of which nothing was filled in is an object without fields: each fault then stands beside its field.
+        if root.below.is_empty() { Value::Object(Map::new()) } else { root.value(zone) }
     }
 }
 
@@ -314,7 +315,10 @@ impl FormField {
     fn owns(&self, fault: &Fault) -> bool {
         let pointer = self.pointer();
         fault.pointer == pointer
-            || fault.pointer.strip_prefix(&pointer).is_some_and(|rest| matches!(rest, "/value" | "/unit" | "/lb" | "/oz"))
+            || fault
+                .pointer
+                .strip_prefix(&pointer)
+                .is_some_and(|rest| matches!(rest, "/value" | "/unit" | "/lb" | "/oz"))
     }
 
     fn show(&mut self, posted: &HashMap<&str, &str>) {

@@ -94,8 +94,12 @@ async fn a_configuration_holds_from_its_moment(world: World) {
     assert_eq!(yard.ana.read(&format!("/seeders/{}", yard.drill)).await["configuration"], added);
     assert_eq!(yard.ana.read(&yard.at("configurations")).await["items"].as_array().map(Vec::len), Some(3));
     let wrong = json!({ "occurred_at": "yesterday", "working_width": q("0", "m"), "row_spacing": null });
-    yard.ana.post(&yard.at("configurations"), wrong).await.refused(422, &["/occurred_at", "/working_width", "/row_spacing"]);
-    let inside_out = json!({ "occurred_at": "2027-03-30T08:00:00Z", "working_width": q("3", "m"), "row_spacing": q("12.5", "m") });
+    yard.ana
+        .post(&yard.at("configurations"), wrong)
+        .await
+        .refused(422, &["/occurred_at", "/working_width", "/row_spacing"]);
+    let inside_out =
+        json!({ "occurred_at": "2027-03-30T08:00:00Z", "working_width": q("3", "m"), "row_spacing": q("12.5", "m") });
     yard.ana.post(&yard.at("configurations"), inside_out).await.refused(422, &["/row_spacing"]);
 }
 
@@ -119,7 +123,8 @@ async fn a_service_names_a_unit_of_its_seeder(world: World) {
 async fn a_seeder_is_laid_up_and_taken_back(world: World) {
     let yard = Yard::new(&world).await;
     let laid_up = async || yard.kim.read(&format!("/seeders/{}", yard.drill)).await["laid_up"].clone();
-    let record = |at: &str, laid_up: bool| json!({ "occurred_at": at, "laid_up": laid_up, "note": "in the back of the shed" });
+    let record =
+        |at: &str, laid_up: bool| json!({ "occurred_at": at, "laid_up": laid_up, "note": "in the back of the shed" });
     let first = yard.ana.create(&yard.at("lay-ups"), record("2026-11-20T12:00:00Z", true)).await;
     assert_eq!((laid_up().await, &first["note"]), (json!(true), &json!("in the back of the shed")));
     yard.ana.create(&yard.at("lay-ups"), record("2027-03-10T12:00:00Z", false)).await;
@@ -146,7 +151,10 @@ async fn the_timeline_tells_everything_newest_first(world: World) {
     assert_eq!((&items[0]["metering_unit"], &items[1]["metering_unit_id"]), (&json!("front"), &Value::Null));
     assert_eq!(items[1]["void"]["reason"], "it was the other machine");
     assert_eq!(items[1]["void"]["by"]["id"], json!(yard.kim.account));
-    assert_eq!(items[2]["says"], "Set up: roller fine fluted, drive ratio 5:2, gate 12, 8 runs in use. after the winter");
+    assert_eq!(
+        items[2]["says"],
+        "Set up: roller fine fluted, drive ratio 5:2, gate 12, 8 runs in use. after the winter"
+    );
     assert_eq!(items[3]["says"], "Working width 6.00 m, rows 12.5 cm apart.");
 
     let first = yard.kim.read(&yard.at("timeline?limit=3")).await;

@@ -123,7 +123,8 @@ async fn a_name_is_changed_with_a_trace(world: World) {
     assert_eq!((&changed["name"], &changed["serial_number"]), (&json!("Old drill"), &Value::Null));
 
     let trail = yard.ana.read("/audit?limit=500").await;
-    let changes: Vec<&Value> = trail["items"].as_array().unwrap().iter().filter(|line| line["action"] == "changed").collect();
+    let changes: Vec<&Value> =
+        trail["items"].as_array().unwrap().iter().filter(|line| line["action"] == "changed").collect();
     assert_eq!(changes.len(), 2, "{trail}");
     assert_eq!(changes[0]["subject"], json!({ "kind": "seeder", "id": yard.drill }));
     assert_eq!(

@@ -29,7 +29,10 @@ async fn a_void_is_told_once(world: World) {
     yard.ana.post(&void_of(&record), json!({ "reason": "once more" })).await.refused(409, &[]);
 
     let shown = &yard.ana.read(&yard.at("services")).await["items"][0];
-    assert_eq!((&shown["void"]["reason"], &shown["void"]["by"]["id"]), (&json!("another seeder"), &json!(yard.ana.account)));
+    assert_eq!(
+        (&shown["void"]["reason"], &shown["void"]["by"]["id"]),
+        (&json!("another seeder"), &json!(yard.ana.account))
+    );
     assert_eq!(shown["note"], record["note"]);
     let trail = yard.ana.read("/audit?limit=500").await;
     let line = trail["items"].as_array().unwrap().iter().find(|line| line["action"] == "voided").unwrap();
@@ -116,7 +119,8 @@ async fn a_movement_is_not_there_for_the_crew(world: World) {
     let yard = Yard::new(&world).await;
     let lot = yard.ana.create("/lots", json!({ "lot_number": "W-16", "crop": "wheat" })).await;
     let path = format!("/lots/{}/movements", lot["id"].as_str().unwrap());
-    let movement = json!({ "occurred_at": "2027-03-31T07:00:00Z", "kind": "received", "mass": { "value": "1", "unit": "t" } });
+    let movement =
+        json!({ "occurred_at": "2027-03-31T07:00:00Z", "kind": "received", "mass": { "value": "1", "unit": "t" } });
     let movement = yard.ana.create(&path, movement).await;
     yard.kim.post(&void_of(&movement), json!({ "reason": "a slip" })).await.refused(404, &[]);
     yard.ana.create(&void_of(&movement), json!({ "reason": "a slip" })).await;

@@ -53,7 +53,8 @@ async fn a_scale_check_is_logged_by_the_crew(world: World) {
     assert_eq!((&first["reading"]["lb"], &first["reading"]["oz"]), (&json!("44"), &json!("1.5")));
     let again = yard.kim.post(&checks, check).await;
     assert_eq!((again.status.as_u16(), again.json()), (200, first.clone()));
-    let nothing = json!({ "occurred_at": "2027-03-31T07:00:00+02:00", "reference": q("0", "kg"), "reading": q("0", "kg") });
+    let nothing =
+        json!({ "occurred_at": "2027-03-31T07:00:00+02:00", "reference": q("0", "kg"), "reading": q("0", "kg") });
     yard.kim.post(&checks, nothing.clone()).await.refused(422, &["/reference"]);
     yard.mia.post(&checks, nothing).await.refused(403, &[]);
     assert_eq!(yard.mia.read(&checks).await["items"], json!([first]));

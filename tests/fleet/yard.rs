@@ -51,9 +51,9 @@ impl Yard {
     pub async fn new(world: &World) -> Self {
         let ana = world.ana().await;
         let organization = ana.organization;
-        let kim = world.member(organization, &format!("kim-{}@example.org", organization), "crew").await;
-        let ole = world.member(organization, &format!("ole-{}@example.org", organization), "crew").await;
-        let mia = world.member(organization, &format!("mia-{}@example.org", organization), "agronomist").await;
+        let kim = world.member(organization, &format!("kim-{organization}@example.org"), "crew").await;
+        let ole = world.member(organization, &format!("ole-{organization}@example.org"), "crew").await;
+        let mia = world.member(organization, &format!("mia-{organization}@example.org"), "agronomist").await;
         let first = ana.create("/seeders", drill("Drill 1")).await;
         let other = ana.create("/seeders", drill("Drill 2")).await;
         let roller = ana.create("/rollers", json!({ "label": "fine fluted", "kind": "fluted" })).await;

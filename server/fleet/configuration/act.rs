@@ -30,7 +30,8 @@ pub fn faults_of(working_width: &Length, row_spacing: &Length) -> Vec<Fault> {
     if row_spacing.si() <= working_width.si() {
         return Vec::new();
     }
-    let says = format!("{row_spacing} between rows is more than the working width, {working_width}. Look at the units.");
+    let says =
+        format!("{row_spacing} between rows is more than the working width, {working_width}. Look at the units.");
     vec![Fault::new("/row_spacing", says)]
 }
 

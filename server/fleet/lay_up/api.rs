@@ -39,12 +39,7 @@ impl TryFrom<LayUpRow> for LayUpView {
     type Error = Error;
 
     fn try_from(row: LayUpRow) -> Result<Self, Error> {
-        Ok(Self {
-            head: row.head.into(),
-            seeder_id: row.seeder_id,
-            laid_up: row.laid_up,
-            note: row.note,
-        })
+        Ok(Self { head: row.head.into(), seeder_id: row.seeder_id, laid_up: row.laid_up, note: row.note })
     }
 }
 

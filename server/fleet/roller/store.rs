@@ -27,9 +27,7 @@ pub struct RollerRow {
 pub(super) async fn add(work: &mut Work, id: RollerId, draft: &RollerDraft) -> Result<()> {
     let organization = work.organization();
     let displacement = draft.displacement_per_rev.as_ref().map(ToString::to_string);
-    work.cx()
-        .execute(ADD, args![organization, id, &draft.label.0, draft.kind.word(), displacement])
-        .await?;
+    work.cx().execute(ADD, args![organization, id, &draft.label.0, draft.kind.word(), displacement]).await?;
     Ok(())
 }
 

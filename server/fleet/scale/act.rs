@@ -46,7 +46,8 @@ pub async fn add_scale(signed: &Signed, draft: ScaleDraft, sent: Value) -> Resul
     if !faults.is_empty() {
         return Err(Error::Faults(faults));
     }
-    let new = NewEntry { id: draft.id, kind: Kind::Scale, parent: None, happened: None, corrects: None, sent: sent.clone() };
+    let new =
+        NewEntry { id: draft.id, kind: Kind::Scale, parent: None, happened: None, corrects: None, sent: sent.clone() };
     let (mut work, id) = match signed.app.work(&grant).await?.enter(new).await? {
         Entered::New(work, id) => (work, id),
         Entered::Already(id) => return Ok(Outcome::AlreadyStored(id)),
@@ -59,10 +60,14 @@ pub async fn add_scale(signed: &Signed, draft: ScaleDraft, sent: Value) -> Resul
 fn faults_of(draft: &ScaleDraft) -> Vec<Fault> {
     let mut faults = Vec::new();
     if draft.readability.is_zero() {
-        faults.push(Fault::new("/readability", "A scale's smallest step is above zero. Read it from the display or the plate."));
+        faults.push(Fault::new(
+            "/readability",
+            "A scale's smallest step is above zero. Read it from the display or the plate.",
+        ));
     }
     if draft.capacity.si() <= draft.readability.si() {
-        let says = format!("{} is no more than its smallest step, {}. Look at the units.", draft.capacity, draft.readability);
+        let says =
+            format!("{} is no more than its smallest step, {}. Look at the units.", draft.capacity, draft.readability);
         faults.push(Fault::new("/capacity", says));
     }
     faults

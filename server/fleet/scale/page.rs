@@ -54,14 +54,14 @@ async fn scales_page(signed: Signed, cookies: Cookies) -> Result<Response, Error
     let mut scales = Vec::new();
     for scale in act::scales(&mut conn.cx(), scope).await? {
         let checks = act::latest_checks(&mut conn.cx(), scope, ScaleId(scale.id)).await?;
-        scales.push(Listed { scale, checks: checks.into_iter().map(|check| Told::of(check, &signed)).collect() });
+        scales.push(Listed { scale, checks: checks.iter().map(|check| Told::of(check, &signed)).collect() });
     }
     let page = Page::new(&signed, &cookies, "Scales", "/keeping");
     show(&ScalesPage { page, scales, may_keep: signed.actor.may(Permission::KeepFleet) })
 }
 
 impl Told {
-    fn of(row: CheckRow, signed: &Signed) -> Self {
+    fn of(row: &CheckRow, signed: &Signed) -> Self {
         let zone = &signed.actor.time_zone;
         Self {
             id: row.head.id,
@@ -106,7 +106,8 @@ fn scale_page(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
 fn scale_form(signed: &Signed) -> Result<Form, Error> {
     let (small, large) = (mass_units(signed, true), mass_units(signed, false));
     let fields = vec![
-        FormField::new("name", "Name").hint("What your people call it, such as \u{201c}hanging scale, yellow hook\u{201d}."),
+        FormField::new("name", "Name")
+            .hint("What your people call it, such as \u{201c}hanging scale, yellow hook\u{201d}."),
         FormField::new("readability", "Smallest step")
             .hint("The step by which the display changes. It decides how much must be caught.")
             .measured(small, small[0]),
@@ -134,9 +135,8 @@ async fn post_check(signed: Signed, cookies: Cookies, PathId(id): PathId, posted
 }
 
 fn check_page(signed: &Signed, cookies: &Cookies, scale: &ScaleRow, form: Form) -> FormPage {
-    FormPage::new(Page::new(signed, cookies, format!("Check of {}", scale.name), "/keeping"), form).intro(
-        "Hang or lay a mass that you know on the scale, near what you weigh with it, and type what it shows.",
-    )
+    FormPage::new(Page::new(signed, cookies, format!("Check of {}", scale.name), "/keeping"), form)
+        .intro("Hang or lay a mass that you know on the scale, near what you weigh with it, and type what it shows.")
 }
 
 fn check_form(signed: &Signed, scale: &ScaleRow) -> Result<Form, Error> {

@@ -87,11 +87,6 @@ pub(super) async fn page_of_checks(
     cx.fetch_all(PAGE_OF_CHECKS, args![scope.organization, scale, after, limit]).await
 }
 
-pub(super) async fn latest_checks(
-    cx: &mut Cx<'_>,
-    scope: &Scope,
-    scale: ScaleId,
-    limit: i64,
-) -> Result<Vec<CheckRow>> {
+pub(super) async fn latest_checks(cx: &mut Cx<'_>, scope: &Scope, scale: ScaleId, limit: i64) -> Result<Vec<CheckRow>> {
     cx.fetch_all(LATEST_CHECKS, args![scope.organization, scale, limit]).await
 }

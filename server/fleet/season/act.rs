@@ -30,7 +30,8 @@ input! {
 /// 403 by role; 409 for a taken id.
 pub async fn add_season(signed: &Signed, draft: SeasonDraft, sent: Value) -> Result<Outcome, Error> {
     let grant = signed.grant(Permission::KeepFleet)?;
-    let new = NewEntry { id: draft.id, kind: Kind::Season, parent: None, happened: None, corrects: None, sent: sent.clone() };
+    let new =
+        NewEntry { id: draft.id, kind: Kind::Season, parent: None, happened: None, corrects: None, sent: sent.clone() };
     let (mut work, id) = match signed.app.work(&grant).await?.enter(new).await? {
         Entered::New(work, id) => (work, id),
         Entered::Already(id) => return Ok(Outcome::AlreadyStored(id)),

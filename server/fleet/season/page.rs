@@ -82,7 +82,9 @@ fn season_form(signed: &Signed) -> Result<Form, Error> {
     let fields = vec![
         FormField::new("name", "Name").hint("Such as \u{201c}Spring 2027\u{201d}."),
         FormField::new("starts_on", "First day").kind(Kind::Date),
-        FormField::new("crops", "Only for these crops").hint("With commas between them; empty for all crops.").optional(),
+        FormField::new("crops", "Only for these crops")
+            .hint("With commas between them; empty for all crops.")
+            .optional(),
     ];
     Ok(Form::new("/seasons", "Add the season", fields).creating(signed.app.clock.new_id()?))
 }

@@ -28,7 +28,8 @@ pub async fn add_seeder(signed: &Signed, draft: SeederDraft, sent: Value) -> Res
         return Err(Error::Faults(faults));
     }
     let commissioned = midnight(draft.commissioned_on, &signed.actor.time_zone)?;
-    let new = NewEntry { id: draft.id, kind: Kind::Seeder, parent: None, happened: None, corrects: None, sent: sent.clone() };
+    let new =
+        NewEntry { id: draft.id, kind: Kind::Seeder, parent: None, happened: None, corrects: None, sent: sent.clone() };
     let (mut work, id) = match signed.app.work(&grant).await?.enter(new).await? {
         Entered::New(work, id) => (work, SeederId(id)),
         Entered::Already(id) => return Ok(Outcome::AlreadyStored(id)),

@@ -84,7 +84,9 @@ impl Input for SpeedRange {
         if min.to_f64() < max.to_f64() {
             Some(Self { min: min.as_str().to_owned(), max: max.as_str().to_owned() })
         } else {
-            let says = format!("{max} rpm is not above the lowest speed, {min} rpm. Give the highest speed that the drive holds.");
+            let says = format!(
+                "{max} rpm is not above the lowest speed, {min} rpm. Give the highest speed that the drive holds."
+            );
             faults.add(&at.key("max"), says)
         }
     }
@@ -150,7 +152,10 @@ pub(super) fn faults_of(draft: &SeederDraft) -> Vec<crate::web::error::Fault> {
             faults.push(Fault::new(format!("/metering_units/{i}/label"), says));
         }
         if unit.id.is_some() && units.iter().take(i).any(|other| other.id == unit.id) {
-            faults.push(Fault::new(format!("/metering_units/{i}/id"), "Another unit here has the same id. Make one for each."));
+            faults.push(Fault::new(
+                format!("/metering_units/{i}/id"),
+                "Another unit here has the same id. Make one for each.",
+            ));
         }
     }
     faults

@@ -111,7 +111,8 @@ fn without_idle_rows(posted: &Posted) -> Posted {
     };
     let used: Vec<usize> = (0..UNIT_ROWS).filter(is_used).collect();
     let moved = |name: &str| {
-        let number = name.strip_prefix("metering_units/").and_then(|rest| rest.split('/').next()?.parse::<usize>().ok());
+        let number =
+            name.strip_prefix("metering_units/").and_then(|rest| rest.split('/').next()?.parse::<usize>().ok());
         match number.filter(|number| *number < UNIT_ROWS) {
             None => Some(name.to_owned()),
             Some(number) => {
@@ -147,7 +148,9 @@ fn seeder_form(signed: &Signed) -> Form {
         fields.push(field("label", "label"));
         fields.push(field("runs", "runs").kind(Kind::Whole).hint("How many seed lines it feeds."));
         fields.push(
-            field("drive", "drive").value("electric").choice(Drive::ALL.iter().map(|drive| (drive.word(), drive.said()))),
+            field("drive", "drive")
+                .value("electric")
+                .choice(Drive::ALL.iter().map(|drive| (drive.word(), drive.said()))),
         );
         fields.push(
             field("roller_speed_rpm/min", "lowest roller speed, 1/min")
@@ -226,7 +229,7 @@ async fn seeder_page(
         spacing: configuration.as_ref().map(|row| row.row_spacing.clone()).unwrap_or_default(),
         lines: board::lines_of(cx, &signed, id).await?,
         fitted,
-        timeline: told.items.into_iter().map(|row| Told::of(row, &signed)).collect(),
+        timeline: told.items.iter().map(|row| Told::of(row, &signed)).collect(),
         older: told.next,
         may_log: signed.actor.may(Permission::Log),
         may_keep: signed.actor.may(Permission::KeepFleet),
@@ -244,7 +247,15 @@ impl Fitted {
         };
         let Some(setup) = setup else {
             let nothing = String::new;
-            return Self { unit, roller: None, ratio: nothing(), gate: nothing(), runs: nothing(), since: nothing(), drive };
+            return Self {
+                unit,
+                roller: None,
+                ratio: nothing(),
+                gate: nothing(),
+                runs: nothing(),
+                since: nothing(),
+                drive,
+            };
         };
         Self {
             roller: Some(setup.roller.clone()),
@@ -259,7 +270,7 @@ impl Fitted {
 }
 
 impl Told {
-    fn of(row: TimelineRow, signed: &Signed) -> Self {
+    fn of(row: &TimelineRow, signed: &Signed) -> Self {
         let zone = &signed.actor.time_zone;
         let stands = row.head.stands();
         let own = row.head.recorded_by == Some(signed.actor.account.0);

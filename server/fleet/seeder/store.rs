@@ -82,9 +82,7 @@ pub(super) async fn add_unit(
     let organization = work.organization();
     let speeds = draft.roller_speed_rpm.as_ref();
     let (min, max) = (speeds.map(|s| s.min.as_str()), speeds.map(|s| s.max.as_str()));
-    let values = args![
-        organization, id, seeder, position, &draft.label.0, draft.runs.0, draft.drive.word(), min, max
-    ];
+    let values = args![organization, id, seeder, position, &draft.label.0, draft.runs.0, draft.drive.word(), min, max];
     work.cx().execute(ADD_UNIT, values).await?;
     Ok(())
 }

@@ -27,7 +27,9 @@ impl Input for DriveRatio {
             Some(Value::String(text)) => Self::parse(text),
             Some(Value::Number(number)) => Self::parse(&number.to_string()),
             None | Some(Value::Null) => return faults.add(at, "This is missing."),
-            Some(other) => return faults.add(at, format!("This is {}; a ratio like \"5:2\" is wanted.", what_it_is(other))),
+            Some(other) => {
+                return faults.add(at, format!("This is {}; a ratio like \"5:2\" is wanted.", what_it_is(other)));
+            }
         };
         match parsed {
             Ok(ratio) => Some(ratio),
@@ -38,7 +40,9 @@ impl Input for DriveRatio {
     fn schema() -> RefOr<Schema> {
         ObjectBuilder::new()
             .schema_type(SchemaType::from_iter([Type::String, Type::Number]))
-            .description(Some("Roller revolutions to drive revolutions: two positive decimals like 5:2, or one like 2.5."))
+            .description(Some(
+                "Roller revolutions to drive revolutions: two positive decimals like 5:2, or one like 2.5.",
+            ))
             .into()
     }
 }
@@ -72,7 +76,10 @@ pub async fn add_setup(
         let mut conn = signed.app.read().await?;
         let found = find_unit(&mut conn.cx(), scope, unit).await?;
         if draft.runs.0 > found.runs {
-            let says = format!("{} runs in use, but {} has {}. Use 1 to {}.", draft.runs.0, found.label, found.runs, found.runs);
+            let says = format!(
+                "{} runs in use, but {} has {}. Use 1 to {}.",
+                draft.runs.0, found.label, found.runs, found.runs
+            );
             return Err(Error::fault("/runs", says));
         }
         match find_roller(&mut conn.cx(), scope, draft.roller_id).await {
