@@ -11,9 +11,11 @@ on_both_places!(
 );
 
 async fn an_organization_a_member_and_a_token_open_the_api(place: Place) {
-    let organization = place.say(&["organization", "add", "Birkenfeld", "--time-zone", "Europe/Vienna", "--units", "metric"]);
+    let organization =
+        place.say(&["organization", "add", "Birkenfeld", "--time-zone", "Europe/Vienna", "--units", "metric"]);
     assert!(Uuid::try_parse(&organization).is_ok(), "{organization}");
-    let add = ["member", "add", "ana@example.org", "--organization", &organization, "--role", "office", "--password-stdin"];
+    let add =
+        ["member", "add", "ana@example.org", "--organization", &organization, "--role", "office", "--password-stdin"];
     let member = said(&place.run_with(&add, "three slow tractors\nnot this line\n"));
     assert!(Uuid::try_parse(&member).is_ok(), "{member}");
     let token = place.say(&["token", "add", "ana@example.org", "--organization", &organization, "--label", "export"]);
@@ -41,7 +43,8 @@ async fn a_member_without_a_password_gets_a_link_that_works(place: Place) {
     let organization = place.say(&["organization", "add", "Birkenfeld"]);
     let add = ["member", "add", "kim@example.org", "--organization", &organization, "--role", "crew", "--name", "Kim"];
     let line = place.say(&add);
-    let path = line.split(' ').find(|word| word.starts_with("/set-password/")).unwrap_or_else(|| panic!("{line}")).to_owned();
+    let path =
+        line.split(' ').find(|word| word.starts_with("/set-password/")).unwrap_or_else(|| panic!("{line}")).to_owned();
     let line = place.say(&["member", "new-link", "kim@example.org", "--organization", &organization]);
     assert!(line.contains("/set-password/") && !line.contains(&path), "another link: {line}");
     let server = place.serve();
@@ -54,11 +57,20 @@ async fn a_slip_is_told_in_one_line(place: Place) {
     let organization = place.say(&["organization", "add", "Birkenfeld"]);
     let nobody = Uuid::from_u128(7).to_string();
     let cases: [(&[&str], &str); 10] = [
-        (&["member", "add", "a@example.org", "--organization", &organization, "--role", "boss"], "office, crew, agronomist"),
+        (
+            &["member", "add", "a@example.org", "--organization", &organization, "--role", "boss"],
+            "office, crew, agronomist",
+        ),
         (&["member", "add", "a@example.org", "--organization", &nobody, "--role", "crew"], "no such organization"),
-        (&["member", "add", "a@example.org", "--organization", "Birkenfeld", "--role", "crew"], "\"Birkenfeld\" is no id"),
+        (
+            &["member", "add", "a@example.org", "--organization", "Birkenfeld", "--role", "crew"],
+            "\"Birkenfeld\" is no id",
+        ),
         (&["member", "add", "nobody", "--organization", &organization, "--role", "crew"], "no e-mail address"),
-        (&["member", "add", "a@example.org", "--organization", &organization, "--role", "crew", "--client", &nobody], "client"),
+        (
+            &["member", "add", "a@example.org", "--organization", &organization, "--role", "crew", "--client", &nobody],
+            "client",
+        ),
         (&["token", "add", "nobody@example.org", "--organization", &organization, "--label", "x"], "no such account"),
         (&["token", "add", "nobody@example.org", "--organization", &organization, "--label", " "], "label"),
         (&["organization", "add", "Birkenfeld", "--time-zone", "Nowhere/Land"], "no time zone"),
@@ -69,7 +81,8 @@ async fn a_slip_is_told_in_one_line(place: Place) {
         let line = told(&place.run(arguments));
         assert!(line.contains(part), "{arguments:?}: {line}");
     }
-    let add = ["member", "add", "a@example.org", "--organization", &organization, "--role", "office", "--password-stdin"];
+    let add =
+        ["member", "add", "a@example.org", "--organization", &organization, "--role", "office", "--password-stdin"];
     let line = told(&place.run_with(&add, "short\n"));
     assert!(line.contains("Use at least 12") && line.contains("password"), "{line}");
     assert!(!line.contains("short"), "the password is not repeated");

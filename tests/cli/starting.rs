@@ -50,10 +50,8 @@ async fn programs_started_at_once_migrate_once(place: Place) {
             command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap()
         })
         .collect();
-    let mut ids: Vec<Uuid> = children
-        .into_iter()
-        .map(|child| Uuid::try_parse(&said(&child.wait_with_output().unwrap())).unwrap())
-        .collect();
+    let mut ids: Vec<Uuid> =
+        children.into_iter().map(|child| Uuid::try_parse(&said(&child.wait_with_output().unwrap())).unwrap()).collect();
     ids.sort_unstable();
     ids.dedup();
     assert_eq!(ids.len(), 4, "each did its work");

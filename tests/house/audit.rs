@@ -141,5 +141,9 @@ async fn each_organization_has_a_chain_of_its_own(world: World) {
     let mut conn = world.app.db.read().await.unwrap();
     let lines = audit::after(&mut conn.cx(), ana.organization, 0, 1).await.unwrap();
     let line = lines[0].line(ana.organization);
-    assert_ne!(hash(&GENESIS, &line), hash(&GENESIS, &lines[0].line(ben.organization)), "a line belongs to its organization");
+    assert_ne!(
+        hash(&GENESIS, &line),
+        hash(&GENESIS, &lines[0].line(ben.organization)),
+        "a line belongs to its organization"
+    );
 }

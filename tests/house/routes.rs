@@ -40,15 +40,24 @@ fn what_anybody_may_call_is_a_short_list() {
         .map(|route| format!("{} {}", route.method, route.path))
         .collect();
     for route in &open {
-        let known =
-            ["/health/", "/static/", "/sign-in", "/sign-out", "/set-up/", "/set-password/", "/theme", "/api/v1/openapi.json"];
+        let known = [
+            "/health/",
+            "/static/",
+            "/sign-in",
+            "/sign-out",
+            "/set-up/",
+            "/set-password/",
+            "/theme",
+            "/api/v1/openapi.json",
+        ];
         assert!(known.iter().any(|part| route.contains(part)), "{route} is open to anybody");
     }
 }
 
 fn who(need: Need) -> String {
     let roles = |permission: Permission| {
-        let allowed: Vec<&str> = Role::ALL.into_iter().filter(|role| allows(*role, permission)).map(Role::word).collect();
+        let allowed: Vec<&str> =
+            Role::ALL.into_iter().filter(|role| allows(*role, permission)).map(Role::word).collect();
         if allowed.len() == Role::ALL.len() { "any member".to_owned() } else { allowed.join(", ") }
     };
     match need {
@@ -60,7 +69,13 @@ fn who(need: Need) -> String {
 
 fn table() -> String {
     let mut routes = app::routes();
-    routes.sort_by(|a, b| (a.surface == Surface::Api, &a.path, a.method.as_str()).cmp(&(b.surface == Surface::Api, &b.path, b.method.as_str())));
+    routes.sort_by(|a, b| {
+        (a.surface == Surface::Api, &a.path, a.method.as_str()).cmp(&(
+            b.surface == Surface::Api,
+            &b.path,
+            b.method.as_str(),
+        ))
+    });
     routes.iter().fold(String::new(), |mut table, route| {
         writeln!(table, "{:6} {:60} {}", route.method.as_str(), route.path, who(route.need)).unwrap();
         table
@@ -133,7 +148,12 @@ async fn every_route_lets_in_whom_it_says(world: World) {
             let answer = call(&world, Some((person, role)), surface, method, &path).await;
             let status = answer.status.as_u16();
             if may(need, role) {
-                assert!(![401, 403, 405, 500, 503].contains(&status), "{label} as {}: {status} {}", role.word(), answer.text);
+                assert!(
+                    ![401, 403, 405, 500, 503].contains(&status),
+                    "{label} as {}: {status} {}",
+                    role.word(),
+                    answer.text
+                );
             } else {
                 assert_eq!(status, 403, "{label} as {}", role.word());
             }

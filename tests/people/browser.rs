@@ -31,8 +31,10 @@ impl Browser {
     }
 
     pub async fn submit(&mut self, world: &World, path: &str, fields: &[(&str, &str)]) -> Answer {
-        let encode = |text: &str| percent_encoding::utf8_percent_encode(text, percent_encoding::NON_ALPHANUMERIC).to_string();
-        let body: Vec<String> = fields.iter().map(|(name, value)| format!("{}={}", encode(name), encode(value))).collect();
+        let encode =
+            |text: &str| percent_encoding::utf8_percent_encode(text, percent_encoding::NON_ALPHANUMERIC).to_string();
+        let body: Vec<String> =
+            fields.iter().map(|(name, value)| format!("{}={}", encode(name), encode(value))).collect();
         self.send(world, Method::POST, path, Some(body.join("&"))).await
     }
 
@@ -72,7 +74,12 @@ pub async fn is_signed_in(world: &World, browser: &mut Browser) -> bool {
 }
 
 /// A member who signs in with [`PASSWORD`].
-pub async fn member(world: &World, organization: OrganizationId, email: &str, role: &str) -> sowmark_core::ids::AccountId {
+pub async fn member(
+    world: &World,
+    organization: OrganizationId,
+    email: &str,
+    role: &str,
+) -> sowmark_core::ids::AccountId {
     let draft = input::read(&json!({ "name": email.split('@').next(), "email": email, "role": role })).unwrap();
     let app = &world.app;
     let grant = host(organization);
@@ -86,6 +93,7 @@ pub fn location(answer: &Answer) -> &str {
 
 /// The secret on a page that shows it once.
 pub fn shown_once(page: &str) -> String {
-    let (_, rest) = page.split_once("<code class=\"wrap-any\">").unwrap_or_else(|| panic!("nothing is shown once: {page}"));
+    let (_, rest) =
+        page.split_once("<code class=\"wrap-any\">").unwrap_or_else(|| panic!("nothing is shown once: {page}"));
     rest.split("</code>").next().unwrap().replace("&#x2F;", "/").replace("&#47;", "/")
 }

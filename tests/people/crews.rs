@@ -53,7 +53,10 @@ async fn crews_are_kept_through_the_api(world: World) {
     let id = "0196d2a0-0000-7000-8000-000000000077";
     let sent = json!({ "id": id, "name": "yard", "members": [kim.account], "seeders": [] });
     let first = ana.create("/crews", sent.clone()).await;
-    assert_eq!(first, json!({ "id": id, "name": "yard", "members": [{ "id": kim.account, "name": "kim" }], "seeders": [] }));
+    assert_eq!(
+        first,
+        json!({ "id": id, "name": "yard", "members": [{ "id": kim.account, "name": "kim" }], "seeders": [] })
+    );
     let again = ana.post("/crews", sent).await;
     assert_eq!((again.status.as_u16(), again.json()), (200, first.clone()));
     ana.post("/crews", json!({ "id": id, "name": "other" })).await.refused(409, &[]);
@@ -71,8 +74,12 @@ async fn bad_crews_are_refused(world: World) {
     let (ana, ben) = (world.ana().await, world.ana().await);
     let foreign = seeder(&ben, "Foreign drill").await;
     let kim = world.member(ana.organization, "kim@example.org", "crew").await;
-    ana.post("/crews", json!({ "name": "", "members": "kim", "leader": 1 })).await.refused(422, &["/name", "/members", "/leader"]);
-    ana.post("/crews", json!({ "name": "yard", "members": [kim.account, kim.account] })).await.refused(422, &["/members/1"]);
+    ana.post("/crews", json!({ "name": "", "members": "kim", "leader": 1 }))
+        .await
+        .refused(422, &["/name", "/members", "/leader"]);
+    ana.post("/crews", json!({ "name": "yard", "members": [kim.account, kim.account] }))
+        .await
+        .refused(422, &["/members/1"]);
     ana.post("/crews", json!({ "name": "yard", "members": [ben.account] })).await.refused(404, &["/members/0"]);
     ana.post("/crews", json!({ "name": "yard", "seeders": [foreign] })).await.refused(404, &["/seeders/0"]);
     assert_eq!(ana.read("/crews").await["items"], json!([]));

@@ -60,7 +60,8 @@ async fn every_answer_carries_the_headers(world: World) {
 async fn every_page_has_a_language_a_title_and_one_heading(world: World) {
     let ana = world.ana().await;
     let mut seen = 0;
-    for route in app::routes().into_iter().filter(|route| route.surface == Surface::Page && route.method == Method::GET) {
+    for route in app::routes().into_iter().filter(|route| route.surface == Surface::Page && route.method == Method::GET)
+    {
         let path = filled(&route.path);
         let mut browser = Browser::of(&world, &ana, Role::Office).await;
         let answer = browser.get(&world, &path).await;
@@ -77,7 +78,13 @@ async fn every_page_has_a_language_a_title_and_one_heading(world: World) {
         for inline in [" style=\"", "<style", " onclick=", " onload=", "javascript:"] {
             assert!(!page.contains(inline), "{path} has {inline}");
         }
-        assert!(!page.split("<script").skip(1).any(|script| !script.trim_start().starts_with("src=") && !script.contains(" src=")), "{path}");
+        assert!(
+            !page
+                .split("<script")
+                .skip(1)
+                .any(|script| !script.trim_start().starts_with("src=") && !script.contains(" src=")),
+            "{path}"
+        );
     }
     assert!(seen > 10, "only {seen} pages were seen");
 }

@@ -26,7 +26,11 @@ async fn a_new_member_sets_a_password_by_the_link(world: World) {
     let (_, mut ana) = office(&world).await;
     let faulty = ana.submit(&world, "/people", &[("name", "Kim"), ("email", "kim"), ("role", "boss")]).await;
     assert_eq!(faulty.status, 422);
-    assert!(faulty.text.contains("email-error") && faulty.text.contains("role-error") && faulty.text.contains("value=\"Kim\""));
+    assert!(
+        faulty.text.contains("email-error")
+            && faulty.text.contains("role-error")
+            && faulty.text.contains("value=\"Kim\"")
+    );
     let added = ana.submit(&world, "/people", &[("name", "Kim"), ("email", "kim@example.org"), ("role", "crew")]).await;
     let link = shown_once(&added.text);
     let path = link.strip_prefix("http://sowmark.test").unwrap();
@@ -70,8 +74,16 @@ async fn another_role_means_signing_in_again(world: World) {
     assert_eq!(ana.submit(&world, &path, &[("role", "crew")]).await.status, 303);
     assert!(is_signed_in(&world, &mut kim).await, "the same role as before");
     let client = uuid::Uuid::from_u128(9).to_string();
-    assert_eq!(ana.submit(&world, &path, &[("role", "crew"), ("clients", &client)]).await.status, 422, "crew has no clients");
-    assert_eq!(ana.submit(&world, &path, &[("role", "agronomist"), ("clients", &client)]).await.status, 404, "no such client");
+    assert_eq!(
+        ana.submit(&world, &path, &[("role", "crew"), ("clients", &client)]).await.status,
+        422,
+        "crew has no clients"
+    );
+    assert_eq!(
+        ana.submit(&world, &path, &[("role", "agronomist"), ("clients", &client)]).await.status,
+        404,
+        "no such client"
+    );
     assert_eq!(kim_person.read("/me").await["role"], "crew");
     assert_eq!(ana.submit(&world, &path, &[("role", "agronomist")]).await.status, 303);
     assert!(!is_signed_in(&world, &mut kim).await);
@@ -117,7 +129,8 @@ async fn a_lost_phone_is_cut_off_by_the_office(world: World) {
     assert_eq!(ana.submit(&world, &format!("/people/{kim_id}/tokens/{}/end", ids("tokens")[0]), &[]).await.status, 303);
     logger.get("/me").await.refused(401, &[]);
     let trail = ana_person.read("/audit?limit=500").await;
-    let actions: Vec<&str> = trail["items"].as_array().unwrap().iter().map(|line| line["action"].as_str().unwrap()).collect();
+    let actions: Vec<&str> =
+        trail["items"].as_array().unwrap().iter().map(|line| line["action"].as_str().unwrap()).collect();
     assert!(actions.contains(&"session_ended") && actions.contains(&"token_ended"), "{actions:?}");
 }
 

@@ -33,7 +33,10 @@ async fn the_first_visit_makes_the_office_and_signs_it_in(world: World) {
     let mut ana = Browser::default();
     let page = ana.get(&world, &path).await;
     assert_eq!(page.status, 200);
-    assert!(page.text.contains("<option value=\"Europe&#x2F;Vienna\">") || page.text.contains("<option value=\"Europe/Vienna\">"));
+    assert!(
+        page.text.contains("<option value=\"Europe&#x2F;Vienna\">")
+            || page.text.contains("<option value=\"Europe/Vienna\">")
+    );
 
     let done = ana.submit(&world, &path, &fields("ana@example.org", PASSWORD)).await;
     assert_eq!((done.status.as_u16(), location(&done)), (303, "/"), "{}", done.text);
@@ -81,7 +84,13 @@ async fn an_old_or_replaced_link_is_not_there(world: World) {
 async fn what_was_typed_comes_back_with_each_fault(world: World) {
     let path = format!("/set-up/{}", code(&world).await);
     let mut browser = Browser::default();
-    let typed = [("organization", "Birken & Feld"), ("time_zone", "Nowhere/Land"), ("units", "metric"), ("email", "ana"), ("password", PASSWORD)];
+    let typed = [
+        ("organization", "Birken & Feld"),
+        ("time_zone", "Nowhere/Land"),
+        ("units", "metric"),
+        ("email", "ana"),
+        ("password", PASSWORD),
+    ];
     let back = browser.submit(&world, &path, &typed).await;
     assert_eq!(back.status, 422);
     for part in ["time_zone-error", "name-error", "email-error", "Birken &#38; Feld", "<title>Error: "] {
@@ -97,7 +106,16 @@ async fn passwords_that_anybody_would_guess_are_refused(world: World) {
     let path = format!("/set-up/{}", code(&world).await);
     let email = "ana.birkenfeld@example.org";
     let (long, longest) = ("long ".repeat(26), "x y".repeat(42));
-    for bad in ["", "short", "elevenchars", "password1234", "PassWord1234", "aaaaaaaaaaaaaa", "ANA.birkenfeld@example.org", &long] {
+    for bad in [
+        "",
+        "short",
+        "elevenchars",
+        "password1234",
+        "PassWord1234",
+        "aaaaaaaaaaaaaa",
+        "ANA.birkenfeld@example.org",
+        &long,
+    ] {
         let answer = Browser::default().submit(&world, &path, &fields(email, bad)).await;
         assert_eq!(answer.status, 422, "{bad:?}");
         assert!(answer.text.contains("password-error"), "{bad:?}: {}", answer.text);

@@ -65,7 +65,10 @@ async fn over_tls_the_cookie_is_bound_to_the_host(world: World) {
     let mut ana = Browser::default();
     let answer = ana.sign_in(&world, "ana@example.org", PASSWORD).await;
     let cookie = answer.headers[header::SET_COOKIE].to_str().unwrap();
-    assert!(cookie.starts_with("__Host-sowmark=") && cookie.contains("; Secure") && cookie.contains("; Path=/;"), "{cookie}");
+    assert!(
+        cookie.starts_with("__Host-sowmark=") && cookie.contains("; Secure") && cookie.contains("; Path=/;"),
+        "{cookie}"
+    );
     assert!(is_signed_in(&world, &mut ana).await);
     assert!(answer.headers[header::STRICT_TRANSPORT_SECURITY].to_str().unwrap().starts_with("max-age=31536000"));
     let plain = ana.session.as_ref().unwrap().replace("__Host-", "");
@@ -110,7 +113,8 @@ async fn an_unknown_address_is_answered_like_a_wrong_password(world: World) {
     let gone = member(&world, organization, "gone@example.org", "crew").await;
     let grant = sowmark::access::host(organization);
     sowmark::people::act::end_member(&world.app.db, &world.app.clock, &grant, gone).await.unwrap();
-    let tries = [("ana@example.org", "not her password"), ("bob@example.org", PASSWORD), ("gone@example.org", PASSWORD)];
+    let tries =
+        [("ana@example.org", "not her password"), ("bob@example.org", PASSWORD), ("gone@example.org", PASSWORD)];
     for round in 0..6 {
         let mut answers = Vec::new();
         for (email, password) in tries {
@@ -141,10 +145,18 @@ async fn guessing_is_made_to_wait_and_then_may_go_on(world: World) {
 
     world.set_time("2027-04-01T06:00:01Z");
     assert_eq!(browser.sign_in(&world, "ana@example.org", "wrong again").await.status, 422);
-    assert_eq!(browser.sign_in(&world, "ana@example.org", PASSWORD).await.headers[header::RETRY_AFTER], "2", "it doubles");
+    assert_eq!(
+        browser.sign_in(&world, "ana@example.org", PASSWORD).await.headers[header::RETRY_AFTER],
+        "2",
+        "it doubles"
+    );
     world.set_time("2027-04-01T06:00:03Z");
     assert_eq!(browser.sign_in(&world, "ana@example.org", PASSWORD).await.status, 303, "after the wait it works");
-    assert_eq!(Browser::default().sign_in(&world, "ana@example.org", "wrong").await.status, 422, "counting begins anew");
+    assert_eq!(
+        Browser::default().sign_in(&world, "ana@example.org", "wrong").await.status,
+        422,
+        "counting begins anew"
+    );
 }
 
 async fn a_session_ends_when_it_is_not_used(world: World) {

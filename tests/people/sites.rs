@@ -44,7 +44,8 @@ async fn a_write_from_another_site_is_refused(world: World) {
     ];
     for (number, (site, origin, who, let_in)) in table.into_iter().enumerate() {
         for method in [Method::POST, Method::PUT, Method::PATCH, Method::DELETE] {
-            let mut request = Request::builder().method(method.clone()).uri("/api/v1/rollers").header(header::HOST, "sowmark.test");
+            let mut request =
+                Request::builder().method(method.clone()).uri("/api/v1/rollers").header(header::HOST, "sowmark.test");
             if let Some(site) = site {
                 request = request.header("sec-fetch-site", site);
             }

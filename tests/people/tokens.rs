@@ -49,7 +49,8 @@ async fn a_token_opens_no_new_way_in(world: World) {
 }
 
 async fn a_person_of_two_organizations_goes_between_them(world: World) {
-    let (here, there) = (world.organization("Birkenfeld", "Europe/Vienna").await, world.organization("Talhof", "Europe/Vienna").await);
+    let (here, there) =
+        (world.organization("Birkenfeld", "Europe/Vienna").await, world.organization("Talhof", "Europe/Vienna").await);
     world.set_time("2027-04-01T06:00:01Z");
     member(&world, here, "mia@example.org", "agronomist").await;
     world.set_time("2027-04-01T06:00:02Z");
