@@ -10,7 +10,9 @@
 mod world;
 
 mod calibration;
+mod cli;
 mod fleet;
 mod house;
+mod people;
 mod readiness;
 mod seed;

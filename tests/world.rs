@@ -45,7 +45,7 @@ pub const NOW: &str = "2027-04-01T06:00:00Z";
 pub struct World {
     pub app: App,
     router: Router,
-    _file: Option<tempfile::TempDir>,
+    file: Option<tempfile::TempDir>,
 }
 
 /// Somebody with a bearer token.
@@ -84,7 +84,7 @@ impl World {
             hasher: Hasher::new(),
             config: Arc::new(Config::default()),
         };
-        Self { router: app::router(app.clone()), app, _file: file }
+        Self { router: app::router(app.clone()), app, file }
     }
 
     /// An organization in a zone, with nobody in it.
@@ -126,6 +126,20 @@ impl World {
         }
     }
 
+    /// The same server, reached at an address of its own.
+    pub fn reached_at(mut self, url: &str) -> Self {
+        self.app.config = Arc::new(Config { public_url: Some(url.to_owned()) });
+        self.router = app::router(self.app.clone());
+        self
+    }
+
+    /// Every byte that SQLite keeps, in its file and in its log; nothing on PostgreSQL.
+    pub fn bytes_kept(&self) -> Vec<u8> {
+        let Some(folder) = &self.file else { return Vec::new() };
+        let files = std::fs::read_dir(folder.path()).expect("a folder");
+        files.flat_map(|file| std::fs::read(file.expect("a file").path()).expect("its bytes")).collect()
+    }
+
     pub fn set_time(&self, at: &str) {
         self.app.clock.set(at.parse().expect("a time"));
     }
@@ -144,6 +158,11 @@ fn next() -> u32 {
 /// Options for a schema that only this test uses. It is not dropped: the cluster goes as a whole.
 #[allow(clippy::disallowed_methods)]
 pub async fn schema_of_its_own() -> sqlx::postgres::PgConnectOptions {
+    postgres_of_its_own().await.parse().expect("a PostgreSQL address")
+}
+
+/// The address of such a schema, for a program of its own.
+pub async fn postgres_of_its_own() -> String {
     use sqlx::{ConnectOptions, Executor};
     let url = std::env::var("TEST_POSTGRES_URL")
         .expect("TEST_POSTGRES_URL is not set: run the tests through scripts/with-postgres");
@@ -151,7 +170,7 @@ pub async fn schema_of_its_own() -> sqlx::postgres::PgConnectOptions {
     let schema = format!("t_{}", Clock::system().new_id().expect("an id").simple());
     let mut connection = options.connect().await.expect("PostgreSQL answers");
     connection.execute(sqlx::AssertSqlSafe(format!("create schema {schema}"))).await.expect("a schema");
-    options.options([("search_path", schema)])
+    format!("{url}?options[search_path]={schema}")
 }
 
 async fn answer(router: &Router, request: Request<Body>) -> Answer {
@@ -165,11 +184,6 @@ impl Person {
     /// Somebody with a token that stands for nobody.
     pub fn with_token(&self, token: &str) -> Self {
         Self { token: Some(token.to_owned()), ..self.clone() }
-    }
-
-    /// The bearer token, if there is one.
-    pub fn token(&self) -> Option<&str> {
-        self.token.as_deref()
     }
 
     pub async fn get(&self, path: &str) -> Answer {

@@ -5,7 +5,7 @@
 
 pub mod api;
 mod chain;
-mod page;
+pub mod page;
 
 pub use chain::{GENESIS, Line, hash};
 

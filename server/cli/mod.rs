@@ -56,7 +56,10 @@ struct Place {
 /// Runs the program.
 #[must_use]
 pub fn main() -> ExitCode {
-    let cli = Cli::parse();
+    let cli = match Cli::try_parse() {
+        Ok(cli) => cli,
+        Err(error) => return not_understood(&error),
+    };
     let runtime = match tokio::runtime::Builder::new_multi_thread().enable_all().build() {
         Ok(runtime) => runtime,
         Err(error) => return failed(&anyhow::Error::new(error).context("no threads can be started")),
@@ -65,6 +68,22 @@ pub fn main() -> ExitCode {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => failed(&error),
     }
+}
+
+/// Help and version as they come; what is wrong with the command line in one line.
+fn not_understood(error: &clap::Error) -> ExitCode {
+    use clap::error::ErrorKind;
+    let asked = matches!(error.kind(), ErrorKind::DisplayHelp | ErrorKind::DisplayVersion);
+    if asked || error.kind() == ErrorKind::DisplayHelpOnMissingArgumentOrSubcommand {
+        // Standard output may be closed already; then there is nobody left to tell.
+        error.print().ok();
+        return if asked { ExitCode::SUCCESS } else { ExitCode::from(2) };
+    }
+    let text = error.to_string();
+    let told = text.split("\n\nUsage:").next().unwrap_or(&text).split("\n\nFor more").next().unwrap_or(&text);
+    let line = told.split_whitespace().collect::<Vec<_>>().join(" ");
+    eprintln!("sowmark: {} (see --help)", line.trim_start_matches("error: "));
+    ExitCode::from(2)
 }
 
 fn failed(error: &anyhow::Error) -> ExitCode {

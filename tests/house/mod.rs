@@ -1,9 +1,10 @@
 //! What holds for all parts: the database, the routes, the limits, the trail, the look, the documents.
 
+mod audit;
+mod conflicts;
 mod database;
 mod documents;
 mod look;
 mod openapi;
 mod routes;
 mod schema;
-mod trail;

@@ -1,0 +1,5 @@
+//! The command line, as a person at the host uses it: the real program, on both databases.
+
+mod commands;
+mod place;
+mod starting;

@@ -1,0 +1,10 @@
+//! People: the first visit, signing in, members, crews, and what a browser of another site may not do.
+
+pub mod browser;
+mod crews;
+mod headers;
+mod members;
+mod set_up;
+mod signing;
+mod sites;
+mod tokens;
