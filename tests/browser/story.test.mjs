@@ -152,17 +152,32 @@ test('a good catch gives the number to key in, and the board says ready', async 
   seen.set('board', at('/'));
 });
 
-test('a changed roller asks for a catch, and a wrong entry can be voided', async () => {
-  const { page } = desk;
+async function fit(page, label) {
   await page.goto(seen.get('seeder'));
   await page.click('text=Roller or ratio changed');
-  await fill(page, { roller_id: { label: 'coarse fluted' } });
+  await fill(page, { roller_id: { label } });
   await submit(page);
   await page.goto(at('/'));
+}
+
+test('a changed roller asks for a catch, the first one back brings its number back', async () => {
+  const { page } = desk;
+  const number = (await page.innerText('main')).match(/6[.,]48\d*/)[0];
+  await fit(page, 'coarse fluted');
   assert.match(await page.innerText('main'), /coarse fluted/);
   assert.match(await page.innerText('main'), /Catch again/i);
+  assert.ok(!(await page.innerText('main')).includes(number), 'no number is offered');
+  await fit(page, 'fine fluted');
+  assert.match(await page.innerText('main'), /Ready/);
+  assert.ok((await page.innerText('main')).includes(number), 'the number of the first catch is true again');
+});
+
+test('a wrong entry is voided from its line', async () => {
+  const { page } = desk;
+  await fit(page, 'coarse fluted');
+  assert.match(await page.innerText('main'), /Catch again/i);
   await page.goto(seen.get('seeder'));
-  const entry = page.locator('.timeline .entry', { hasText: 'coarse fluted' });
+  const entry = page.locator('.timeline .entry', { hasText: 'coarse fluted' }).first();
   await entry.locator('text=This was wrong').click();
   await fill(page, { reason: 'it was another machine' });
   await submit(page);

@@ -7,10 +7,11 @@ import { chromium } from 'playwright-core';
 
 const program = process.env.SOWMARK ?? 'target/debug/sowmark';
 
-/** Starts a server on an empty SQLite database; answers its address and the one-time set-up link. */
+/** Starts a server on an empty database, SQLite unless BROWSER_DATABASE names another; answers its address and the
+ *  one-time set-up link. */
 export async function startServer() {
   const folder = mkdtempSync(join(tmpdir(), 'sowmark-browser-'));
-  const database = `sqlite://${join(folder, 'sowmark.db')}`;
+  const database = process.env.BROWSER_DATABASE ?? `sqlite://${join(folder, 'sowmark.db')}`;
   const server = spawn(program, ['--listen', '127.0.0.1:0', '--database', database], { stdio: ['ignore', 'pipe', 'pipe'] });
   const log = [];
   server.stderr.on('data', (data) => log.push(data.toString()));
