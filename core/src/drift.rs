@@ -6,7 +6,7 @@
 
 use crate::policy::Policy;
 
-/// x = ln(actual / target) of a job: `seed_used_kg` [kg] over `area_m2` [m²] against `target_rate` [kg/m²].
+/// x = ln(actual / target) of a job: `seed_used_kg` (kg) over `area_m2` (m²) against `target_rate` (kg/m²).
 ///
 /// `None` if any of them is not positive and finite, or the ratio is not: such a job has no place on a logarithmic chart.
 ///

@@ -1,6 +1,6 @@
 //! A catch sheet as it is sent.
 //!
-//! A sheet with a fault in one field is still looked at as a whole ([`salvage`]): the person at the machine mends it in
+//! A sheet with a fault in one field is still looked at as a whole (`salvage`): the person at the machine mends it in
 //! one go, not one field per attempt.
 
 use crate::clock::Stamp;
