@@ -93,6 +93,7 @@ pub mod circumstances;
 pub mod drift;
 pub mod factor;
 pub mod ids;
+pub mod line;
 pub mod moment;
 pub mod policy;
 pub mod quantity;
