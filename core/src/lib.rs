@@ -101,3 +101,4 @@ pub mod readiness;
 pub mod statistics;
 pub mod uncertainty;
 pub mod verdict;
+pub mod words;

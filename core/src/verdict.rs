@@ -6,7 +6,6 @@
 //! refused that can be computed: what is impossible is found by [`Sheet::check`] and given back as findings.
 
 mod checks;
-mod words;
 
 use serde::{Deserialize, Serialize};
 
@@ -16,6 +15,7 @@ use crate::{
     factor::{Measured, MeasuredRepeat, measure},
     statistics::{coefficient_of_variation_interval, mean, relative_range, scatter_is_rounding},
     uncertainty::budget::{self, BudgetLine, LEVEL},
+    words::Words,
 };
 
 /// What a calibration amounts to. Masses in kg, factors in kg per revolution, shares in percent.
@@ -151,6 +151,19 @@ impl Judgement {
     pub fn check(&self, name: CheckName) -> Option<&Check> {
         self.checks.iter().find(|check| check.check == name)
     }
+
+    /// Whether another judgement has the same numbers and outcomes. The sentences may be worded otherwise: what was
+    /// stored years ago is held to the computation, not to its wording.
+    pub fn agrees_with(&self, other: &Self) -> bool {
+        self.without_words() == other.without_words()
+    }
+
+    fn without_words(&self) -> Self {
+        let mut bare = self.clone();
+        bare.budget.iter_mut().for_each(|line| line.says.clear());
+        bare.checks.iter_mut().for_each(|check| check.says.clear());
+        bare
+    }
 }
 
 /// Judges a sheet. Shapes and formulas: one ratio of sums over the kept repeats, GUM budget, nine checks.
@@ -160,12 +173,20 @@ impl Judgement {
 ///
 /// See the [crate] for an example from a catch to a number to key in.
 pub fn judge(sheet: &Sheet, circumstances: &Circumstances) -> Result<Judgement, Vec<Finding>> {
+    judge_in(sheet, circumstances, Words::default())
+}
+
+/// [`judge`], with its sentences as a person reads numbers. The numbers themselves are the same.
+///
+/// # Errors
+/// As [`judge`].
+pub fn judge_in(sheet: &Sheet, circumstances: &Circumstances, words: Words) -> Result<Judgement, Vec<Finding>> {
     let findings = sheet.check(circumstances);
     if !findings.is_empty() {
         return Err(findings);
     }
     let measured = measure(sheet, circumstances);
-    judge_measured(&measured, circumstances).ok_or_else(|| {
+    judge_measured(&measured, circumstances, words).ok_or_else(|| {
         // A sheet that passed its check has seed, revolutions and a budget; only numbers at the edge of what a float
         // holds could end here.
         let says = "these numbers give no factor; check revolutions and masses".to_owned();
@@ -174,9 +195,9 @@ pub fn judge(sheet: &Sheet, circumstances: &Circumstances) -> Result<Judgement, 
 }
 
 /// Judges numbers; `None` where they give no factor. [`judge`] comes here with a checked sheet.
-pub fn judge_measured(measured: &Measured, circumstances: &Circumstances) -> Option<Judgement> {
+pub fn judge_measured(measured: &Measured, circumstances: &Circumstances, words: Words) -> Option<Judgement> {
     let factor = measured.factor().filter(|&factor| factor > 0.0)?;
-    let budget = budget::of(measured, circumstances)?;
+    let budget = budget::of(measured, circumstances, words)?;
     let coverage_factor = budget.combined.coverage_factor(LEVEL)?;
     let factors: Vec<_> = measured.kept().map(MeasuredRepeat::factor).collect();
     let widest = widest_run_cv(measured);
@@ -198,7 +219,7 @@ pub fn judge_measured(measured: &Measured, circumstances: &Circumstances) -> Opt
         verdict: Verdict::Pass,
         checks: Vec::new(),
     };
-    judgement.checks = checks::all(&judgement, measured, circumstances);
+    judgement.checks = checks::all(&judgement, measured, circumstances, words);
     judgement.verdict = match judgement.checks.iter().map(|check| check.outcome).max() {
         Some(Outcome::Fail) => Verdict::Fail,
         Some(Outcome::Remark) => Verdict::PassWithRemarks,

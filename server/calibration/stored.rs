@@ -168,7 +168,7 @@ pub fn recheck(sheet: &str, circumstances: &str, judgement: &str) -> Result<(), 
     let circumstances: Circumstances = serde_json::from_str(circumstances).map_err(|_| unreadable("circumstances"))?;
     let stored: Judgement = serde_json::from_str(judgement).map_err(|_| unreadable("judgement"))?;
     let again = judge(&sheet, &circumstances).map_err(|_| "the stored sheet can no longer be judged".to_owned())?;
-    if again == stored {
+    if again.agrees_with(&stored) {
         Ok(())
     } else {
         Err(format!("the stored factor is {} kg/rev, computed again it is {} kg/rev", stored.factor, again.factor))

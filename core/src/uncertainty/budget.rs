@@ -11,6 +11,7 @@ use crate::{
     factor::{Measured, MeasuredRepeat},
     policy::Policy,
     statistics::coefficient_of_variation,
+    words::Words,
 };
 
 /// The level of confidence of every expanded uncertainty shown.
@@ -54,11 +55,11 @@ pub struct Budget {
 
 /// The budget of the kept repeats; `None` where the sheet holds no seed or no revolutions (it then fails
 /// [`Sheet::check`](crate::catch::Sheet::check)).
-pub fn of(measured: &Measured, circumstances: &Circumstances) -> Option<Budget> {
+pub fn of(measured: &Measured, circumstances: &Circumstances, words: Words) -> Option<Budget> {
     let terms = [
         (BudgetTerm::Repeatability, repeatability(measured, &circumstances.policy)?),
         (BudgetTerm::Readability, readability(measured)?),
-        (BudgetTerm::Scale, scale(circumstances)),
+        (BudgetTerm::Scale, scale(circumstances, words)),
         (BudgetTerm::Revolutions, revolutions(measured)?),
     ];
     let components: Vec<_> = terms.iter().map(|(_, (component, _))| *component).collect();
@@ -108,14 +109,16 @@ fn readability(measured: &Measured) -> Option<(Component, String)> {
 
 /// `u = e / sqrt(3)`, e the policy's scale error limit with a passing check in force, twice that without one. Common to
 /// all catches, so it does not average out.
-fn scale(circumstances: &Circumstances) -> (Component, String) {
+fn scale(circumstances: &Circumstances, words: Words) -> (Component, String) {
     let limit = circumstances.policy.scale_error_limit_percent;
     let in_force = circumstances.scale.as_ref().is_some_and(|scale| scale.last_check == ScaleStanding::PassedWithin);
     let (error, says) = if in_force {
-        (limit, format!("the scale may be off by {limit} %, as its last check allows; common to all catches"))
+        let percent = words.exactly(limit);
+        (limit, format!("the scale may be off by {percent} %, as its last check allows; common to all catches"))
     } else {
         let twice = 2.0 * limit;
-        (twice, format!("the scale may be off by {twice} %, twice the limit, for want of a passing check in force"))
+        let percent = words.exactly(twice);
+        (twice, format!("the scale may be off by {percent} %, twice the limit, for want of a passing check in force"))
     };
     (Component::rectangular(error / 100.0), says)
 }

@@ -1,30 +1,32 @@
 //! The checks of the verdict, one function each, in the order of their table. A check that has nothing to go by (no
 //! expectation, no roller speed, no runs to compare) is left out rather than passed.
 
-use super::{
-    Check, CheckName, Judgement, Outcome,
-    words::{self, mass, percent, rpm},
-};
+use super::{Check, CheckName, Judgement, Outcome};
 use crate::{
     circumstances::{Circumstances, ExpectedSource, Planned, ScaleStanding},
     factor::{Measured, MeasuredCatch},
     policy::Policy,
-    quantity::print_number,
     rate::{DriveRange, Metering},
+    words::{self, Words},
 };
 
-pub(super) fn all(judgement: &Judgement, measured: &Measured, circumstances: &Circumstances) -> Vec<Check> {
+pub(super) fn all(
+    judgement: &Judgement,
+    measured: &Measured,
+    circumstances: &Circumstances,
+    words: Words,
+) -> Vec<Check> {
     let policy = &circumstances.policy;
     let checks = [
         Some(repeats(measured.kept().count(), policy)),
-        repeat_agreement(judgement, policy),
-        run_uniformity(judgement, measured, policy),
+        repeat_agreement(judgement, policy, words),
+        run_uniformity(judgement, measured, policy, words),
         catches_apart(measured, circumstances.runs_in_use),
-        catch_mass(judgement, measured, circumstances),
-        Some(uncertainty(judgement, policy)),
-        roller_speed(judgement, circumstances),
-        Some(scale(circumstances)),
-        plausibility(judgement, circumstances),
+        catch_mass(judgement, measured, circumstances, words),
+        Some(uncertainty(judgement, policy, words)),
+        roller_speed(judgement, circumstances, words),
+        Some(scale(circumstances, words)),
+        plausibility(judgement, circumstances, words),
     ];
     checks.into_iter().flatten().collect()
 }
@@ -73,9 +75,10 @@ fn repeats(kept: usize, policy: &Policy) -> Check {
 }
 
 /// Fails with a spread above the limit, remarks above half of it; says when the scale's rounding alone explains it.
-fn repeat_agreement(judgement: &Judgement, policy: &Policy) -> Option<Check> {
+fn repeat_agreement(judgement: &Judgement, policy: &Policy, words: Words) -> Option<Check> {
     let spread = judgement.repeat_spread_percent?;
     let limit = policy.repeat_spread_limit_percent;
+    let most = words.exactly(limit);
     let outcome = against(spread, limit / 2.0, limit);
     let advice = match (outcome, judgement.scatter_is_rounding) {
         (Outcome::Pass, _) => "",
@@ -84,27 +87,32 @@ fn repeat_agreement(judgement: &Judgement, policy: &Policy) -> Option<Check> {
         }
         (_, false) => " That is more than the scale's rounding explains.",
     };
-    let says = format!("The repeats differ by {}; the limit is {limit} %.{advice}", percent(spread));
+    let says = format!("The repeats differ by {}; the limit is {most} %.{advice}", words.percent(spread));
     Some(in_percent(CheckName::RepeatAgreement, spread, limit, outcome, says))
 }
 
 /// Fails with a CV of the runs above the limit, remarks above the policy's remark.
-fn run_uniformity(judgement: &Judgement, measured: &Measured, policy: &Policy) -> Option<Check> {
+fn run_uniformity(judgement: &Judgement, measured: &Measured, policy: &Policy, words: Words) -> Option<Check> {
     let cv = judgement.run_cv_percent?;
     let limit = policy.run_cv_limit_percent;
     let outcome = against(cv, policy.run_cv_remark_percent, limit);
     let most = measured.kept().map(|repeat| repeat.catches.len()).max().unwrap_or(0);
     let width = judgement.run_cv_interval_percent.map_or_else(String::new, |(low, high)| {
-        format!(" From so few runs, the true figure may lie anywhere from {} to {}.", percent(low), percent(high))
+        format!(
+            " From so few runs, the true figure may lie anywhere from {} to {}.",
+            words.percent(low),
+            words.percent(high)
+        )
     });
     let farthest = judgement.run_differences.iter().max_by(|a, b| a.percent.abs().total_cmp(&b.percent.abs()));
     let culprit = farthest.filter(|_| outcome != Outcome::Pass).map_or_else(String::new, |run| {
         let side = if run.percent < 0.0 { "below" } else { "above" };
-        format!(" Farthest off is {}, {} {side} the mean.", run.label, percent(run.percent.abs()))
+        format!(" Farthest off is {}, {} {side} the mean.", run.label, words.percent(run.percent.abs()))
     });
     let says = format!(
-        "The runs vary by {} (coefficient of variation of up to {most} catches); the limit is {limit} %.{culprit}{width}",
-        percent(cv),
+        "The runs vary by {} (coefficient of variation of up to {most} catches); the limit is {} %.{culprit}{width}",
+        words.percent(cv),
+        words.exactly(limit),
     );
     Some(in_percent(CheckName::RunUniformity, cv, limit, outcome, says))
 }
@@ -134,7 +142,12 @@ fn catches_apart(measured: &Measured, runs_in_use: u32) -> Option<Check> {
 
 /// Fails when the scale's rounding, d / sqrt(6), is more than the policy's share of the smallest catch; remarks when
 /// that catch is below the rule of thumb. Where readings differ in their step, the catch with the largest share counts.
-fn catch_mass(judgement: &Judgement, measured: &Measured, circumstances: &Circumstances) -> Option<Check> {
+fn catch_mass(
+    judgement: &Judgement,
+    measured: &Measured,
+    circumstances: &Circumstances,
+    words: Words,
+) -> Option<Check> {
     let policy = &circumstances.policy;
     let catches = || measured.kept().flat_map(|repeat| &repeat.catches);
     let share = |catch: &MeasuredCatch| 100.0 * catch.rounding_variance.sqrt() / catch.net_kg;
@@ -144,16 +157,17 @@ fn catch_mass(judgement: &Judgement, measured: &Measured, circumstances: &Circum
     let small_seed = circumstances.thousand_seed_weight_g.is_some_and(|weight| weight < policy.small_seed_limit_g);
     let rule = if small_seed { policy.small_seed_catch_kg } else { policy.rule_of_thumb_catch_kg };
     let found = format!(
-        "The scale's rounding is {} of a catch, the limit is {limit} %: a catch needs {} for that. The smallest holds {}",
-        percent(largest_share),
-        mass(judgement.minimum_catch_kg),
-        mass(smallest),
+        "The scale's rounding is {} of a catch, the limit is {} %: a catch needs {} for that. The smallest holds {}",
+        words.percent(largest_share),
+        words.exactly(limit),
+        words.mass(judgement.minimum_catch_kg),
+        words.mass(smallest),
     );
     let (outcome, says) = if exceeds(largest_share, limit) {
         (Outcome::Fail, format!("{found}: catch more seed or use a finer scale."))
     } else if exceeds(rule, smallest) {
         let seed = if small_seed { " for small seed" } else { "" };
-        (Outcome::Remark, format!("{found}, less than the {} of the rule of thumb{seed}.", mass(rule)))
+        (Outcome::Remark, format!("{found}, less than the {} of the rule of thumb{seed}.", words.mass(rule)))
     } else {
         (Outcome::Pass, format!("{found}."))
     };
@@ -161,7 +175,7 @@ fn catch_mass(judgement: &Judgement, measured: &Measured, circumstances: &Circum
 }
 
 /// Fails with U above the limit, remarks above half of it.
-fn uncertainty(judgement: &Judgement, policy: &Policy) -> Check {
+fn uncertainty(judgement: &Judgement, policy: &Policy, words: Words) -> Check {
     let expanded = judgement.expanded_uncertainty_percent;
     let limit = policy.uncertainty_limit_percent;
     let outcome = against(expanded, limit / 2.0, limit);
@@ -171,13 +185,17 @@ fn uncertainty(judgement: &Judgement, policy: &Policy) -> Check {
     let most = largest
         .filter(|_| outcome != Outcome::Pass)
         .map_or_else(String::new, |line| format!(" The largest part: {}.", line.says));
-    let says = format!("The factor is known within {} (95 %); the limit is {limit} %.{most}", percent(expanded));
+    let says = format!(
+        "The factor is known within {} (95 %); the limit is {} %.{most}",
+        words.percent(expanded),
+        words.exactly(limit)
+    );
     in_percent(CheckName::Uncertainty, expanded, limit, outcome, says)
 }
 
 /// Fails outside the drive's range; remarks further than the policy allows from the speed that the planned rate needs
 /// with the factor just found. Left out where neither range nor plan is known, or no roller speed was noted.
-fn roller_speed(judgement: &Judgement, circumstances: &Circumstances) -> Option<Check> {
+fn roller_speed(judgement: &Judgement, circumstances: &Circumstances, words: Words) -> Option<Check> {
     let speed = circumstances.roller_speed_rpm?;
     let check = |value, limit, unit: &str, outcome, says| {
         let unit = unit.to_owned();
@@ -186,7 +204,12 @@ fn roller_speed(judgement: &Judgement, circumstances: &Circumstances) -> Option<
     let range = circumstances.drive_range;
     if let Some(DriveRange { min_rpm, max_rpm }) = range.filter(|range| !range.holds(speed)) {
         let bound = if speed < min_rpm { min_rpm } else { max_rpm };
-        let says = format!("Caught at {}; the drive holds {} to {}.", rpm(speed), rpm(min_rpm), rpm(max_rpm));
+        let says = format!(
+            "Caught at {}; the drive holds {} to {}.",
+            words.rpm(speed),
+            words.rpm(min_rpm),
+            words.rpm(max_rpm)
+        );
         return check(speed, bound, "1/min", Outcome::Fail, says);
     }
     if let Some(Planned { rate, speed: driving }) = &circumstances.planned {
@@ -200,22 +223,30 @@ fn roller_speed(judgement: &Judgement, circumstances: &Circumstances) -> Option<
         let tolerance = circumstances.policy.roller_speed_tolerance_percent;
         let outcome = if exceeds(off, tolerance) { Outcome::Remark } else { Outcome::Pass };
         let says = format!(
-            "Caught at {}; {rate} at {driving} needs {}, which is {} away; up to {tolerance} % is near enough.",
-            rpm(speed),
-            rpm(needed),
-            percent(off),
+            "Caught at {}; {} at {} needs {}, which is {} away; up to {} % is near enough.",
+            words.rpm(speed),
+            words.entered(rate),
+            words.entered(driving),
+            words.rpm(needed),
+            words.percent(off),
+            words.exactly(tolerance),
         );
         return check(off, tolerance, "%", outcome, says);
     }
     let DriveRange { min_rpm, max_rpm } = range?;
-    let says =
-        format!("Caught at {}, within the {} to {} that the drive holds.", rpm(speed), rpm(min_rpm), rpm(max_rpm));
+    let says = format!(
+        "Caught at {}, within the {} to {} that the drive holds.",
+        words.rpm(speed),
+        words.rpm(min_rpm),
+        words.rpm(max_rpm)
+    );
     check(speed, max_rpm, "1/min", Outcome::Pass, says)
 }
 
 /// Fails when the scale's last check failed; remarks without a check in force, or without a scale.
-fn scale(circumstances: &Circumstances) -> Check {
-    let days = circumstances.policy.scale_check_interval_days;
+fn scale(circumstances: &Circumstances, words: Words) -> Check {
+    let limit = circumstances.policy.scale_check_interval_days;
+    let days = words.exactly(limit);
     let standing = circumstances.scale.as_ref().map(|scale| scale.last_check);
     let (outcome, says) = match standing {
         Some(ScaleStanding::PassedWithin) => {
@@ -233,11 +264,11 @@ fn scale(circumstances: &Circumstances) -> Check {
         }
         None => (Outcome::Remark, "No scale was named, so nothing is known of its checks.".to_owned()),
     };
-    Check { check: CheckName::Scale, value: None, limit: Some(days), unit: "days".to_owned(), outcome, says }
+    Check { check: CheckName::Scale, value: None, limit: Some(limit), unit: "days".to_owned(), outcome, says }
 }
 
 /// Fails when the factor is off the expected by more than the policy's factor either way, remarks beyond its percentage.
-fn plausibility(judgement: &Judgement, circumstances: &Circumstances) -> Option<Check> {
+fn plausibility(judgement: &Judgement, circumstances: &Circumstances, words: Words) -> Option<Check> {
     let expected = circumstances.expected?;
     let policy = &circumstances.policy;
     let ratio = judgement.factor / expected.factor;
@@ -261,9 +292,9 @@ fn plausibility(judgement: &Judgement, circumstances: &Circumstances) -> Option<
     let side = if ratio < 1.0 { "below" } else { "above" };
     let says = format!(
         "The factor is {} {side} what {source} let expect; beyond {} % it is worth a look, beyond {} times it fails.",
-        percent(off),
-        policy.plausibility_remark_percent,
-        print_number(limit, 3),
+        words.percent(off),
+        words.exactly(policy.plausibility_remark_percent),
+        words.number(limit, 3),
     );
     Some(Check {
         check: CheckName::Plausibility,

@@ -1,0 +1,86 @@
+//! Numbers in sentences and on pages: always with the digits a person can use, in the decimal sign they read.
+//!
+//! Everything in this crate that makes a sentence takes a [`Words`]. What programs read (JSON, stored records) is written
+//! with the default, a point.
+
+use serde::{Deserialize, Serialize};
+
+use crate::quantity::{Dimension, Quantity, Unit, print, print_number, unit};
+
+/// What stands between the units and the tenths.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum DecimalSign {
+    /// 12.5
+    #[default]
+    Point,
+    /// 12,5
+    Comma,
+}
+
+/// How a person reads numbers.
+///
+/// ```
+/// use sowmark_core::{quantity::unit, words::{DecimalSign, Words}};
+///
+/// let words = Words { decimal: DecimalSign::Comma };
+/// assert_eq!(words.percent(1.234), "1,2 %");
+/// assert_eq!(words.print(0.000_451_5, unit::G_PER_REV, 4), "0,4515");
+/// assert_eq!(Words::default().percent(12.34), "12.3 %");
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Words {
+    /// Their decimal sign.
+    pub decimal: DecimalSign,
+}
+
+impl Words {
+    /// A computed number with that many significant digits ([`print_number`]).
+    pub fn number(self, value: f64, significant_digits: usize) -> String {
+        self.decimal(&print_number(value, significant_digits))
+    }
+
+    /// An SI value in a unit, without the unit's name ([`print`](crate::quantity::print)).
+    pub fn print<D: Dimension>(self, si: f64, unit: Unit<D>, significant_digits: usize) -> String {
+        self.decimal(&print(si, unit, significant_digits))
+    }
+
+    /// A number that somebody set, such as a limit: with the digits it was set with, "5" or "0.5".
+    pub fn exactly(self, value: f64) -> String {
+        self.decimal(&value.to_string())
+    }
+
+    /// What was measured, as it was entered: "12.40 lb".
+    pub fn entered<D: Dimension>(self, quantity: &Quantity<D>) -> String {
+        self.decimal(&quantity.entered())
+    }
+
+    /// A decimal that is written with a point, in the reader's sign. For a number, with or without its unit; not for text
+    /// that has points of its own.
+    pub fn decimal(self, number: &str) -> String {
+        match self.decimal {
+            DecimalSign::Point => number.to_owned(),
+            DecimalSign::Comma => number.replace('.', ","),
+        }
+    }
+
+    /// Two digits below ten, three from there: "1.2 %", "12.3 %".
+    pub fn percent(self, value: f64) -> String {
+        format!("{} %", self.number(value, if value.abs() < 10.0 { 2 } else { 3 }))
+    }
+
+    /// A mass for readers of either system: "0.204 kg (0.450 lb)".
+    pub fn mass(self, kg: f64) -> String {
+        format!("{} kg ({} lb)", self.print(kg, unit::KG, 3), self.print(kg, unit::LB, 3))
+    }
+
+    /// A roller speed: "42.0 1/min".
+    pub fn rpm(self, value: f64) -> String {
+        format!("{} 1/min", self.number(value, 3))
+    }
+}
+
+/// "1 repeat", "2 repeats".
+pub(crate) fn repeats(count: usize) -> String {
+    format!("{count} repeat{}", if count == 1 { "" } else { "s" })
+}
