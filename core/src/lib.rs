@@ -10,7 +10,7 @@
 //! ```
 //! use sowmark_core::{
 //!     catch::{Catch, Repeat, Revolutions, Sheet},
-//!     circumstances::{Circumstances, Planned, ScaleFacts, ScaleStanding},
+//!     circumstances::{Circumstances, Clues, Planned, ScaleFacts, ScaleStanding},
 //!     policy::Policy,
 //!     quantity::{Decimal, DriveRatio, Mass, Rate, Speed, print, significant_digits_for, unit},
 //!     rate::{DriveRange, Metering},
@@ -52,6 +52,7 @@
 //!     thousand_seed_weight_g: Some(45.2),
 //!     expected: None,
 //!     policy: Policy::default(),
+//!     clues: Clues::default(),
 //! };
 //!
 //! let judgement = judge(&sheet, &circumstances).map_err(|findings| format!("{findings:?}"))?;
@@ -93,12 +94,14 @@ pub mod circumstances;
 pub mod drift;
 pub mod factor;
 pub mod ids;
+pub mod line;
 pub mod moment;
 pub mod policy;
 pub mod quantity;
 pub mod rate;
 pub mod readiness;
 pub mod statistics;
+pub mod suspicion;
 pub mod uncertainty;
 pub mod verdict;
 pub mod words;
