@@ -4,5 +4,6 @@
 
 mod impossible_sheets;
 mod properties;
+mod quantiles;
 mod sheets;
 mod verdicts;
