@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     catch::{Finding, Pointer},
-    ids::CalibrationId,
+    ids::{CalibrationId, RollerId},
     policy::Policy,
     quantity::{DriveRatio, Mass, Rate, Speed},
     rate::DriveRange,
@@ -34,6 +34,42 @@ pub struct Circumstances {
     pub expected: Option<Expected>,
     /// The policy in force.
     pub policy: Policy,
+    /// What is known besides that could explain a wrong factor; no check looks at it.
+    #[serde(default, skip_serializing_if = "Clues::is_empty")]
+    pub clues: Clues,
+}
+
+/// What the organization's records know that could explain a wrong factor, for [`crate::suspicion`] alone.
+///
+/// Clues that make no sense (a roller whose factor is not above zero) explain nothing and are passed over; they are no
+/// fault of the sheet.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Clues {
+    /// Mean tare of one bag in the unit's last calibration, kg.
+    pub usual_tare_kg: Option<f64>,
+    /// Drive ratios that the unit was set up with before, or that other units of the organization have.
+    pub other_drive_ratios: Vec<DriveRatio>,
+    /// Rollers of the organization that could be in instead.
+    pub other_rollers: Vec<OtherRoller>,
+}
+
+impl Clues {
+    /// Nothing is known.
+    pub fn is_empty(&self) -> bool {
+        self.usual_tare_kg.is_none() && self.other_drive_ratios.is_empty() && self.other_rollers.is_empty()
+    }
+}
+
+/// A roller that could be in instead of the one on record.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct OtherRoller {
+    /// Which.
+    pub roller_id: RollerId,
+    /// What it is called.
+    pub label: String,
+    /// What it should turn out of the same seed, kg per revolution per run.
+    pub expected_factor: f64,
 }
 
 /// The rate and driving speed that the catch is for.

@@ -11,7 +11,7 @@
 //! ```
 //! use sowmark_core::{
 //!     catch::{Catch, Repeat, Revolutions, Sheet},
-//!     circumstances::{Circumstances, Planned, ScaleFacts, ScaleStanding},
+//!     circumstances::{Circumstances, Clues, Planned, ScaleFacts, ScaleStanding},
 //!     policy::Policy,
 //!     quantity::{Decimal, DriveRatio, Mass, Rate, Speed, print, significant_digits_for, unit},
 //!     rate::{DriveRange, Metering},
@@ -53,6 +53,7 @@
 //!     thousand_seed_weight_g: Some(45.2),
 //!     expected: None,
 //!     policy: Policy::default(),
+//!     clues: Clues::default(),
 //! };
 //!
 //! let judgement = judge(&sheet, &circumstances).map_err(|findings| format!("{findings:?}"))?;
@@ -95,6 +96,7 @@ pub mod drift;
 pub mod factor;
 pub mod figure;
 pub mod ids;
+pub mod line;
 pub mod moment;
 pub mod policy;
 pub mod quantity;
@@ -102,6 +104,7 @@ pub mod rate;
 pub mod readiness;
 pub mod seed;
 pub mod statistics;
+pub mod suspicion;
 pub mod uncertainty;
 pub mod verdict;
 pub mod words;

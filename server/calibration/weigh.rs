@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::Value;
 use sowmark_core::basis::basis_at;
 use sowmark_core::catch::{Finding, Sheet};
-use sowmark_core::circumstances::{Circumstances, Expected, Planned, ScaleFacts, ScaleStanding};
+use sowmark_core::circumstances::{Circumstances, Clues, Expected, Planned, ScaleFacts, ScaleStanding};
 use sowmark_core::ids::{LotId, RollerId, ScaleId};
 use sowmark_core::moment::{Dated, Moment};
 use sowmark_core::policy::Policy;
@@ -205,6 +205,7 @@ async fn gather(cx: &mut Cx<'_>, actor: &Actor, unit: &UnitRow, event: &Event) -
             .and_then(|facts| latest_known_tests(facts, event.moment.occurred_at).thousand_seed_weight),
         expected,
         policy,
+        clues: Clues::default(),
     };
     let rests_on = RestsOn {
         policy_id,

@@ -4,9 +4,5 @@
 
 mod impossible_sheets;
 mod properties;
-mod published_budgets;
-mod published_drill;
-mod published_statistics;
-mod published_units;
 mod sheets;
 mod verdicts;

@@ -3,7 +3,7 @@
 use proptest::{collection::vec, prelude::*, sample::Index};
 use sowmark_core::{
     catch::{Catch, Repeat, Revolutions, Sheet},
-    circumstances::{Circumstances, Expected, Planned, ScaleFacts, ScaleStanding},
+    circumstances::{Circumstances, Clues, Expected, Planned, ScaleFacts, ScaleStanding},
     policy::Policy,
     quantity::{
         Decimal, DriveRatio, Length, Mass, Quantity, Rate, Speed, from_si, print, print_number, significant_digits_for,
@@ -276,6 +276,7 @@ proptest! {
             thousand_seed_weight_g: Some(positive(floats[3])),
             expected: Some(Expected::from_displacement(positive(floats[4]), positive(floats[5]))),
             policy: Policy::default(),
+            clues: Clues::default(),
         };
         match judge(&Sheet { repeats }, &circumstances) {
             Ok(judgement) => prop_assert!(all_numbers(&judgement), "{judgement:?}"),

@@ -2,7 +2,7 @@
 
 use sowmark_core::{
     catch::{Catch, Repeat, Revolutions, Sheet},
-    circumstances::Circumstances,
+    circumstances::{Circumstances, Clues},
     policy::Policy,
     quantity::{Decimal, DriveRatio, Mass},
 };
@@ -49,5 +49,6 @@ pub(crate) fn plain_circumstances() -> Circumstances {
         thousand_seed_weight_g: None,
         expected: None,
         policy: Policy::default(),
+        clues: Clues::default(),
     }
 }
