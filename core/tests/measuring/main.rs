@@ -2,8 +2,11 @@
 #![allow(clippy::expect_used, clippy::unwrap_used)] // A test that cannot build its sheet has failed.
 #![allow(clippy::excessive_precision)] // Published digits stay as they were published.
 
+mod advice;
 mod impossible_sheets;
 mod properties;
 mod quantiles;
+mod runs;
 mod sheets;
+mod speed;
 mod verdicts;
