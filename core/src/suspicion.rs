@@ -8,8 +8,9 @@
 //!
 //! Nothing, where plausibility, agreement and uniformity all pass. Otherwise a slip is listed when without it
 //!
-//! - (slip in every repeat) the factor is within [`NEAR`] of the expected one, and nearer than it is on the sheet. What a
-//!   roller's displacement lets expect may itself be a tenth off, so there the reach is [`NEAR`] beyond a tenth;
+//! - (slip in every repeat) the factor is within [`NEAR`] of the expected one, and the sheet fits better than as it is.
+//!   What a roller's displacement lets expect may itself be a tenth off, so there the reach is [`NEAR`] beyond a tenth.
+//!   A run that is low in every repeat has the other catches as witnesses instead, where there are two or more;
 //! - (slip in some repeats) each of them is within [`NEAR`] of the others together. One other repeat alone is no
 //!   witness, so the factor must then be near the expected one too, where there is one;
 //! - and it explains the sheet better than chance does.
@@ -53,7 +54,7 @@ pub const NEAR: f64 = 0.05;
 /// Sheets without any slip among a thousand that look as the checks found them. Where plausibility is off there are
 /// hardly any; where only repeats or runs scatter there are many.
 const SOUND_BUT_IMPLAUSIBLE: f64 = 10.0;
-const SOUND_BUT_SCATTERED: f64 = 1_000.0;
+const SOUND_BUT_SCATTERED: f64 = 100.0;
 
 /// Something that may have gone wrong.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -118,24 +119,28 @@ fn is_near(case: &Case<'_>, slip: &Slip, without: Fit, sound: Fit) -> bool {
         return false;
     }
     let Some(others) = case.numbers.factor(|at| touched.get(at) == Some(&false)) else {
-        // Every repeat is touched: the expectation is the witness; without one, repeats that now agree, or the catches
-        // that stay when a run is left out.
-        return match slip.target {
-            Some(target) => {
-                let off = |factor: f64| (factor / target.factor).ln().abs();
-                target.is_near(without.factor) && off(without.factor) < off(sound.factor)
-            }
-            None if slip.cause == Cause::OneRunLow => true,
-            None => {
-                let near = |factor: f64| (factor / without.factor - 1.0).abs() <= NEAR;
-                touched.len() > 1 && slip.numbers.repeats.iter().all(|repeat| near(repeat.factor()))
-            }
-        };
+        return is_near_everywhere(slip, without, sound);
     };
     let agrees = slip.numbers.repeats.iter().enumerate().all(|(at, repeat)| {
         touched.get(at) != Some(&true) || slip.left_out == Some(at) || (repeat.factor() / others - 1.0).abs() <= NEAR
     });
     agrees && (untouched > 1 || expected())
+}
+
+/// Every repeat is touched, so the expectation is the witness; and the catches that stay, when a run is left out.
+/// Without an expectation it must be repeats that now agree.
+fn is_near_everywhere(slip: &Slip, without: Fit, sound: Fit) -> bool {
+    if slip.cause == Cause::OneRunLow
+        && (slip.target.is_none() || slip.numbers.repeats.iter().all(|repeat| repeat.bags.len() > 1))
+    {
+        return true;
+    }
+    let better = without.ln_likelihood + slip.evidence > sound.ln_likelihood;
+    let near = |factor: f64| (factor / without.factor - 1.0).abs() <= NEAR;
+    match slip.target {
+        Some(target) => better && target.is_near(without.factor),
+        None => slip.numbers.repeats.len() > 1 && slip.numbers.repeats.iter().all(|repeat| near(repeat.factor())),
+    }
 }
 
 fn written(slip: Slip, would_give: f64, uncertainty_percent: f64, words: Words) -> Suspicion {

@@ -42,6 +42,11 @@ impl Target {
         (factor.is_finite() && factor > 0.0).then_some(Self { factor, ..self })
     }
 
+    /// How far off a factor is, in logarithms.
+    pub(super) fn distance(self, factor: f64) -> f64 {
+        (factor / self.factor).ln().abs()
+    }
+
     /// Whether a factor is as near as a slip must bring it.
     pub(super) fn is_near(self, factor: f64) -> bool {
         (factor / self.factor - 1.0).abs() <= super::NEAR + self.doubt

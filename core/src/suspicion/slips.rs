@@ -8,10 +8,10 @@ mod units;
 
 use super::case::{Case, Slip};
 
-/// A few hundred at most, however large the sheet: of repeats and catches only those farthest off are tried alone.
-pub(super) fn all(case: &Case<'_>) -> Vec<Slip> {
+/// Some hundred at most, however large the sheet: of repeats and catches only those farthest off are tried alone. One
+/// family after the other, so that the largest sheet is not held a hundred times over.
+pub(super) fn all<'c, 's>(case: &'c Case<'s>) -> impl Iterator<Item = Slip> + use<'c, 's> {
     [tare::slips, units::slips, decimal_sign::slips, counting::slips, metering::slips]
         .into_iter()
-        .flat_map(|slips| slips(case))
-        .collect()
+        .flat_map(move |slips| slips(case))
 }

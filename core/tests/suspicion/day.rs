@@ -115,14 +115,14 @@ impl Day {
         let bag = repeats[0].catches[0].tare_kg;
         let zeroed = repeats[0].catches[0].zeroed;
         // The bags of the last calibration were of the kind used today, a few percent apart.
-        let usual = bag * (1.0 + chance.normal(0.03));
+        let usual = bag * (1.0 + chance.normal(0.02));
         let from_history = chance.happens(0.65);
         let usual_tare_kg = match (zeroed, from_history) {
             (true, _) => Some(if chance.happens(0.15) { usual } else { 0.0 }),
             (false, true) => Some(usual),
             (false, false) => chance.happens(0.85).then_some(usual),
         };
-        let (expected, expectation_off) = expectation(chance, from_history, factor);
+        let (expected, expectation_off) = expectation(chance, from_history, honest(&repeats));
         let other_ratios = (0..chance.whole(0, 3)).map(|_| chance.one_of(&RATIOS)).collect();
         let other_rollers = (0..chance.whole(0, 3))
             .map(|at| (format!("roller {}", at + 2), factor * chance.log_between(0.3, 3.0)))
@@ -298,6 +298,8 @@ fn caught(chance: &mut Chance, wanted: Wanted, factor: f64, runs_of_catches: &[u
         share if share < 0.6 => chance.between(0.08, 0.3),
         _ => chance.between(0.3, 0.9),
     };
+    // Hardly anyone catches a little seed in a container that weighs more than it.
+    let bag_kg = bag_kg.min(factor * revolutions * widest);
     let zeroed = !wanted.tared && chance.happens(0.25);
     let run_scatter = chance.between(0.01, 0.04);
     let repeat_scatter = chance.between(0.005, 0.015);
@@ -314,7 +316,7 @@ fn caught(chance: &mut Chance, wanted: Wanted, factor: f64, runs_of_catches: &[u
                 .zip(&habits)
                 .map(|(runs, habit)| Caught {
                     net_kg: level * habit * (1.0 + chance.normal(0.005)) * f64::from(*runs) * revolutions,
-                    tare_kg: bag_kg * (1.0 + chance.normal(0.03)),
+                    tare_kg: bag_kg * (1.0 + chance.normal(0.02)),
                     runs: *runs,
                     zeroed,
                 })
@@ -322,6 +324,14 @@ fn caught(chance: &mut Chance, wanted: Wanted, factor: f64, runs_of_catches: &[u
             Turned { revolutions, catches }
         })
         .collect()
+}
+
+/// What truly fell per revolution and run.
+fn honest(repeats: &[Turned]) -> f64 {
+    let caught = |repeat: &Turned| repeat.catches.iter().map(|caught| caught.net_kg).sum::<f64>();
+    let turned =
+        |repeat: &Turned| repeat.revolutions * repeat.catches.iter().map(|caught| f64::from(caught.runs)).sum::<f64>();
+    repeats.iter().map(caught).sum::<f64>() / repeats.iter().map(turned).sum::<f64>()
 }
 
 /// A few percent off from the unit's own past, up to a tenth from a displacement; and how far.

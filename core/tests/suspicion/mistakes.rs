@@ -1,9 +1,9 @@
 //! The fourteen slips, each made the way it happens: on the reading, the count or the machine, before it is written down.
 
 use sowmark_core::{
-    catch::{Catch, Sheet},
+    catch::{Catch, Revolutions, Sheet},
     circumstances::Circumstances,
-    quantity::{DriveRatio, Mass},
+    quantity::{Decimal, DriveRatio, Length, Mass},
     suspicion::Cause,
 };
 
@@ -121,11 +121,16 @@ fn ounces_as_tenths(chance: &mut Chance) -> Option<Mistake> {
     mistake(&day, sheet)
 }
 
+/// The decimal sign moved by one place, every digit kept.
+fn moved(number: &Decimal, by: f64) -> Decimal {
+    let places = number.places() as usize;
+    let places = if by < 1.0 { places + 1 } else { places.saturating_sub(1) };
+    Decimal::parse(&format!("{:.places$}", number.to_f64() * by)).expect("a decimal")
+}
+
 fn shifted(reading: &Mass, by: f64) -> Option<Mass> {
-    let places =
-        (reading.value().places() as usize + if by < 1.0 { 1 } else { 0 }).saturating_sub(usize::from(by > 1.0));
-    let text = format!("{:.places$} {}", reading.value().to_f64() * by, reading.unit());
-    reading.parts().is_none().then(|| Mass::parse_text(&text).expect("a reading"))
+    let moved = moved(reading.value(), by);
+    reading.parts().is_none().then(|| Mass::new(moved, reading.unit()).expect("a reading"))
 }
 
 fn decimal_point(chance: &mut Chance) -> Option<Mistake> {
@@ -141,8 +146,17 @@ fn decimal_point(chance: &mut Chance) -> Option<Mistake> {
     match chance.whole(0, 4) {
         0 => sheet.repeats.iter_mut().flat_map(|repeat| &mut repeat.catches).try_for_each(both)?,
         1 => {
-            let revolutions = day.repeats[at].revolutions * by;
-            sheet.repeats[at].revolutions = day.revolutions(revolutions, 1.0);
+            let counted = match &mut sheet.repeats[at].revolutions {
+                Revolutions::Counted(counted) => counted,
+                Revolutions::Pulses { pulses, .. } => pulses,
+                Revolutions::Turns { turns } => turns,
+                // A distance is read off a tape or a screen like a mass off a scale.
+                Revolutions::Distance { distance, .. } => {
+                    *distance = Length::new(moved(distance.value(), by), distance.unit()).expect("a distance");
+                    return mistake(&day, sheet);
+                }
+            };
+            *counted = moved(counted, by);
         }
         2 => {
             let catch = &mut sheet.repeats[at].catches[position];

@@ -35,7 +35,7 @@ fn half_of_each_run(case: &Case<'_>) -> Vec<Slip> {
 
 /// One run is hardly ever miscounted, many easily.
 fn miscounting(runs: f64) -> f64 {
-    (0.5 * runs).clamp(0.5, 2.0)
+    (0.5 * runs).clamp(0.5, 4.0)
 }
 
 /// By one, in every catch alike, in one repeat, or in one catch.
@@ -136,7 +136,7 @@ fn other_drive_ratio(case: &Case<'_>) -> Vec<Slip> {
         );
         case.slip(Cause::OtherDriveRatio, weight, with(ratio), look)
     };
-    let known: Vec<&DriveRatio> = distinct(&case.circumstances.clues.other_drive_ratios);
+    let known = likeliest(case, &case.circumstances.clues.other_drive_ratios);
     let share = (known.len().max(1) as f64).sqrt();
     let mut slips: Vec<_> = known
         .into_iter()
@@ -149,14 +149,20 @@ fn other_drive_ratio(case: &Case<'_>) -> Vec<Slip> {
     slips
 }
 
-/// A bounded number of them, each once.
-fn distinct(ratios: &[DriveRatio]) -> Vec<&DriveRatio> {
+/// A few of the ratios that are about, each once: those that would bring the factor nearest to the expected one.
+fn likeliest<'r>(case: &Case<'_>, ratios: &'r [DriveRatio]) -> Vec<&'r DriveRatio> {
     let mut known: Vec<&DriveRatio> = Vec::new();
-    for ratio in ratios.iter().take(200) {
+    for ratio in ratios.iter().take(1_000) {
         if !known.contains(&ratio) {
             known.push(ratio);
         }
     }
+    if let Some((target, measured)) = case.target.zip(case.numbers.factor(|_| true)) {
+        let used = case.circumstances.drive_ratio.value();
+        let distance = |ratio: &DriveRatio| target.distance(measured * used / ratio.value());
+        known.sort_by(|left, right| distance(left).total_cmp(&distance(right)));
+    }
+    known.truncate(5);
     known
 }
 

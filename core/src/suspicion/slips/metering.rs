@@ -102,18 +102,19 @@ fn not_primed(case: &Case<'_>) -> Option<Slip> {
     Some(Slip { left_out: Some(0), ..slip.with_evidence(-LOW_REPEAT_WIDTH.ln()) })
 }
 
-/// The factor stands as measured, for the roller that is in.
-fn other_roller(case: &Case<'_>) -> Vec<Slip> {
-    let Some(target) = case.target else { return Vec::new() };
+/// The factor stands as measured, for the roller that is in. Of several that would fit, the one that fits best.
+fn other_roller(case: &Case<'_>) -> Option<Slip> {
+    let (target, measured) = (case.target?, case.numbers.factor(|_| true)?);
     let rollers = &case.circumstances.clues.other_rollers;
-    let share = (rollers.len().max(1) as f64).sqrt();
-    let slip = |label: &str, factor: f64| {
-        let look = format!(
-            "Another roller may be in: what was caught is what “{}” should give. Look at the roller.",
-            label.trim()
-        );
-        let slip = case.slip(Cause::OtherRoller, 8.0 / share, case.numbers.clone(), look);
-        Some(Slip { target: Some(target.instead(factor)?), ..slip })
-    };
-    rollers.iter().take(200).filter_map(|roller| slip(&roller.label, roller.expected_factor)).collect()
+    let (label, target) = rollers
+        .iter()
+        .filter_map(|roller| Some((&roller.label, target.instead(roller.expected_factor)?)))
+        .min_by(|left, right| left.1.distance(measured).total_cmp(&right.1.distance(measured)))?;
+    let look = format!(
+        "Another roller may be in: what was caught is what “{}” should give. Look at the roller.",
+        label.trim()
+    );
+    // The more rollers there are, the likelier one fits by chance.
+    let weight = 8.0 / (rollers.len() as f64).sqrt();
+    Some(Slip { target: Some(target), ..case.slip(Cause::OtherRoller, weight, case.numbers.clone(), look) })
 }

@@ -28,10 +28,11 @@ fn against_the_usual_bag(case: &Case<'_>) -> Option<Slip> {
     let none = case.numbers.mean_tare(|_| true)? <= 0.0;
     let found = if none { "no tare was taken off" } else { "hardly any tare was taken off" };
     let look = format!(
-        "The bags may have been weighed in: {found}, and the bags of the last calibration weighed {}. Weigh an empty one.",
+        "The bags may have been weighed in: {found}, and the bags of the last calibration weighed {}.",
         case.words.mass(usual)
     );
-    let weight = if none { 12.0 } else { 8.0 };
+    // Whoever took tares the last time seldom sets the scale to zero this time.
+    let weight = if none { 100.0 } else { 60.0 };
     Some(case.slip(Cause::TareLeftIn, weight, with_tare(&case.numbers, usual, light), look))
 }
 

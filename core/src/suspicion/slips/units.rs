@@ -68,10 +68,13 @@ fn ounces_as_tenths(case: &Case<'_>) -> Vec<Slip> {
         .flat_map(|Catch { gross, tare, .. }| [gross, tare])
         .filter(|reading| !reading.is_zero())
         .collect();
-    let places = |wanted: u32| readings.iter().filter(|reading| reading.value().places() == wanted).count();
+    let places = |wanted: u32| {
+        readings.iter().filter(|reading| reading.parts().is_none() && reading.value().places() == wanted).count()
+    };
     // A scale in pounds shows one number of decimals. Tens of ounces beside single ones mix two, and hundredths that
-    // never go beyond 15 are one chance in six for each reading.
-    let mixed = if places(1) > 0 && places(2) > 0 { 3.0 } else { 0.0 };
+    // never go beyond 15 are one chance in six for each reading. Other repeats in pounds and ounces say it as clearly.
+    let apart = readings.iter().any(|reading| reading.parts().is_some());
+    let mixed = if apart || (places(1) > 0 && places(2) > 0) { 3.0 } else { 0.0 };
     let never_beyond = (1.8 * places(2) as f64).min(6.0);
     let scale = case.circumstances.scale.as_ref().map(|scale| scale.readability.unit());
     let weight = if scale == Some("oz") { 15.0 } else { 3.0 };
