@@ -2,7 +2,8 @@
 //!
 //! Two questions are answered here. *What is the factor, and how good is it?* goes from a [`catch`] over
 //! the [`factor`] and its [`uncertainty`] to a [`verdict`]. *Is it true for this machine now?* goes from
-//! records over a [`basis`] to [`readiness`], with [`drift`] watching what the fields took. [`quantity`] keeps what
+//! records over a [`basis`] to [`readiness`], with [`drift`] watching what the fields took. [`seed`] and [`rate`] go
+//! on from there: plants wanted to a rate, and a rate to the roller. [`quantity`] keeps what
 //! people enter as they entered it; [`policy`] holds every limit with its reason.
 //!
 //! # From a catch to a number to key in
@@ -88,17 +89,23 @@
 #![deny(missing_docs)]
 #![forbid(unsafe_code)]
 
+pub mod advice;
 pub mod basis;
 pub mod catch;
 pub mod circumstances;
 pub mod drift;
 pub mod factor;
+pub mod figure;
 pub mod ids;
+pub mod line;
 pub mod moment;
 pub mod policy;
 pub mod quantity;
 pub mod rate;
 pub mod readiness;
+pub mod runs;
+pub mod seed;
+pub mod speed;
 pub mod statistics;
 pub mod suspicion;
 pub mod uncertainty;

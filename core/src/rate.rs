@@ -3,6 +3,22 @@
 //! All in SI: rate kg/m², width m, speed m/s, factor kg per revolution per run, roller speed in revolutions per minute
 //! because drives are rated so. What the numbers are for is shown by [`crate::verdict`] (was it caught at the speed it
 //! will run at?) and by the rate page.
+//!
+//! | question | answer |
+//! | --- | --- |
+//! | which roller speed for a rate at a driving speed | [`Metering::roller_speed_rpm`], for many at once [`Metering::table`] |
+//! | how fast, how slow, how much, how little can the drive do | [`Metering::speed_range`], [`Metering::rate_range`] |
+//! | which rate at a ratio of a wheel, which ratio for a rate | [`Metering::ground_rate`], [`Metering::ratio_for_rate`] |
+//! | how many turns of the wheel or the roller for an area | [`GroundDrive::turns_for_area`], [`GroundDrive::roller_turns_for_area`] |
+//! | which gate setting next | [`next_setting`], a first guess |
+
+mod gate;
+mod ground;
+mod table;
+
+pub use gate::{FAR_PERCENT, NextSetting, next_setting};
+pub use ground::{GroundDrive, Slip};
+pub use table::RateTable;
 
 use serde::{Deserialize, Serialize};
 
@@ -86,35 +102,9 @@ impl Metering {
         let at = |rpm: f64| divide(self.unit_total() * rpm / 60.0, mass_per_unknown);
         Some(Range { min: at(drive.min_rpm)?, max: at(drive.max_rpm)? })
     }
-
-    /// The rate (kg/m²) of a ground drive: factor x runs x roller revolutions per metre / width. Its speed does not matter.
-    pub fn ground_rate(&self, drive: GroundDrive) -> Option<f64> {
-        divide(self.unit_total() * drive.revolutions_per_metre()?, self.working_width_m)
-    }
 }
 
-/// A roller driven from a wheel on the ground.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct GroundDrive {
-    /// Roller revolutions per wheel revolution.
-    pub ratio: f64,
-    /// m, rolling, under load.
-    pub rolling_circumference_m: f64,
-}
-
-impl GroundDrive {
-    /// Roller revolutions per metre driven: ratio / rolling circumference.
-    pub fn revolutions_per_metre(&self) -> Option<f64> {
-        divide(self.ratio, self.rolling_circumference_m)
-    }
-
-    /// Wheel turns to crank for an area (m²) at a width (m).
-    pub fn turns_for_area(&self, area: f64, working_width_m: f64) -> Option<f64> {
-        divide(divide(area, working_width_m)?, self.rolling_circumference_m)
-    }
-}
-
-fn divide(above: f64, below: f64) -> Option<f64> {
+pub(crate) fn divide(above: f64, below: f64) -> Option<f64> {
     let quotient = above / below;
     (below > 0.0 && quotient.is_finite()).then_some(quotient)
 }

@@ -3,8 +3,10 @@
 //! Every standard deviation here divides by n - 1. What cannot be computed is `None`, never a NaN. Nothing here knows of
 //! seed; [`crate::factor`] and [`crate::verdict`] do.
 
+mod levels;
 mod quantile;
 
+pub use levels::{TwoLevel, two_level};
 pub use quantile::{chi_squared_quantile, normal_quantile, student_quantile};
 
 /// The arithmetic mean; `None` of nothing.
@@ -69,6 +71,25 @@ pub fn ratio_of_sums(
 ) -> Option<f64> {
     let below = denominators.into_iter().sum::<f64>();
     if below > 0.0 { finite(numerators.into_iter().sum::<f64>() / below) } else { None }
+}
+
+/// How far two readings taken together go up and down together (Pearson's r, GUM 5.2.2): from -1 to 1. `None` of lists of
+/// different lengths, of fewer than two pairs, and where one of the two does not vary.
+///
+/// ```
+/// use sowmark_core::statistics::correlation;
+///
+/// assert_eq!(correlation(&[1.0, 2.0, 3.0], &[30.0, 20.0, 10.0]), Some(-1.0));
+/// assert_eq!(correlation(&[1.0, 2.0, 3.0], &[5.0, 5.0, 5.0]), None);
+/// ```
+pub fn correlation(left: &[f64], right: &[f64]) -> Option<f64> {
+    let (middle_left, middle_right) = (mean(left)?, mean(right)?);
+    let scale = standard_deviation(left)? * standard_deviation(right)?;
+    if left.len() != right.len() {
+        return None;
+    }
+    let together = left.iter().zip(right).map(|(x, y)| (x - middle_left) * (y - middle_right)).sum::<f64>();
+    finite(together / (left.len() as f64 - 1.0) / scale).map(|r| r.clamp(-1.0, 1.0))
 }
 
 /// The interval in which the true coefficient of variation lies with that probability, given the one seen in `count`

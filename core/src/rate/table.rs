@@ -1,0 +1,46 @@
+//! Roller speeds for many rates and driving speeds, as they are printed for the cab.
+
+use super::{DriveRange, Metering};
+
+/// Roller speeds in revolutions per minute, a row per rate and a column per driving speed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RateTable {
+    /// kg/m², as asked.
+    pub rates: Vec<f64>,
+    /// m/s, as asked.
+    pub speeds: Vec<f64>,
+    /// A row per rate, a cell per speed; `None` where the drive cannot hold the speed or nothing gives the rate.
+    pub rows: Vec<Vec<Option<f64>>>,
+}
+
+impl RateTable {
+    /// Some cell is blank.
+    pub fn has_blanks(&self) -> bool {
+        self.rows.iter().flatten().any(Option::is_none)
+    }
+}
+
+impl Metering {
+    /// The roller speed for every rate (kg/m²) at every driving speed (m/s). Without a drive range every speed can be held.
+    ///
+    /// ```
+    /// use sowmark_core::rate::{DriveRange, Metering};
+    ///
+    /// let unit = Metering { factor: 0.03, runs_in_use: 8, working_width_m: 6.0 };
+    /// let drive = DriveRange { min_rpm: 10.0, max_rpm: 60.0 };
+    /// let table = unit.table(&[0.012, 0.016], &[2.5, 3.0], Some(drive));
+    /// // 120 kg/ha at 9 km/h is 10.8 kg a minute of 0.24 kg a revolution
+    /// assert!((table.rows[0][0].unwrap() - 45.0).abs() < 1e-9);
+    /// assert_eq!(table.rows[1][1], None); // 72 rpm
+    /// assert!(table.has_blanks());
+    /// ```
+    pub fn table(&self, rates: &[f64], speeds: &[f64], drive: Option<DriveRange>) -> RateTable {
+        let cell = |rate: f64, speed: f64| {
+            // Backwards at less than nothing would come out as a roller speed.
+            let rpm = self.roller_speed_rpm(rate, speed).filter(|rpm| *rpm > 0.0 && rate > 0.0)?;
+            drive.is_none_or(|drive| drive.holds(rpm)).then_some(rpm)
+        };
+        let row = |rate: &f64| speeds.iter().map(|speed| cell(*rate, *speed)).collect();
+        RateTable { rates: rates.to_vec(), speeds: speeds.to_vec(), rows: rates.iter().map(row).collect() }
+    }
+}

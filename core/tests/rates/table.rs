@@ -1,0 +1,56 @@
+//! Roller speeds for many rates and driving speeds.
+
+use proptest::{collection::vec, prelude::*};
+use sowmark_core::rate::{DriveRange, Metering};
+
+use crate::HOSTILE;
+
+const UNIT: Metering = Metering { factor: 0.03, runs_in_use: 8, working_width_m: 6.0 };
+
+proptest! {
+    #[test]
+    fn a_cell_is_the_roller_speed_or_blank(
+        rates in vec(0.0005..0.05, 0..6), speeds in vec(0.5..6.0, 0..6), min in 1.0..60.0, wide in 1.0..100.0
+    ) {
+        let drive = DriveRange { min_rpm: min, max_rpm: min + wide };
+        let table = UNIT.table(&rates, &speeds, Some(drive));
+        prop_assert_eq!(table.rows.len(), rates.len());
+        for (row, rate) in table.rows.iter().zip(&rates) {
+            prop_assert_eq!(row.len(), speeds.len());
+            for (cell, speed) in row.iter().zip(&speeds) {
+                let rpm = UNIT.roller_speed_rpm(*rate, *speed).unwrap();
+                prop_assert_eq!(*cell, drive.holds(rpm).then_some(rpm));
+            }
+        }
+        let free = UNIT.table(&rates, &speeds, None);
+        prop_assert!(!free.has_blanks());
+        prop_assert_eq!((&free.rates, &free.speeds), (&rates, &speeds));
+    }
+}
+
+/// 120 kg/ha at 9 km/h needs 45 rpm: a drive that ends there holds it, one that ends just before does not.
+#[test]
+fn the_ends_of_the_drive_are_held() {
+    let needed = UNIT.roller_speed_rpm(0.012, 2.5).unwrap();
+    let cell = |min_rpm, max_rpm| UNIT.table(&[0.012], &[2.5], Some(DriveRange { min_rpm, max_rpm })).rows[0][0];
+    assert_eq!(cell(needed, 120.0), Some(needed));
+    assert_eq!(cell(1.0, needed), Some(needed));
+    assert_eq!(cell(needed + 1e-9, 120.0), None);
+    assert_eq!(cell(1.0, needed - 1e-9), None);
+}
+
+#[test]
+fn hostile_numbers_are_blank() {
+    let drive = Some(DriveRange { min_rpm: 0.0, max_rpm: 1e9 });
+    for bad in HOSTILE.into_iter().filter(|bad| *bad != f64::MAX) {
+        for drive in [None, drive] {
+            let table = UNIT.table(&[bad, 0.012], &[2.5, bad], drive);
+            assert_eq!(table.rows[0], [None, None], "{bad}");
+            assert!(table.rows[1][0].is_some() && table.rows[1][1].is_none());
+            assert!(table.has_blanks());
+        }
+    }
+    assert_eq!(UNIT.table(&[f64::MAX], &[f64::MAX], None).rows[0][0], None);
+    let nothing = Metering { factor: 0.0, ..UNIT };
+    assert_eq!(nothing.table(&[0.012], &[2.5], None).rows[0][0], None);
+}
