@@ -106,7 +106,7 @@ pub(super) fn fit(numbers: &Numbers, left_out: Option<usize>, target: Option<Tar
     if let Some(target) = target {
         // Few runs of many: how far those caught are from the mean of all, too.
         let variance = target.uncertainty.powi(2) + mean_variance + scatter.run.powi(2) / runs.max(1.0);
-        ln_likelihood -= ((factor / target.factor).ln().powi(2) / variance + (TAU * variance).ln()) / 2.0;
+        ln_likelihood -= 0.5 * (target.distance(factor).powi(2) / variance + (TAU * variance).ln());
     }
     (ln_likelihood.is_finite() && factor.is_finite()).then_some(Fit { factor, ln_likelihood })
 }

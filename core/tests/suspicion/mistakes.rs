@@ -232,12 +232,10 @@ fn other_drive_ratio(chance: &mut Chance) -> Option<Mistake> {
     let mut day = Day::new(chance, Wanted { counting: Some(counting), ..Wanted::default() });
     let on_record = DriveRatio::parse(day.ratio).ok()?.value();
     let turned_round = chance.happens(0.15);
-    let fitted = if turned_round { on_record.recip() } else { DriveRatio::parse(chance.one_of(&RATIOS)).ok()?.value() };
-    if !turned_round {
-        let name = RATIOS.iter().find(|ratio| DriveRatio::parse(ratio).is_ok_and(|known| known.value() == fitted))?;
-        if !day.other_ratios.contains(name) {
-            day.other_ratios.push(name);
-        }
+    let name = chance.one_of(&RATIOS);
+    let fitted = if turned_round { on_record.recip() } else { DriveRatio::parse(name).ok()?.value() };
+    if !turned_round && !day.other_ratios.contains(&name) {
+        day.other_ratios.push(name);
     }
     // What was counted ahead of the ratio is honest; the roller turned by the fitted one.
     let mut sheet = day.sheet();

@@ -10,6 +10,8 @@ use crate::{
     },
 };
 
+type Shift = fn(&mut Bag, f64);
+
 const SHIFTS: [f64; 2] = [10.0, 0.1];
 
 pub(super) fn slips(case: &Case<'_>) -> Vec<Slip> {
@@ -21,7 +23,7 @@ pub(super) fn slips(case: &Case<'_>) -> Vec<Slip> {
 
 /// Both readings of every catch, or all grosses with honest tares, or all tares.
 fn readings(case: &Case<'_>) -> Vec<Slip> {
-    let kinds: [(f64, &str, fn(&mut Bag, f64)); 3] = [
+    let kinds: [(f64, &str, Shift); 3] = [
         (3.0, "in the masses or the revolutions", Bag::scale),
         (2.0, "in the grosses", |bag, by| bag.gross_kg *= by),
         (1.0, "in the tares", |bag, by| bag.tare_kg *= by),
@@ -60,7 +62,7 @@ fn one_reading(case: &Case<'_>) -> Vec<Slip> {
     let readings = 2.0 * case.numbers.bags() as f64;
     let mut slips = Vec::new();
     for (at, position) in case.numbers.farthest_bags() {
-        let kinds: [(&str, fn(&mut Bag, f64)); 3] = [
+        let kinds: [(&str, Shift); 3] = [
             ("gross", |bag, by| bag.gross_kg *= by),
             ("tare", |bag, by| bag.tare_kg *= by),
             ("gross and tare", Bag::scale),

@@ -27,9 +27,12 @@ pub(super) fn slips(case: &Case<'_>) -> Vec<Slip> {
     slips
 }
 
+/// A repeat, a catch in it, and what the catch gave over what the others gave.
+type LowCatch = (usize, usize, f64);
+
 /// The same run in one repeat or in several: where it is far below the mean of the repeat's others.
 fn one_run_low(case: &Case<'_>) -> Vec<Slip> {
-    let mut runs: Vec<(String, Vec<(usize, usize, f64)>)> = Vec::new();
+    let mut runs: Vec<(String, Vec<LowCatch>)> = Vec::new();
     for (at, repeat) in case.numbers.repeats.iter().enumerate() {
         for (position, share) in shares_of_the_others(repeat).into_iter().enumerate() {
             if share >= LOW_RUN {
@@ -43,7 +46,7 @@ fn one_run_low(case: &Case<'_>) -> Vec<Slip> {
             }
         }
     }
-    let lowest = |places: &[(usize, usize, f64)]| places.iter().map(|(_, _, share)| share.ln()).sum::<f64>();
+    let lowest = |places: &[LowCatch]| places.iter().map(|(_, _, share)| share.ln()).sum::<f64>();
     runs.sort_by(|left, right| lowest(&left.1).total_cmp(&lowest(&right.1)));
     runs.truncate(5);
     let widest = case.numbers.repeats.iter().map(|repeat| repeat.bags.len()).max().unwrap_or(1);
@@ -58,7 +61,7 @@ fn shares_of_the_others(repeat: &Turned) -> Vec<f64> {
     per_run.iter().filter(|_| count > 1.0).map(|own| own * (count - 1.0) / (sum - own)).collect()
 }
 
-fn without_run(case: &Case<'_>, label: &str, places: &[(usize, usize, f64)], runs: usize) -> Option<Slip> {
+fn without_run(case: &Case<'_>, label: &str, places: &[LowCatch], runs: usize) -> Option<Slip> {
     let mut numbers = case.numbers.clone();
     for (at, position, _) in places {
         let bags = &mut numbers.repeats.get_mut(*at)?.bags;
