@@ -17,7 +17,8 @@ use crate::policy::Policy;
 /// ```
 pub fn log_ratio(seed_used_kg: f64, area_m2: f64, target_rate: f64) -> Option<f64> {
     let given = [seed_used_kg, area_m2, target_rate];
-    let usable = given.iter().all(|value| value.is_finite() && *value > 0.0);
+    // Of two that are below zero the ratio would look well; zeros and infinities have no finite logarithm.
+    let usable = given.iter().all(|value| value.is_sign_positive());
     usable.then(|| (seed_used_kg / area_m2 / target_rate).ln()).filter(|x| x.is_finite())
 }
 

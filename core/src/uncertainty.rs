@@ -95,8 +95,7 @@ pub fn combine(components: &[Component]) -> Component {
         .iter()
         .filter_map(|part| part.degrees_of_freedom.map(|nu| (part.standard_uncertainty / total).powi(4) / nu))
         .sum::<f64>();
-    let degrees_of_freedom =
-        (inverse > 0.0 && inverse.is_finite()).then(|| inverse.recip()).filter(|nu| nu.is_finite());
+    let degrees_of_freedom = Some(inverse.recip()).filter(|nu| nu.is_finite());
     Component { standard_uncertainty: total, degrees_of_freedom }
 }
 
