@@ -128,7 +128,7 @@ fn is_near(case: &Case<'_>, slip: &Slip, without: Fit, sound: Fit) -> bool {
 }
 
 /// Every repeat is touched, so the expectation is the witness; and the catches that stay, when a run is left out.
-/// Without an expectation it must be repeats that now agree.
+/// Without an expectation it can only be the repeats, when they agree now.
 fn is_near_everywhere(slip: &Slip, without: Fit, sound: Fit) -> bool {
     if slip.cause == Cause::OneRunLow
         && (slip.target.is_none() || slip.numbers.repeats.iter().all(|repeat| repeat.bags.len() > 1))
@@ -139,7 +139,13 @@ fn is_near_everywhere(slip: &Slip, without: Fit, sound: Fit) -> bool {
     let near = |factor: f64| (factor / without.factor - 1.0).abs() <= NEAR;
     match slip.target {
         Some(target) => better && target.is_near(without.factor),
-        None => slip.numbers.repeats.len() > 1 && slip.numbers.repeats.iter().all(|repeat| near(repeat.factor())),
+        // Bags and ounces weigh more on a light repeat than on a heavy one, so they can set repeats at odds by
+        // themselves. Other slips in every repeat leave the repeats as they are to each other.
+        None => {
+            matches!(slip.cause, Cause::TareLeftIn | Cause::OuncesEnteredAsTenths)
+                && slip.numbers.repeats.len() > 1
+                && slip.numbers.repeats.iter().all(|repeat| near(repeat.factor()))
+        }
     }
 }
 
