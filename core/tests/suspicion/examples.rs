@@ -14,13 +14,16 @@ use sowmark_core::{
 const POUND: f64 = 0.453_592_37;
 
 /// Runs, gross, tare.
-fn catch_of((runs, gross, tare): (u32, &str, &str)) -> Catch {
+type Weighed<'a> = (u32, &'a str, &'a str);
+
+fn catch_of((runs, gross, tare): Weighed<'_>) -> Catch {
     let mass = |text: &str| Mass::parse_text(text).expect(text);
     Catch { label: None, runs, tare: mass(tare), gross: mass(gross) }
 }
 
-fn sheet(repeats: &[(&str, &[(u32, &str, &str)])]) -> Sheet {
-    let repeat = |(revolutions, catches): &(&str, &[(u32, &str, &str)])| Repeat {
+/// Revolutions and catches of each repeat.
+fn sheet(repeats: &[(&str, &[Weighed<'_>])]) -> Sheet {
+    let repeat = |(revolutions, catches): &(&str, &[Weighed<'_>])| Repeat {
         revolutions: Revolutions::Counted(Decimal::parse(revolutions).expect("a decimal")),
         catches: catches.iter().map(|catch| catch_of(*catch)).collect(),
         set_aside: None,
