@@ -253,9 +253,10 @@ fn revolutions(revolutions: &Revolutions, circumstances: &Circumstances, words: 
             format!("{made} ({} pulses, {} a revolution)", typed(pulses), typed(pulses_per_rev))
         }
         Revolutions::Turns { turns } => format!("{made} ({} turns, ratio {ratio})", typed(turns)),
-        Revolutions::Distance { distance, circumference } => {
+        Revolutions::Distance { distance, circumference, slip_percent } => {
             let (distance, circumference) = (words.entered(distance), words.entered(circumference));
-            format!("{made} ({distance}, circumference {circumference}, ratio {ratio})")
+            let slip = slip_percent.as_ref().map_or_else(String::new, |slip| format!(", slip {} %", typed(slip)));
+            format!("{made} ({distance}, circumference {circumference}{slip}, ratio {ratio})")
         }
     }
 }

@@ -65,7 +65,8 @@ pub struct PlannedView {
 /// A repeat as entered.
 #[derive(Debug, Serialize, utoipa::ToSchema)]
 pub struct RepeatView {
-    /// A decimal as text, or an object: `pulses` and `pulses_per_rev`, `turns`, or `distance` and `circumference`.
+    /// A decimal as text, or an object: `pulses` and `pulses_per_rev`, `turns`, or `distance` and `circumference` with an
+    /// optional `slip_percent`.
     #[schema(value_type = Object)]
     pub revolutions: Value,
     pub catches: Vec<CatchView>,
@@ -312,8 +313,13 @@ fn revolutions(revolutions: &Revolutions) -> Value {
             serde_json::json!({ "pulses": pulses.as_str(), "pulses_per_rev": pulses_per_rev.as_str() })
         }
         Revolutions::Turns { turns } => serde_json::json!({ "turns": turns.as_str() }),
-        Revolutions::Distance { distance, circumference } => {
-            serde_json::json!({ "distance": Q::from(distance), "circumference": Q::from(circumference) })
+        Revolutions::Distance { distance, circumference, slip_percent } => {
+            let mut driven =
+                serde_json::json!({ "distance": Q::from(distance), "circumference": Q::from(circumference) });
+            if let Some(slip) = slip_percent {
+                driven["slip_percent"] = Value::String(slip.as_str().to_owned());
+            }
+            driven
         }
     }
 }

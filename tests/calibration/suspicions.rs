@@ -35,7 +35,10 @@ async fn a_bag_weighed_in_is_suspected_by_the_bags_of_the_last_catch(world: Worl
         let bags = places.iter().find(|found| found["cause"] == "tare_left_in");
         let bags = bags.unwrap_or_else(|| panic!("the bags are suspected among the first three: {suspicions:?}"));
         let (would_give, first) = (amount(&bags["would_give"]), amount(&first["result"]["factor"]));
-        assert!((would_give / first - 1.0).abs() < 1e-9, "{bags}: without the bags it is the first catch again, {first}");
+        assert!(
+            (would_give / first - 1.0).abs() < 1e-9,
+            "{bags}: without the bags it is the first catch again, {first}"
+        );
         assert!(text(&bags["says"]).contains("0.320 kg"), "{bags}");
     }
     let record = bench.ana.get(&format!("/page/calibrations/{}", text(&second["id"]))).await;
