@@ -1,9 +1,10 @@
 //! The worked examples of the Guide to the expression of uncertainty in measurement (GUM).
 //!
-//! JCGM 100:2008, https://www.bipm.org/en/committees/jc/jcgm/publications. H.1, H.2, H.3 and H.5 with inputs and printed
-//! results as read in the test suites of the GTC project (github.com/MSLNZ/GTC), of suncal (github.com/SandiaPSL/UncertaintyCalc)
-//! and of R's propagate; clauses 4.3, 4.4, F.2.2.1 and G.4.1 from memory. Exact results were computed with GTC 1.5.1 and numpy 2.4.6,
-//! which agree. The guide often computes on with rounded numbers; then its last digit is not the exact one.
+//! JCGM 100:2008, https://www.bipm.org/en/committees/jc/jcgm/publications. Inputs of H.1, H.2, H.3 and H.5, and the printed
+//! results of H.1, H.2, of the prediction in H.3 and of F in H.5, as read in the test suites of the GTC project
+//! (github.com/MSLNZ/GTC), of suncal (github.com/SandiaPSL/UncertaintyCalc) and of R's propagate; the rest of H.3 and H.5,
+//! clauses 4.3, 4.4, F.2.2.1 and G.4.1 from memory. Exact results were computed with GTC 1.5.1 and numpy 2.4.6, which agree.
+//! The guide often computes on with rounded numbers; then its last digit is not the exact one.
 
 use sowmark_core::{
     line::Line,

@@ -1,7 +1,7 @@
 //! A calibration standard: mass times purity over volume.
 //!
 //! EURACHEM/CITAC Guide, Quantifying Uncertainty in Analytical Measurement (2012), example A1: `c = 1000 m P / V`. Inputs as read
-//! in the GTC project's documentation; exact results computed with GTC 1.5.1 and metrolopy 1.1.1, which agree.
+//! in the GTC project's documentation, printed results from memory; exact results computed with GTC 1.5.1 and metrolopy 1.1.1, which agree.
 
 use sowmark_core::uncertainty::{Component, combine};
 

@@ -84,7 +84,6 @@ fn repeatability(measured: &Measured, policy: &Policy) -> Option<(Component, Str
     let known =
         (policy.pooled_repeatability_percent / 100.0, f64::from(policy.pooled_repeatability_degrees_of_freedom));
     let seen = match factors.len() {
-        0 => return None,
         1 => (0.0, 0.0),
         _ => (coefficient_of_variation(&factors)?, repeats - 1.0),
     };

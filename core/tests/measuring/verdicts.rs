@@ -184,6 +184,18 @@ fn the_uncertainty_has_a_limit() {
         let judgement = judged(&masses(&["2000"; 3]), &circumstances);
         assert_eq!(outcome(&judgement, CheckName::Uncertainty), Some(expected), "{limit}");
     }
+    // A value may be above its limit by a billionth, for the last digits of a float, and not by more.
+    let near = found / (1.0 + 1e-9);
+    let at_the_edge = (0..100).map(|i| near * (1.0 + f64::EPSILON * f64::from(i - 50)));
+    let mut exact = 0;
+    for limit in at_the_edge {
+        circumstances.policy.uncertainty_limit_percent = limit;
+        let judgement = judged(&masses(&["2000"; 3]), &circumstances);
+        let beyond = found > limit * (1.0 + 1e-9);
+        assert_eq!(outcome(&judgement, CheckName::Uncertainty) == Some(Outcome::Fail), beyond, "{limit}");
+        exact += u32::from((limit * (1.0 + 1e-9)).to_bits() == found.to_bits());
+    }
+    assert!(exact > 0, "one of them is the edge itself");
 }
 
 #[test]
