@@ -19,7 +19,7 @@ const revolutions = (repeat) => {
   switch (form.elements._counted.value) {
     case "turns": return counted * ratio;
     case "pulses": return counted / per;
-    case "distance": return (counted / per) * ratio;
+    case "distance": return ((counted * (1 - (number(form.elements._slip) || 0) / 100)) / per) * ratio;
     default: return counted;
   }
 };

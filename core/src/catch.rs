@@ -13,6 +13,7 @@ pub use finding::{Finding, Pointer};
 use crate::{
     circumstances::Circumstances,
     quantity::{Decimal, Length, Mass},
+    rate::Slip,
 };
 
 /// Most repeats on one sheet.
@@ -86,8 +87,11 @@ pub enum Revolutions {
     Distance {
         /// Distance driven.
         distance: Length,
-        /// Rolling circumference of the drive wheel under load.
+        /// Rolling circumference of the drive wheel: under load, unless a slip is given besides.
         circumference: Length,
+        /// Percent of the distance over which the wheel stood still, where the circumference was measured without load.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        slip_percent: Option<Decimal>,
     },
 }
 
@@ -99,7 +103,9 @@ impl Revolutions {
             Self::Counted(revolutions) => revolutions.to_f64(),
             Self::Pulses { pulses, pulses_per_rev } => pulses.to_f64() / pulses_per_rev.to_f64(),
             Self::Turns { turns } => turns.to_f64() * drive_ratio,
-            Self::Distance { distance, circumference } => distance.si() / circumference.si() * drive_ratio,
+            Self::Distance { distance, circumference, slip_percent } => {
+                distance.si() * rolling_share(slip_percent.as_ref()) / circumference.si() * drive_ratio
+            }
         }
     }
 
@@ -110,7 +116,9 @@ impl Revolutions {
             Self::Counted(revolutions) => revolutions.resolution(),
             Self::Pulses { pulses_per_rev, .. } => pulses_per_rev.to_f64().recip(),
             Self::Turns { .. } => drive_ratio / 4.0,
-            Self::Distance { circumference, .. } => drive_ratio * 0.1 / circumference.si(),
+            Self::Distance { circumference, slip_percent, .. } => {
+                drive_ratio * 0.1 * rolling_share(slip_percent.as_ref()) / circumference.si()
+            }
         }
     }
 
@@ -122,7 +130,8 @@ impl Revolutions {
                 ("pulses_per_rev", "pulses per revolution", pulses_per_rev.is_positive()),
             ],
             Self::Turns { turns } => vec![("turns", "turns", turns.is_positive())],
-            Self::Distance { distance, circumference } => vec![
+            Self::Distance { distance, circumference, slip_percent } => vec![
+                ("slip_percent", "slip", slip_percent.as_ref().is_none_or(is_slip)),
                 ("distance", "distance", distance.is_positive()),
                 ("circumference", "rolling circumference", circumference.is_positive()),
             ],
@@ -132,7 +141,8 @@ impl Revolutions {
             .filter(|(_, _, positive)| !positive)
             .map(|(part, words, _)| {
                 let at = if part.is_empty() { at.clone() } else { at.then(part) };
-                Finding::new(at, format!("the {words} must be above zero"))
+                let must = if part == "slip_percent" { "from -50 to 90 %" } else { "above zero" };
+                Finding::new(at, format!("the {words} must be {must}"))
             })
             .collect();
         if findings.is_empty() && self.count(drive_ratio) > MAX_REVOLUTIONS {
@@ -141,6 +151,16 @@ impl Revolutions {
         }
         findings
     }
+}
+
+/// A wheel that skids or is driven past its own turning: more than that is no slip but a wheel off the ground.
+fn is_slip(percent: &Decimal) -> bool {
+    Slip::percent(percent.to_f64()).is_ok()
+}
+
+/// The share of a distance over which a wheel turns; all of it without a slip.
+fn rolling_share(slip_percent: Option<&Decimal>) -> f64 {
+    slip_percent.and_then(|percent| Slip::percent(percent.to_f64()).ok()).map_or(1.0, Slip::rolling_share)
 }
 
 impl Sheet {

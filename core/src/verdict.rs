@@ -6,7 +6,9 @@
 //! refused that can be computed: what is impossible is found by [`Sheet::check`] and given back as findings.
 
 mod checks;
+mod explained;
 
+pub use explained::Explained;
 use serde::{Deserialize, Serialize};
 
 use crate::{

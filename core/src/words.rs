@@ -69,6 +69,35 @@ impl Words {
         }
     }
 
+    /// A sentence that was written with points, its decimals in the reader's sign. What stands in quotation marks is
+    /// somebody's own text and stays.
+    ///
+    /// ```
+    /// use sowmark_core::words::{DecimalSign, Words};
+    ///
+    /// let words = Words { decimal: DecimalSign::Comma };
+    /// assert_eq!(words.sentence("0.300 kg is below 1.5. Lot \"24.117\"."), "0,300 kg is below 1,5. Lot \"24.117\".");
+    /// ```
+    pub fn sentence(self, text: &str) -> String {
+        if !self.is_comma() {
+            return text.to_owned();
+        }
+        let letters: Vec<char> = text.chars().collect();
+        let is_digit = |at: Option<usize>| at.and_then(|at| letters.get(at)).is_some_and(char::is_ascii_digit);
+        let mut quoted = false;
+        let said = letters.iter().enumerate().map(|(at, &letter)| {
+            match letter {
+                '"' => quoted = !quoted,
+                '\u{201c}' => quoted = true,
+                '\u{201d}' => quoted = false,
+                _ => {}
+            }
+            let is_sign = letter == '.' && !quoted && is_digit(at.checked_sub(1)) && is_digit(at.checked_add(1));
+            if is_sign { ',' } else { letter }
+        });
+        said.collect()
+    }
+
     /// Two digits below ten, three from there: "1.2 %", "12.3 %".
     pub fn percent(self, value: f64) -> String {
         format!("{} %", self.number(value, if value.abs() < 10.0 { 2 } else { 3 }))

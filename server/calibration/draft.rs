@@ -153,10 +153,11 @@ impl Input for Revolutions {
             let fields = faults.object(value, at, &["turns"])?;
             Some(Self::Turns { turns: Decimal::read(fields.get("turns"), &at.key("turns"), faults)? })
         } else if has("distance") || has("circumference") {
-            let fields = faults.object(value, at, &["distance", "circumference"])?;
+            let fields = faults.object(value, at, &["distance", "circumference", "slip_percent"])?;
             let distance = Length::read(fields.get("distance"), &at.key("distance"), faults);
             let circumference = Length::read(fields.get("circumference"), &at.key("circumference"), faults);
-            Some(Self::Distance { distance: distance?, circumference: circumference? })
+            let slip_percent = Option::<Decimal>::read(fields.get("slip_percent"), &at.key("slip_percent"), faults)?;
+            Some(Self::Distance { distance: distance?, circumference: circumference?, slip_percent })
         } else {
             faults.add(
                 at,
@@ -172,11 +173,14 @@ impl Input for Revolutions {
                 object.property(*name, schema.clone()).required(*name)
             })
         };
+        // The slip is the one part that may be left out.
+        let driven = object(&[("distance", Length::schema()), ("circumference", Length::schema())])
+            .property("slip_percent", Decimal::schema());
         let one_of = OneOfBuilder::new()
             .item(Decimal::schema())
             .item(object(&[("pulses", Decimal::schema()), ("pulses_per_rev", Decimal::schema())]))
             .item(object(&[("turns", Decimal::schema())]))
-            .item(object(&[("distance", Length::schema()), ("circumference", Length::schema())]))
+            .item(driven)
             .description(Some("Roller revolutions, or what they follow from."));
         RefOr::T(Schema::OneOf(one_of.build()))
     }

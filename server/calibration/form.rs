@@ -34,6 +34,7 @@ pub(super) struct Typed {
     pub(super) mass_unit: String,
     counted: String,
     per: String,
+    slip: String,
 }
 
 #[derive(Clone, Debug, Default)]
@@ -92,6 +93,7 @@ impl Typed {
             mass_unit: mass_unit.to_owned(),
             counted: "revolutions".to_owned(),
             per: String::new(),
+            slip: String::new(),
         }
     }
 
@@ -124,6 +126,7 @@ impl Typed {
             mass_unit: known(posted.text("_mass_unit"), &MASS_UNITS),
             counted: known(posted.text("_counted"), &COUNTED.map(|(word, _)| word)),
             per: posted.text("_per").to_owned(),
+            slip: posted.text("_slip").to_owned(),
         }
     }
 
@@ -212,7 +215,10 @@ impl Typed {
             "turns" => json!({ "turns": number }),
             "pulses" => json!({ "pulses": number, "pulses_per_rev": per }),
             "distance" => {
-                json!({ "distance": length(&number), "circumference": per.map(|per| length(&Value::from(per))) })
+                let slip = Some(self.slip.trim()).filter(|slip| !slip.is_empty());
+                json!({
+                    "distance": length(&number), "circumference": per.map(|per| length(&Value::from(per))), "slip_percent": slip
+                })
             }
             _ => number,
         };
@@ -394,6 +400,11 @@ fn head_fields(choices: &Choices, typed: &Typed) -> Vec<FormField> {
             .kind(Kind::Number)
             .value(&typed.per)
             .optional(),
+        FormField::new("_slip", "Wheel slip, %")
+            .hint("Only for a distance, and only when the circumference was measured without load: one measured at work has the slip in it.")
+            .kind(Kind::Number)
+            .value(&typed.slip)
+            .optional(),
     ]
 }
 
@@ -441,6 +452,7 @@ fn at_fields(error: &Error) -> Error {
         let path: Vec<&str> = fault.pointer.split('/').collect();
         let pointer = match path.as_slice() {
             ["", "repeats", _, "revolutions", "pulses_per_rev" | "circumference", ..] => "/_per".to_owned(),
+            ["", "repeats", _, "revolutions", "slip_percent", ..] => "/_slip".to_owned(),
             ["", "repeats", repeat, "revolutions", _, ..] => format!("/repeats/{repeat}/revolutions"),
             _ => fault.pointer.clone(),
         };

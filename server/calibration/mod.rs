@@ -5,7 +5,9 @@
 
 pub mod act;
 mod api;
+mod clues;
 pub mod draft;
+mod explained;
 mod form;
 mod page;
 mod show;
@@ -19,7 +21,7 @@ use crate::web::routes::Route;
 /// The routes of calibrations.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    [api::routes(), page::routes()].into_iter().flatten().collect()
+    [api::routes(), page::routes(), explained::routes()].into_iter().flatten().collect()
 }
 
 /// The queries of calibrations.

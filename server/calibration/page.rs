@@ -200,10 +200,18 @@ struct RecordPage {
     fallen: Option<String>,
     shown: Shown,
     facts: Vec<(&'static str, String)>,
+    expected: Option<Expectation>,
     note: String,
     decisions: Vec<DecisionRow>,
     form: Option<Form>,
     foot: String,
+}
+
+/// What was expected of it, with the calibration that this comes from.
+#[derive(Debug)]
+struct Expectation {
+    says: String,
+    from: Option<(String, Uuid)>,
 }
 
 #[derive(Debug)]
@@ -261,6 +269,15 @@ async fn record(
     let (history, surroundings) =
         readiness::act::history(cx, &actor.scope, &actor.time_zone, MeteringUnitId(unit.id)).await?;
     let in_force = ready::readiness(&history, &surroundings, now).in_force.is_some_and(|found| found.calibration == id);
+    let expected = match show::expectation(&calibration.circumstances, actor.reader()) {
+        Some((says, Some(earlier))) => {
+            let found = act::find_calibration(cx, &actor.scope, earlier).await.ok();
+            let from = found.map(|found| (found.row.head.when(&actor.time_zone), earlier.0));
+            Some(Expectation { says, from })
+        }
+        Some((says, None)) => Some(Expectation { says, from: None }),
+        None => None,
+    };
     let status = calibration.status();
     let Calibration { row, sheet, circumstances, judgement, decisions, .. } = calibration;
     let head = &row.head;
@@ -279,6 +296,7 @@ async fn record(
         fallen: head.fallen(zone),
         shown: Shown::of(&sheet, &circumstances, &judgement, actor.reader())?,
         facts,
+        expected,
         decisions: decisions
             .into_iter()
             .map(|decided| decision_row(&decided.head, decided.decision, decided.reason, signed))

@@ -7,8 +7,10 @@ use crate::web::error::Error;
 use crate::web::reader::Reader;
 use sowmark_core::catch::{Repeat, Revolutions, Sheet};
 use sowmark_core::circumstances::{Circumstances, ExpectedSource, ScaleStanding};
+use sowmark_core::ids::CalibrationId;
 use sowmark_core::quantity::unit::{self, dimension};
 use sowmark_core::quantity::{Decimal, Unit, significant_digits_for};
+use sowmark_core::suspicion::{Cause, suspicions};
 use sowmark_core::uncertainty::budget::BudgetTerm;
 use sowmark_core::verdict::{CheckName, Judgement, RepeatResult, judge_in};
 use sowmark_core::words::Words;
@@ -28,6 +30,15 @@ pub(super) struct Shown {
     pub(super) runs: Vec<(String, String)>,
     pub(super) minimum_catch: String,
     pub(super) scatter_is_rounding: bool,
+    pub(super) suspicions: Vec<SuspicionRow>,
+}
+
+/// A slip that would explain the result.
+#[derive(Debug)]
+pub(super) struct SuspicionRow {
+    pub(super) name: &'static str,
+    pub(super) says: String,
+    pub(super) would_give: Number,
 }
 
 /// A number with its unit.
@@ -67,6 +78,8 @@ pub(super) struct CatchRow {
 
 #[derive(Debug)]
 pub(super) struct CheckRow {
+    /// The check's page.
+    pub(super) href: String,
     pub(super) name: &'static str,
     pub(super) outcome: String,
     pub(super) value: String,
@@ -114,6 +127,7 @@ impl Shown {
             .collect();
         let checks = judgement.checks.iter().map(|check| {
             Ok::<_, Error>(CheckRow {
+                href: format!("/checks/{}", check.check.name()),
                 name: check_name(check.check),
                 outcome: word(&check.outcome)?,
                 value: valued(check.value, &check.unit, reader),
@@ -151,6 +165,14 @@ impl Shown {
             runs: judgement.run_differences.iter().map(|found| (found.label.clone(), run(found.percent))).collect(),
             minimum_catch: both_masses(judgement.minimum_catch_kg, reader),
             scatter_is_rounding: judgement.scatter_is_rounding,
+            suspicions: suspicions(sheet, circumstances, judgement, reader.words)
+                .into_iter()
+                .map(|suspicion| SuspicionRow {
+                    name: cause_name(suspicion.cause),
+                    says: suspicion.says,
+                    would_give: number(suspicion.would_give, per_100, 3, reader),
+                })
+                .collect(),
         })
     }
 }
@@ -231,9 +253,10 @@ fn revolutions(revolutions: &Revolutions, circumstances: &Circumstances, words: 
             format!("{made} ({} pulses, {} a revolution)", typed(pulses), typed(pulses_per_rev))
         }
         Revolutions::Turns { turns } => format!("{made} ({} turns, ratio {ratio})", typed(turns)),
-        Revolutions::Distance { distance, circumference } => {
+        Revolutions::Distance { distance, circumference, slip_percent } => {
             let (distance, circumference) = (words.entered(distance), words.entered(circumference));
-            format!("{made} ({distance}, circumference {circumference}, ratio {ratio})")
+            let slip = slip_percent.as_ref().map_or_else(String::new, |slip| format!(", slip {} %", typed(slip)));
+            format!("{made} ({distance}, circumference {circumference}{slip}, ratio {ratio})")
         }
     }
 }
@@ -258,7 +281,7 @@ fn freedom(degrees: Option<f64>, reader: Reader) -> String {
     degrees.map_or_else(|| "\u{221e}".to_owned(), |degrees| reader.words.number(degrees, 3))
 }
 
-fn check_name(check: CheckName) -> &'static str {
+pub(super) fn check_name(check: CheckName) -> &'static str {
     match check {
         CheckName::Repeats => "Repeats",
         CheckName::RepeatAgreement => "Repeats agree",
@@ -269,6 +292,42 @@ fn check_name(check: CheckName) -> &'static str {
         CheckName::RollerSpeed => "Roller speed",
         CheckName::Scale => "Scale",
         CheckName::Plausibility => "Plausible",
+    }
+}
+
+/// What the factor was expected to be, and where that comes from; with the calibration it comes from, where it is one.
+pub(super) fn expectation(circumstances: &Circumstances, reader: Reader) -> Option<(String, Option<CalibrationId>)> {
+    let expected = circumstances.expected?;
+    let unit = per_100(reader.units);
+    let about = format!("about {} {unit} per run", reader.words.print(expected.factor, unit, 3));
+    Some(match expected.source {
+        ExpectedSource::LastCalibration { calibration_id, density_ratio } => {
+            let density = density_ratio.map_or_else(String::new, |ratio| {
+                format!(", times {} for the bulk density now and then", reader.words.number(ratio, 3))
+            });
+            let from = format!("{about}, from the last calibration with this roller and crop{density}");
+            (from, Some(calibration_id))
+        }
+        ExpectedSource::Displacement => (format!("{about}, from the roller's displacement and the bulk density"), None),
+    })
+}
+
+fn cause_name(cause: Cause) -> &'static str {
+    match cause {
+        Cause::TareLeftIn => "The bags were weighed in",
+        Cause::TareMissing => "One tare is missing",
+        Cause::PoundsEnteredAsKilograms => "Pounds entered as kilograms",
+        Cause::KilogramsEnteredAsPounds => "Kilograms entered as pounds",
+        Cause::OuncesEnteredAsTenths => "Ounces entered as tenths of a pound",
+        Cause::DecimalPoint => "Decimal sign one place off",
+        Cause::HalfOfEachRun => "Half of each run caught",
+        Cause::RunsMiscounted => "Runs miscounted",
+        Cause::RevolutionsDoubled => "Revolutions doubled",
+        Cause::RevolutionsHalved => "Revolutions halved",
+        Cause::OtherDriveRatio => "Another drive ratio",
+        Cause::OneRunLow => "One run low",
+        Cause::NotPrimed => "Meter not primed",
+        Cause::OtherRoller => "Another roller",
     }
 }
 
@@ -296,17 +355,6 @@ pub(super) fn circumstance_facts(circumstances: &Circumstances, reader: Reader) 
     facts.push(("Scale was", scale_says(circumstances, words)));
     if let Some(grams) = circumstances.thousand_seed_weight_g {
         facts.push(("Thousand seeds", format!("{} g", reader.words.number(grams, 3))));
-    }
-    if let Some(expected) = &circumstances.expected {
-        let unit = per_100(reader.units);
-        let from = match expected.source {
-            ExpectedSource::LastCalibration { .. } => "from the unit's last calibration with this roller and crop",
-            ExpectedSource::Displacement => "from the roller's displacement and the bulk density",
-        };
-        facts.push((
-            "Expected",
-            format!("about {} {unit} per run, {from}", reader.words.print(expected.factor, unit, 3)),
-        ));
     }
     facts
 }

@@ -1,11 +1,13 @@
 //! Calibrations and decisions in the database, and what a calibration refers to.
 
+use super::clues::RollerRow;
 use super::draft::{CalibrationDraft, DecisionDraft};
 use super::stored::{Decided, Row};
 use super::weigh::Weighed;
 use crate::access::{Reach, Scope};
 use crate::db::{Cx, Result, Work};
 use crate::{args, queries};
+use jiff::Timestamp;
 use sowmark_core::ids::{CalibrationId, LotId, MeteringUnitId, RollerId, ScaleId};
 use uuid::Uuid;
 
@@ -20,6 +22,15 @@ queries! {
     SCALE = "select id, name, readability, capacity from scale where organization_id = $1 and id = $2";
     SCALES = "select id, name, readability, capacity from scale where organization_id = $1 order by name, id";
     ROLLER = "select label, displacement from roller where organization_id = $1 and id = $2";
+    ROLLERS = "select id, label, displacement from roller where organization_id = $1 order by label, id limit 200";
+    SHEETS_BEFORE = "select c.sheet from calibration c
+        join standing e on e.organization_id = c.organization_id and e.id = c.id
+        where c.organization_id = $1 and c.metering_unit_id = $2 and e.occurred_at <= $3 and c.id <> $4
+        order by e.occurred_at desc, e.recorded_at desc, c.id desc limit 5";
+    RATIOS = "select distinct r.drive_ratio from setup r
+        join standing e on e.organization_id = r.organization_id and e.id = r.id
+        join metering_unit u on u.organization_id = r.organization_id and u.id = r.metering_unit_id
+        where r.organization_id = $1 and u.seeder_id = $2 order by r.drive_ratio limit 50";
     ADD = "insert into calibration (organization_id, id, metering_unit_id, lot_id, scale_id, method, roller_speed_rpm,
             planned_rate, planned_speed, note, sheet, circumstances, judgement, verdict, factor,
             expanded_uncertainty_percent)
@@ -108,6 +119,28 @@ pub(super) async fn scales(cx: &mut Cx<'_>, scope: &Scope) -> Result<Vec<ScaleRo
 
 pub(super) async fn roller(cx: &mut Cx<'_>, scope: &Scope, id: RollerId) -> Result<Option<FittedRoller>> {
     cx.fetch_optional(ROLLER, args![scope.organization, id]).await
+}
+
+pub(super) async fn rollers(cx: &mut Cx<'_>, scope: &Scope) -> Result<Vec<RollerRow>> {
+    cx.fetch_all(ROLLERS, args![scope.organization]).await
+}
+
+/// The sheets of the latest calibrations of a unit up to a moment, the latest first, but for one calibration.
+pub(super) async fn sheets_before(
+    cx: &mut Cx<'_>,
+    scope: &Scope,
+    unit: Uuid,
+    until: Timestamp,
+    but: Uuid,
+) -> Result<Vec<String>> {
+    let rows: Vec<(String,)> = cx.fetch_all(SHEETS_BEFORE, args![scope.organization, unit, until, but]).await?;
+    Ok(rows.into_iter().map(|(sheet,)| sheet).collect())
+}
+
+/// Every drive ratio that a unit of a seeder was ever set up with.
+pub(super) async fn ratios_of_seeder(cx: &mut Cx<'_>, scope: &Scope, seeder: Uuid) -> Result<Vec<String>> {
+    let rows: Vec<(String,)> = cx.fetch_all(RATIOS, args![scope.organization, seeder]).await?;
+    Ok(rows.into_iter().map(|(ratio,)| ratio).collect())
 }
 
 /// A calibration as JSON texts, ready to be stored.

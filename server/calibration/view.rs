@@ -11,7 +11,9 @@ use sowmark_core::catch::{Catch, Repeat, Revolutions, Sheet};
 use sowmark_core::circumstances::{Circumstances, Expected, ExpectedSource};
 use sowmark_core::policy::Policy;
 use sowmark_core::quantity::unit::{self, dimension};
+use sowmark_core::suspicion::suspicions;
 use sowmark_core::verdict::{Judgement, RepeatResult};
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 /// A calibration.
@@ -63,7 +65,8 @@ pub struct PlannedView {
 /// A repeat as entered.
 #[derive(Debug, Serialize, utoipa::ToSchema)]
 pub struct RepeatView {
-    /// A decimal as text, or an object: `pulses` and `pulses_per_rev`, `turns`, or `distance` and `circumference`.
+    /// A decimal as text, or an object: `pulses` and `pulses_per_rev`, `turns`, or `distance` and `circumference` with an
+    /// optional `slip_percent`.
     #[schema(value_type = Object)]
     pub revolutions: Value,
     pub catches: Vec<CatchView>,
@@ -163,7 +166,7 @@ pub struct CheckView {
 /// A slip that would explain the result.
 #[derive(Debug, Serialize, utoipa::ToSchema)]
 pub struct SuspicionView {
-    pub cause: String,
+    pub cause: &'static str,
     pub says: String,
     /// The factor that it would give.
     pub would_give: Q,
@@ -248,7 +251,7 @@ impl TryFrom<Calibration> for CalibrationView {
             note: row.note,
             repeats: repeats(&sheet),
             status,
-            result: result(&judgement)?,
+            result: result(&sheet, &circumstances, &judgement)?,
             policy: policy(&circumstances, rests_on),
             circumstances: circumstances_view(circumstances, rests_on)?,
             decisions: decisions.into_iter().map(Into::into).collect(),
@@ -267,7 +270,7 @@ impl PreviewView {
             lot_id,
             repeats: repeats(&weighed.sheet),
             status: Status::by_verdict(weighed.judgement.verdict).word(),
-            result: result(&weighed.judgement)?,
+            result: result(&weighed.sheet, &weighed.circumstances, &weighed.judgement)?,
             policy: policy(&weighed.circumstances, weighed.rests_on),
             circumstances: circumstances_view(weighed.circumstances, weighed.rests_on)?,
         })
@@ -310,13 +313,18 @@ fn revolutions(revolutions: &Revolutions) -> Value {
             serde_json::json!({ "pulses": pulses.as_str(), "pulses_per_rev": pulses_per_rev.as_str() })
         }
         Revolutions::Turns { turns } => serde_json::json!({ "turns": turns.as_str() }),
-        Revolutions::Distance { distance, circumference } => {
-            serde_json::json!({ "distance": Q::from(distance), "circumference": Q::from(circumference) })
+        Revolutions::Distance { distance, circumference, slip_percent } => {
+            let mut driven =
+                serde_json::json!({ "distance": Q::from(distance), "circumference": Q::from(circumference) });
+            if let Some(slip) = slip_percent {
+                driven["slip_percent"] = Value::String(slip.as_str().to_owned());
+            }
+            driven
         }
     }
 }
 
-fn result(judgement: &Judgement) -> Result<ResultView, Error> {
+fn result(sheet: &Sheet, circumstances: &Circumstances, judgement: &Judgement) -> Result<ResultView, Error> {
     let budget = judgement.budget.iter().map(|line| {
         Ok(BudgetView {
             term: word(&line.term)?,
@@ -355,7 +363,14 @@ fn result(judgement: &Judgement) -> Result<ResultView, Error> {
         minimum_catch: Q::computed(judgement.minimum_catch_kg, unit::KG),
         verdict: word(&judgement.verdict)?,
         checks: checks.collect::<Result<_, Error>>()?,
-        suspicions: Vec::new(),
+        suspicions: suspicions(sheet, circumstances, judgement, Words::default())
+            .into_iter()
+            .map(|suspicion| SuspicionView {
+                cause: suspicion.cause.name(),
+                says: suspicion.says,
+                would_give: Q::computed(suspicion.would_give, unit::KG_PER_REV),
+            })
+            .collect(),
     })
 }
 

@@ -1,5 +1,6 @@
 //! What a judgement depends on besides the weighed seed, gathered from the records that stand.
 
+use super::clues::{Fitted, clues};
 use super::draft::{CalibrationDraft, Salvaged, salvage};
 use super::store::{self, UnitRow};
 use crate::access::Actor;
@@ -187,6 +188,21 @@ async fn gather(cx: &mut Cx<'_>, actor: &Actor, unit: &UnitRow, event: &Event) -
         }
         _ => None,
     };
+    let clues = match (&basis, lot) {
+        (Some(basis), Some(lot)) => {
+            let fitted = Fitted {
+                unit,
+                history: &history,
+                surroundings: &surroundings,
+                moment: event.moment,
+                roller: basis.setup.what.roller,
+                drive_ratio: &basis.setup.what.drive_ratio,
+                lot,
+            };
+            clues(cx, &actor.scope, &fitted).await?
+        }
+        _ => Clues::default(),
+    };
     let scale = scale.map(|scale| scale_facts(&scale, &surroundings, event.moment.occurred_at, &policy)).transpose()?;
     let circumstances = Circumstances {
         // Without a setup these two are never judged with; they only let the rest of the sheet be looked at.
@@ -205,7 +221,7 @@ async fn gather(cx: &mut Cx<'_>, actor: &Actor, unit: &UnitRow, event: &Event) -
             .and_then(|facts| latest_known_tests(facts, event.moment.occurred_at).thousand_seed_weight),
         expected,
         policy,
-        clues: Clues::default(),
+        clues,
     };
     let rests_on = RestsOn {
         policy_id,

@@ -27,6 +27,7 @@ use serde::Serialize;
 use serde_json::{Map, Value, json};
 use sowmark_core::moment::Moment;
 use sowmark_core::policy::{FieldKind as Holds, Policy, PolicyField};
+use sowmark_core::words::Words;
 use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{ObjectBuilder, Schema, SchemaType, Type};
 use uuid::Uuid;
@@ -331,52 +332,52 @@ async fn form_and_changes(signed: &Signed) -> Result<(Form, Vec<ChangeLine>), Er
         changes.push(ChangeLine {
             when: said(moment.occurred_at, &signed.actor.time_zone),
             who: by.and_then(|by| people.get(&by).cloned()).unwrap_or_else(|| "the host's command line".to_owned()),
-            says: differences(&before, &policy),
+            says: differences(&before, &policy, signed.actor.words()),
         });
         before = policy;
     }
     changes.reverse();
-    Ok((tolerances_form(&before), changes))
+    Ok((tolerances_form(&before, signed.actor.words()), changes))
 }
 
-fn differences(before: &Policy, after: &Policy) -> Vec<String> {
+fn differences(before: &Policy, after: &Policy, words: Words) -> Vec<String> {
     let shown = |policy: &Policy, field: &PolicyField| match policy.get(field.name).flatten() {
-        Some(value) => with_unit(&value, field),
+        Some(value) => with_unit(&value, field, words),
         None => "off".to_owned(),
     };
     let changed = Policy::fields().iter().filter(|field| before.get(field.name) != after.get(field.name));
     changed.map(|field| format!("{}: {}, was {}", label(field), shown(after, field), shown(before, field))).collect()
 }
 
-fn with_unit(value: &str, field: &PolicyField) -> String {
+pub(crate) fn with_unit(value: &str, field: &PolicyField, words: Words) -> String {
     match (field.kind, value) {
         (Holds::Bool, "true") => "yes".to_owned(),
         (Holds::Bool, _) => "no".to_owned(),
-        _ => format!("{value} {}", field.unit).trim_end().to_owned(),
+        _ => format!("{} {}", words.decimal(value), field.unit).trim_end().to_owned(),
     }
 }
 
-fn tolerances_form(policy: &Policy) -> Form {
+fn tolerances_form(policy: &Policy, words: Words) -> Form {
     let fields = Policy::fields().iter().map(|field| {
         let value = policy.get(field.name).flatten().unwrap_or_default();
-        let form_field = FormField::new(field.name, label_with_unit(field)).value(value);
+        let form_field = FormField::new(field.name, label_with_unit(field)).value(words.decimal(&value));
         match field.kind {
-            Holds::Bool => form_field.kind(FieldKind::Check).hint(field.because).optional(),
-            Holds::Whole => limits(form_field.kind(FieldKind::Whole), field),
-            Holds::Number => limits(form_field.kind(FieldKind::Number), field),
+            Holds::Bool => form_field.kind(FieldKind::Check).hint(words.sentence(field.because)).optional(),
+            Holds::Whole => limits(form_field.kind(FieldKind::Whole), field, words),
+            Holds::Number => limits(form_field.kind(FieldKind::Number), field, words),
         }
     });
     Form::new("/tolerances", "Keep these tolerances", fields.collect())
 }
 
-fn limits(form_field: FormField, field: &PolicyField) -> FormField {
+fn limits(form_field: FormField, field: &PolicyField, words: Words) -> FormField {
     let hint = format!("{} From {} to {}.", field.because, field.min, field.max);
-    let form_field = form_field.hint(hint);
+    let form_field = form_field.hint(words.sentence(&hint));
     if field.nullable { form_field.optional() } else { form_field }
 }
 
 /// A field's name as words. A unit at its end is said by `label_with_unit`.
-fn label(field: &PolicyField) -> String {
+pub(crate) fn label(field: &PolicyField) -> String {
     let name = ["_percent", "_kg", "_g", "_ha", "_days"].iter().find_map(|unit| field.name.strip_suffix(unit));
     let words = name.unwrap_or(field.name).replace('_', " ").replace(" cv ", " CV ");
     super::sentence::capital(&words)

@@ -10,6 +10,7 @@ use axum::extract::{FromRequest, Request};
 use jiff::tz::TimeZone;
 use percent_encoding::percent_decode;
 use serde_json::{Map, Value, json};
+use sowmark_core::words::{DecimalSign, Words};
 use std::collections::{BTreeMap, HashMap};
 use uuid::Uuid;
 
@@ -58,6 +59,23 @@ impl Posted {
     /// All texts of a field that may be ticked several times.
     pub fn all<'p>(&'p self, name: &'p str) -> impl Iterator<Item = &'p str> {
         self.0.iter().filter(move |(n, _)| n == name).map(|(_, value)| value.as_str())
+    }
+
+    /// In the decimal sign that was typed: a fault speaks of numbers as the person wrote them.
+    #[must_use]
+    pub fn words(&self) -> Words {
+        let typed = |sign: char| {
+            self.0.iter().any(|(name, text)| {
+                let parts = text.trim().split_once(sign);
+                !name.starts_with('_')
+                    && parts.is_some_and(|(before, after)| {
+                        before.bytes().all(|byte| byte.is_ascii_digit())
+                            && after.starts_with(|c: char| c.is_ascii_digit())
+                    })
+            })
+        };
+        let decimal = if typed(',') && !typed('.') { DecimalSign::Comma } else { DecimalSign::Point };
+        Words { decimal }
     }
 
     /// The tree that the fields make. Empty fields are absent. `zone` places times that were typed without an offset;
@@ -368,13 +386,15 @@ impl Form {
             field.show(&typed);
         }
         let faults = error.faults();
+        let words = posted.words();
         if faults.is_empty() {
-            self.general.push(error.problem().detail);
+            self.general.push(words.sentence(&error.problem().detail));
         }
         for fault in faults {
+            let says = words.sentence(&fault.detail);
             match self.fields.iter_mut().find(|field| !field.is_hidden() && field.owns(&fault)) {
-                Some(field) => field.error = Some(fault.detail),
-                None => self.general.push(fault.detail),
+                Some(field) => field.error = Some(says),
+                None => self.general.push(says),
             }
         }
         self.settle();

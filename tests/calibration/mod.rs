@@ -5,3 +5,4 @@ mod pages;
 mod recording;
 mod refused;
 mod standing;
+mod suspicions;

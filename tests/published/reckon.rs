@@ -38,7 +38,7 @@ pub(crate) fn rate_caught(net: &str, runs: u32, row_spacing: &str, distance: &st
     let gross = Mass::parse_text(net).expect(net);
     let catch = Catch { label: None, runs, tare: Mass::of(Decimal::from(0), unit::G), gross };
     let distance = Length::parse_text(distance).expect(distance);
-    let revolutions = Revolutions::Distance { distance, circumference: circumference() };
+    let revolutions = Revolutions::Distance { distance, circumference: circumference(), slip_percent: None };
     let sheet = Sheet { repeats: vec![Repeat { revolutions, catches: vec![catch], set_aside: None }] };
     let working_width_m = f64::from(runs) * metres(row_spacing);
     let circumstances = Circumstances { runs_in_use: runs, working_width_m, ..plain_circumstances() };

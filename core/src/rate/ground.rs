@@ -115,7 +115,8 @@ impl Slip {
         self.0
     }
 
-    fn rolling_share(self) -> f64 {
+    /// The share of a way over which the wheel turns.
+    pub fn rolling_share(self) -> f64 {
         1.0 - self.0 / 100.0
     }
 }

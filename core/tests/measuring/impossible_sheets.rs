@@ -95,6 +95,13 @@ fn revolutions_are_known_in_several_ways() {
     let distance = Revolutions::Distance {
         distance: Length::parse_text("60 m").unwrap(),
         circumference: Length::parse_text("2.5 m").unwrap(),
+        slip_percent: None,
+    };
+    // 60 m, of which 5 % without a turn, on a wheel of 2.375 m: 24 turns.
+    let slipping = Revolutions::Distance {
+        distance: Length::parse_text("60 m").unwrap(),
+        circumference: Length::parse_text("2.375 m").unwrap(),
+        slip_percent: Some(decimal("5")),
     };
     for (revolutions, step) in [
         (Revolutions::Counted(decimal("60")), 1.0),
@@ -102,6 +109,7 @@ fn revolutions_are_known_in_several_ways() {
         (pulses, 1.0 / 20.0),
         (turns, 2.5 / 4.0),
         (distance, 2.5 * 0.1 / 2.5),
+        (slipping, 2.5 * 0.1 * 0.95 / 2.375),
     ] {
         let mut sheet = sheet_of(&[("1", "0", "2000")]);
         sheet.repeats[0].revolutions = revolutions.clone();
@@ -127,8 +135,16 @@ fn each_part_of_the_revolutions_is_named() {
         ),
         (Revolutions::Turns { turns: zero() }, &["/repeats/0/revolutions/turns"]),
         (
-            Revolutions::Distance { distance: nothing(), circumference: nothing() },
-            &["/repeats/0/revolutions/distance", "/repeats/0/revolutions/circumference"],
+            Revolutions::Distance {
+                distance: nothing(),
+                circumference: nothing(),
+                slip_percent: Some(Decimal::parse("90.1").unwrap()),
+            },
+            &[
+                "/repeats/0/revolutions/slip_percent",
+                "/repeats/0/revolutions/distance",
+                "/repeats/0/revolutions/circumference",
+            ],
         ),
         (
             Revolutions::Pulses { pulses: Decimal::from(1_000_000), pulses_per_rev: Decimal::parse("0.5").unwrap() },

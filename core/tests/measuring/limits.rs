@@ -269,6 +269,7 @@ fn revolutions_by_turns_and_distance_take_the_ratio() {
     let distance = Revolutions::Distance {
         distance: sowmark_core::quantity::Length::parse_text("60 m").expect("a length"),
         circumference: sowmark_core::quantity::Length::parse_text("3 m").expect("a length"),
+        slip_percent: None,
     };
     close(distance.count(2.5), 50.0, 1e-15);
     close(distance.step(2.5), 2.5 * 0.1 / 3.0, 1e-15);

@@ -346,6 +346,7 @@ proptest! {
                 _ => Revolutions::Distance {
                     distance: Length::of(number, unit::FT),
                     circumference: Length::of(decimal(limit(digits.rotate_left(29)), places), unit::M),
+                    slip_percent: None,
                 },
             };
             Repeat { revolutions, catches: catches(), set_aside: None }

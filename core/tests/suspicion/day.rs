@@ -216,6 +216,7 @@ impl Day {
             Counting::Distance => Revolutions::Distance {
                 distance: Length::parse_text(&format!("{:.1} m", roller / ratio * 2.13)).expect("a distance"),
                 circumference: Length::parse_text("2.13 m").expect("a circumference"),
+                slip_percent: None,
             },
         }
     }

@@ -244,6 +244,7 @@ fn another_drive_ratio_was_in() {
     let driven = turned(|| Revolutions::Distance {
         distance: Length::parse_text("42.6 m").expect("a distance"),
         circumference: Length::parse_text("2.13 m").expect("a circumference"),
+        slip_percent: None,
     });
     first(&found(&driven, &known), Cause::OtherDriveRatio, 0.030);
     // Written the wrong way round: 120 turns at 1:2.

@@ -1,0 +1,93 @@
+//! The page behind each check: what it is for, where it comes from, and the tolerances it is held against here.
+
+use super::show::check_name;
+use crate::access::Permission;
+use crate::readiness::policy;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::page::{Cookies, Page, show};
+use crate::web::routes::{Need, Route};
+use askama::Template;
+use axum::extract::Path;
+use axum::response::Response;
+use sowmark_core::policy::{Policy, PolicyField};
+use sowmark_core::verdict::CheckName;
+use sowmark_core::words::Words;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(page GET "/checks", Need::May(Permission::ReadFleet), checks_page),
+        crate::route!(page GET "/checks/{name}", Need::May(Permission::ReadFleet), check_page),
+    ]
+}
+
+#[derive(Template)]
+#[template(path = "calibration/explained.html")]
+struct ExplainedPage {
+    page: Page,
+    /// Alone on its page.
+    alone: bool,
+    checks: Vec<CheckPart>,
+    may_change: bool,
+}
+
+struct CheckPart {
+    name: &'static str,
+    href: String,
+    says: String,
+    source: String,
+    tolerances: Vec<Tolerance>,
+}
+
+struct Tolerance {
+    name: String,
+    value: String,
+    because: String,
+}
+
+impl CheckPart {
+    fn of(check: CheckName, policy: &Policy, words: Words) -> Self {
+        let explained = check.explained();
+        let tolerances = explained.tolerances.iter();
+        let fields = tolerances.filter_map(|name| Policy::fields().iter().find(|field| field.name == *name));
+        Self {
+            name: check_name(check),
+            href: format!("/checks/{}", check.name()),
+            says: words.sentence(explained.says),
+            source: words.sentence(explained.source),
+            tolerances: fields.map(|field| Tolerance::of(field, policy, words)).collect(),
+        }
+    }
+}
+
+impl Tolerance {
+    fn of(field: &PolicyField, policy: &Policy, words: Words) -> Self {
+        let value = policy.get(field.name).flatten();
+        Self {
+            name: policy::label(field),
+            value: value.map_or_else(|| "off".to_owned(), |value| policy::with_unit(&value, field, words)),
+            because: words.sentence(field.because),
+        }
+    }
+}
+
+async fn checks_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
+    explain(&signed, &cookies, "What the checks look at".to_owned(), &CheckName::ALL).await
+}
+
+async fn check_page(signed: Signed, cookies: Cookies, Path(name): Path<String>) -> Result<Response, Error> {
+    let check = CheckName::named(&name).ok_or_else(|| Error::not_there("check"))?;
+    explain(&signed, &cookies, format!("Check: {}", check_name(check)), &[check]).await
+}
+
+async fn explain(signed: &Signed, cookies: &Cookies, title: String, checks: &[CheckName]) -> Result<Response, Error> {
+    let mut conn = signed.app.read().await?;
+    let in_force = policy::in_force(&mut conn.cx(), &signed.actor.scope).await?;
+    let words = signed.actor.words();
+    show(&ExplainedPage {
+        page: Page::new(signed, cookies, title, "/seeders"),
+        alone: checks.len() == 1,
+        checks: checks.iter().map(|check| CheckPart::of(*check, &in_force.policy, words)).collect(),
+        may_change: signed.actor.may(Permission::KeepFleet),
+    })
+}
