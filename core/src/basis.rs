@@ -64,3 +64,17 @@ pub fn basis_at(history: &UnitHistory, moment: Moment) -> Option<Basis> {
 pub(crate) fn same_length(a: f64, b: f64) -> bool {
     (a - b).abs() <= 1e-9 * a.abs().max(b.abs())
 }
+
+#[cfg(test)]
+mod tests {
+    use super::same_length;
+
+    #[test]
+    fn the_last_digits_of_a_length_do_not_count() {
+        assert!(same_length(6.0, 6.0) && same_length(0.1 + 0.2, 0.3) && same_length(0.0, 0.0));
+        assert!(same_length(6.0, 6.0 + 5e-9) && same_length(6.0 - 5e-9, 6.0), "within a billionth of it");
+        assert!(!same_length(6.0, 6.0 + 7e-9) && !same_length(6.0 + 7e-9, 6.0));
+        assert!(same_length(0.125, 0.125 + 1e-10) && !same_length(0.125, 0.125 + 2e-10));
+        assert!(!same_length(6.0, 0.0) && !same_length(6.0, f64::NAN));
+    }
+}

@@ -2,9 +2,9 @@
 
 use sowmark_core::{
     catch::{MAX_CATCHES, MAX_REPEATS, Revolutions, Sheet},
-    circumstances::{Circumstances, Expected, ExpectedSource, Planned, ScaleFacts, ScaleStanding},
+    circumstances::{Circumstances, Clues, Expected, ExpectedSource, OtherRoller, Planned, ScaleFacts, ScaleStanding},
     factor::{Measured, MeasuredCatch, MeasuredRepeat, measure},
-    ids::CalibrationId,
+    ids::{CalibrationId, RollerId},
     quantity::{Decimal, Mass, Rate, Speed},
     rate::DriveRange,
     uncertainty::budget,
@@ -275,4 +275,22 @@ fn revolutions_by_turns_and_distance_take_the_ratio() {
     close(distance.step(2.5), 2.5 * 0.1 / 3.0, 1e-15);
     close(Mass::parse_text("5 kg").unwrap().minus_si(&Mass::parse_text("-1 kg").unwrap()), 6.0, 1e-15);
     close(Mass::parse_text("-5 kg").unwrap().minus_si(&Mass::parse_text("1 kg").unwrap()), -6.0, 1e-15);
+}
+
+/// Circumstances from before there were clues read back as they were stored, and clues are stored where there are any.
+#[test]
+fn clues_are_stored_where_there_are_any() {
+    let stored = |clues: Clues| {
+        let json = serde_json::to_value(Circumstances { clues: clues.clone(), ..plain_circumstances() }).expect("JSON");
+        let back: Circumstances = serde_json::from_value(json.clone()).expect("reads back");
+        assert_eq!(back.clues, clues);
+        json.get("clues").is_some()
+    };
+    assert!(!stored(Clues::default()));
+    assert!(stored(Clues { usual_tare_kg: Some(0.32), ..Clues::default() }));
+    let ratio = sowmark_core::quantity::DriveRatio::parse("5:2").expect("a ratio");
+    assert!(stored(Clues { other_drive_ratios: vec![ratio], ..Clues::default() }));
+    let roller =
+        OtherRoller { roller_id: RollerId(uuid::Uuid::nil()), label: "fine".to_owned(), expected_factor: 0.01 };
+    assert!(stored(Clues { other_rollers: vec![roller], ..Clues::default() }));
 }
