@@ -8,6 +8,7 @@ pub mod access;
 pub mod app;
 pub mod audit;
 pub mod calibration;
+pub mod chart;
 pub mod cli;
 pub mod clock;
 pub mod config;

@@ -10,6 +10,7 @@
 mod world;
 
 mod calibration;
+mod chart;
 mod cli;
 mod fleet;
 mod house;
