@@ -8,7 +8,7 @@ const number = (input) => {
   return /^[0-9]*\.?[0-9]+$/.test(text) || /^[0-9]+\.$/.test(text) ? Number(text) : NaN;
 };
 
-const shown = (value, digits) => (Number.isFinite(value) ? value.toLocaleString("en", { maximumSignificantDigits: digits, useGrouping: false }) : "–");
+const shown = (value, digits) => (Number.isFinite(value) ? value.toLocaleString("en", { maximumSignificantDigits: digits, useGrouping: false }).replace(".", form.dataset.decimal) : "–");
 
 const named = (within, ending) => [...within.querySelectorAll("input")].find((input) => input.name.endsWith(ending));
 

@@ -35,6 +35,11 @@ pub struct Words {
 }
 
 impl Words {
+    /// Whether the decimal sign is a comma.
+    pub const fn is_comma(self) -> bool {
+        matches!(self.decimal, DecimalSign::Comma)
+    }
+
     /// A computed number with that many significant digits ([`print_number`]).
     pub fn number(self, value: f64, significant_digits: usize) -> String {
         self.decimal(&print_number(value, significant_digits))

@@ -14,8 +14,10 @@ pub mod token;
 pub use store::{ALL, find_actor, has_accounts};
 
 use crate::web::error::Error;
+use crate::web::reader::Reader;
 use jiff::tz::TimeZone;
 use sowmark_core::ids::{AccountId, ClientId, LotId, OrganizationId, SeederId};
+use sowmark_core::words::{DecimalSign, Words};
 use std::collections::HashSet;
 use std::hash::Hash;
 use uuid::Uuid;
@@ -174,7 +176,13 @@ pub struct Actor {
     pub organization_name: String,
     pub time_zone: TimeZone,
     pub time_zone_name: String,
+    /// What the organization reads in, whatever this person does.
+    pub organization_units: Units,
+    /// What this person chose instead.
+    pub own_units: Option<Units>,
+    /// What this person reads in.
     pub units: Units,
+    pub decimal_sign: DecimalSign,
     pub role: Role,
     pub scope: Scope,
     pub via: Via,
@@ -184,6 +192,16 @@ impl Actor {
     #[must_use]
     pub fn organization(&self) -> OrganizationId {
         self.scope.organization
+    }
+
+    #[must_use]
+    pub fn words(&self) -> Words {
+        Words { decimal: self.decimal_sign }
+    }
+
+    #[must_use]
+    pub fn reader(&self) -> Reader {
+        Reader { units: self.units, words: self.words() }
     }
 
     #[must_use]

@@ -6,11 +6,13 @@ use crate::web::error::Error;
 use crate::{args, queries};
 use jiff::tz::TimeZone;
 use sowmark_core::ids::{AccountId, ClientId, LotId, OrganizationId, SeederId};
+use sowmark_core::words::DecimalSign;
 use std::collections::HashSet;
 use uuid::Uuid;
 
 queries! {
-    MEMBER = "select a.email, a.name, o.name as organization_name, o.time_zone, o.units, m.role
+    MEMBER = "select a.email, a.name, o.name as organization_name, o.time_zone, o.units as organization_units,
+        a.units as own_units, a.decimal_sign, m.role
         from membership m join account a on a.id = m.account_id join organization o on o.id = m.organization_id
         where m.organization_id = $1 and m.account_id = $2 and m.active = true";
     CREW_SEEDERS = "select distinct s.seeder_id from crew_seeder s
@@ -43,7 +45,9 @@ struct Member {
     name: String,
     organization_name: String,
     time_zone: String,
-    units: String,
+    organization_units: String,
+    own_units: Option<String>,
+    decimal_sign: String,
     role: String,
 }
 
@@ -60,8 +64,10 @@ pub async fn find_actor(
     let member: Option<Member> = cx.fetch_optional(MEMBER, args![organization, account]).await?;
     let Some(member) = member else { return Ok(None) };
     let role = Role::from_word(&member.role).ok_or_else(|| Error::inconsistent("membership.role", &member.role))?;
-    let units =
-        Units::from_word(&member.units).ok_or_else(|| Error::inconsistent("organization.units", &member.units))?;
+    let units_of = |word: &str| Units::from_word(word).ok_or_else(|| Error::inconsistent("units", word));
+    let organization_units = units_of(&member.organization_units)?;
+    let own_units = member.own_units.as_deref().map(units_of).transpose()?;
+    let decimal_sign = decimal_sign(&member.decimal_sign)?;
     let time_zone = TimeZone::get(&member.time_zone)
         .map_err(|_| Error::inconsistent("organization.time_zone", &member.time_zone))?;
     let scope = scope(cx, organization, account, role).await?;
@@ -72,11 +78,22 @@ pub async fn find_actor(
         organization_name: member.organization_name,
         time_zone,
         time_zone_name: member.time_zone,
-        units,
+        organization_units,
+        own_units,
+        units: own_units.unwrap_or(organization_units),
+        decimal_sign,
         role,
         scope,
         via,
     }))
+}
+
+fn decimal_sign(word: &str) -> Result<DecimalSign, Error> {
+    match word {
+        "point" => Ok(DecimalSign::Point),
+        "comma" => Ok(DecimalSign::Comma),
+        other => Err(Error::inconsistent("account.decimal_sign", other)),
+    }
 }
 
 async fn scope(cx: &mut Cx<'_>, organization: OrganizationId, account: AccountId, role: Role) -> Result<Scope, Error> {

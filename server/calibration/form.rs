@@ -8,10 +8,12 @@ use super::draft::Method;
 use crate::access::Units;
 use crate::web::error::{Error, Fault};
 use crate::web::form::{Form, FormField, Kind, Posted};
+use crate::web::reader::Reader;
 use jiff::tz::TimeZone;
 use serde_json::{Map, Value, json};
 use sowmark_core::quantity::unit::dimension;
-use sowmark_core::quantity::{Dimension, Mass, print};
+use sowmark_core::quantity::{Dimension, Mass};
+use sowmark_core::words::Words;
 use std::collections::BTreeMap;
 
 /// The units of mass that a sheet can be filled in with.
@@ -218,12 +220,12 @@ impl Typed {
         repeat.entry("catches").or_insert_with(|| json!([]));
     }
 
-    fn net(&self, catch: &TypedCatch) -> String {
+    fn net(&self, catch: &TypedCatch, words: Words) -> String {
         let mass = |text: &str| Mass::parse_text_or(text, &self.mass_unit).ok();
         let unit = dimension::Mass::unit_named(&self.mass_unit);
         match (mass(&catch.tare), mass(&catch.gross), unit) {
             (Some(tare), Some(gross), Ok(unit)) if gross.minus_si(&tare) > 0.0 => {
-                format!("{} {}", print(gross.minus_si(&tare), unit, 4), unit)
+                format!("{} {}", words.print(gross.minus_si(&tare), unit, 4), unit)
             }
             _ => "\u{2013}".to_owned(),
         }
@@ -297,7 +299,7 @@ pub(super) struct CatchPart {
 #[derive(Clone, Debug)]
 pub(super) struct Choices {
     pub(super) action: String,
-    pub(super) units: Units,
+    pub(super) reader: Reader,
     pub(super) now: String,
     pub(super) lots: Vec<(String, String)>,
     pub(super) lot: String,
@@ -343,7 +345,7 @@ impl CatchForm {
         Self {
             action: form.action,
             head: form.fields,
-            repeats: repeat_parts(rest, typed),
+            repeats: repeat_parts(rest, typed, choices.reader.words),
             tail,
             all,
             general: form.general,
@@ -362,7 +364,7 @@ fn head_fields(choices: &Choices, typed: &Typed) -> Vec<FormField> {
         };
         (method.word(), says)
     };
-    let (rates, speeds) = match choices.units {
+    let (rates, speeds) = match choices.reader.units {
         Units::Metric => (["kg/ha", "lb/ac"], ["km/h", "mph"]),
         Units::Us => (["lb/ac", "kg/ha"], ["mph", "km/h"]),
     };
@@ -387,7 +389,7 @@ fn head_fields(choices: &Choices, typed: &Typed) -> Vec<FormField> {
         FormField::new("_per", "Pulses per revolution, or rolling circumference")
             .hint(format!(
                 "Only for pulses and for a distance. A distance and a circumference are in {}.",
-                length_unit(choices.units)
+                length_unit(choices.reader.units)
             ))
             .kind(Kind::Number)
             .value(&typed.per)
@@ -418,14 +420,14 @@ fn repeat_fields(j: usize, repeat: &TypedRepeat, typed: &Typed) -> Vec<FormField
     fields
 }
 
-fn repeat_parts(fields: Vec<FormField>, typed: &Typed) -> Vec<RepeatPart> {
+fn repeat_parts(fields: Vec<FormField>, typed: &Typed, words: Words) -> Vec<RepeatPart> {
     let mut fields = fields.into_iter();
     let mut parts = Vec::new();
     for (index, repeat) in typed.repeats.iter().enumerate() {
         let (Some(revolutions), Some(set_aside)) = (fields.next(), fields.next()) else { break };
         let catches = repeat.catches.iter();
         let catches = catches
-            .map(|catch| CatchPart { fields: fields.by_ref().take(4).collect(), net: typed.net(catch) })
+            .map(|catch| CatchPart { fields: fields.by_ref().take(4).collect(), net: typed.net(catch, words) })
             .collect();
         let is_set_aside = !repeat.set_aside.trim().is_empty();
         parts.push(RepeatPart { index, number: index + 1, revolutions, set_aside, is_set_aside, catches });

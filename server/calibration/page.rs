@@ -24,7 +24,7 @@ use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::Value;
 use sowmark_core::basis::basis_at;
 use sowmark_core::ids::{CalibrationId, LotId, MeteringUnitId};
-use sowmark_core::quantity::{print, print_number, significant_digits_for, unit};
+use sowmark_core::quantity::{significant_digits_for, unit};
 use sowmark_core::readiness::{self as ready, latest_known_tests, season_in_force};
 use uuid::Uuid;
 
@@ -77,7 +77,10 @@ async fn bench(signed: &Signed, id: MeteringUnitId) -> Result<Bench, Error> {
     let fitted = match (&setup, roller) {
         (Some(setup), Some(roller)) => {
             let gate = setup.gate.as_ref().map(|gate| format!(", gate {gate}")).unwrap_or_default();
-            format!("{}, ratio {}{gate}, {} runs in use", roller.label, setup.drive_ratio, setup.runs)
+            {
+                let ratio = actor.words().decimal(&setup.drive_ratio.to_string());
+                format!("{}, ratio {ratio}{gate}, {} runs in use", roller.label, setup.runs)
+            }
         }
         _ => "Nothing is recorded as fitted: record the roller, ratio and runs first.".to_owned(),
     };
@@ -90,13 +93,15 @@ async fn bench(signed: &Signed, id: MeteringUnitId) -> Result<Bench, Error> {
         });
     let choices = Choices {
         action: format!("/metering-units/{id}/catch"),
-        units: actor.units,
+        reader: actor.reader(),
         now: head::typed(now, &actor.time_zone),
         lots: lots.iter().map(|lot| (lot.id.to_string(), lot_says(lot))).collect(),
         lot: ready.lot.map(|lot| lot.to_string()).unwrap_or_default(),
         scales: scales
             .iter()
-            .map(|scale| (scale.id.to_string(), format!("{} ({})", scale.name, scale.readability)))
+            .map(|scale| {
+                (scale.id.to_string(), format!("{} ({})", scale.name, actor.reader().measured(&scale.readability)))
+            })
             .collect(),
         scale: scale.map(|scale| scale.to_string()).unwrap_or_default(),
     };
@@ -177,7 +182,7 @@ async fn post_catch(signed: Signed, cookies: Cookies, PathId(unit): PathId, post
 
 async fn computed(signed: &Signed, unit: MeteringUnitId, sent: &Value) -> Result<(Shown, &'static str), Error> {
     let (_, weighed) = act::preview(signed, unit, sent).await?;
-    let shown = Shown::of(&weighed.sheet, &weighed.circumstances, &weighed.judgement, signed.actor.units)?;
+    let shown = Shown::of(&weighed.sheet, &weighed.circumstances, &weighed.judgement, signed.actor.reader())?;
     Ok((shown, Status::by_verdict(weighed.judgement.verdict).word()))
 }
 
@@ -272,7 +277,7 @@ async fn record(
         no_number: no_number(status).to_owned(),
         in_force: if in_force { "In force now." } else { "Not the number in force now." }.to_owned(),
         fallen: head.fallen(zone),
-        shown: Shown::of(&sheet, &circumstances, &judgement, actor.units)?,
+        shown: Shown::of(&sheet, &circumstances, &judgement, actor.reader())?,
         facts,
         decisions: decisions
             .into_iter()
@@ -316,13 +321,14 @@ async fn facts(
         id: row.head.id,
     };
     let mut facts = Vec::new();
+    let words = actor.words();
     let basis = records.units.first().and_then(|(_, history)| basis_at(history, moment));
     if let Some(basis) = &basis {
         facts.push(("Roller", records.names.roller(basis.setup.what.roller.0).to_owned()));
         if let Some(gate) = &basis.setup.what.gate {
             facts.push(("Gate", gate.clone()));
         }
-        facts.push(("Row spacing", format!("{} m", print_number(basis.configuration.what.row_spacing_m, 4))));
+        facts.push(("Row spacing", show::short_length(basis.configuration.what.row_spacing_m, actor.reader())));
     }
     let lot = records.surroundings.lots.get(&LotId(row.lot_id));
     let season = season_in_force(&records.surroundings.seasons, &actor.time_zone, at, lot.map(|lot| lot.crop.as_str()));
@@ -330,14 +336,14 @@ async fn facts(
         facts.push(("Season", records.names.season(season.id.0).to_owned()));
     }
     if let Some(density) = lot.and_then(|lot| latest_known_tests(lot, at).bulk_density) {
-        let (metric, us) = (print(density, unit::KG_PER_HL, 3), print(density, unit::LB_PER_BU, 3));
+        let (metric, us) = (words.print(density, unit::KG_PER_HL, 3), words.print(density, unit::LB_PER_BU, 3));
         facts.push(("Bulk density", format!("{metric} kg/hL ({us} lb/bu)")));
     }
     facts.push(("Roller turned", show::method_says(&row.method).to_owned()));
     if let Some(scale) = scale {
         facts.push(("Scale", scale));
     }
-    facts.extend(show::circumstance_facts(&calibration.circumstances, actor.units));
+    facts.extend(show::circumstance_facts(&calibration.circumstances, actor.reader()));
     Ok(facts)
 }
 
@@ -406,7 +412,7 @@ async fn calibrations_page(
 }
 
 fn list_row(signed: &Signed, calibration: &Calibration, lots: &[LotRow]) -> Result<ListRow, Error> {
-    let (head, judgement) = (&calibration.row.head, &calibration.judgement);
+    let (head, judgement, words) = (&calibration.row.head, &calibration.judgement, signed.actor.words());
     let factor = match signed.actor.units {
         crate::access::Units::Metric => unit::KG_PER_100REV,
         crate::access::Units::Us => unit::LB_PER_100REV,
@@ -417,8 +423,8 @@ fn list_row(signed: &Signed, calibration: &Calibration, lots: &[LotRow]) -> Resu
         when: head.when(&signed.actor.time_zone),
         by: head.by().to_owned(),
         lot: lots.iter().find(|lot| lot.id == calibration.row.lot_id).map(lot_says).unwrap_or_default(),
-        factor: format!("{} {factor}", print(judgement.factor, factor, digits)),
-        uncertainty: format!("\u{b1} {} %", print_number(judgement.expanded_uncertainty_percent, 2)),
+        factor: format!("{} {factor}", words.print(judgement.factor, factor, digits)),
+        uncertainty: format!("\u{b1} {} %", words.number(judgement.expanded_uncertainty_percent, 2)),
         verdict: word(&judgement.verdict)?,
         status: calibration.status().word(),
         fallen: !head.stands(),

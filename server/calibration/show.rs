@@ -4,12 +4,14 @@ use super::draft::Method;
 use super::stored::word;
 use crate::access::Units;
 use crate::web::error::Error;
+use crate::web::reader::Reader;
 use sowmark_core::catch::{Repeat, Revolutions, Sheet};
 use sowmark_core::circumstances::{Circumstances, ExpectedSource, ScaleStanding};
 use sowmark_core::quantity::unit::{self, dimension};
-use sowmark_core::quantity::{Unit, print, print_number, significant_digits_for};
+use sowmark_core::quantity::{Decimal, Unit, significant_digits_for};
 use sowmark_core::uncertainty::budget::BudgetTerm;
-use sowmark_core::verdict::{CheckName, Judgement, RepeatResult};
+use sowmark_core::verdict::{CheckName, Judgement, RepeatResult, judge_in};
+use sowmark_core::words::Words;
 
 /// What was computed, ready to be shown.
 #[derive(Debug)]
@@ -87,66 +89,76 @@ impl Shown {
         sheet: &Sheet,
         circumstances: &Circumstances,
         judgement: &Judgement,
-        units: Units,
+        reader: Reader,
     ) -> Result<Self, Error> {
+        let judgement = &reworded(sheet, circumstances, judgement, reader.words);
+        let units = reader.units;
         let per_100 = per_100(units);
         let digits = significant_digits_for(judgement.factor, judgement.expanded_uncertainty_percent);
         let numbers = [("per run", judgement.factor), ("whole unit", judgement.factor_unit_total)];
-        let key_in = number(judgement.factor, per_100, digits);
-        let whole = number(judgement.factor_unit_total, per_100, digits);
+        let key_in = number(judgement.factor, per_100, digits, reader);
+        let whole = number(judgement.factor_unit_total, per_100, digits, reader);
         let runs = circumstances.runs_in_use;
         let also = format!(
             "\u{b1} {} % (k = {}, {} degrees of freedom); {} {} for the whole unit, {runs} run{}",
-            print_number(judgement.expanded_uncertainty_percent, 2),
-            print_number(judgement.coverage_factor, 3),
-            freedom(judgement.effective_degrees_of_freedom),
+            reader.words.number(judgement.expanded_uncertainty_percent, 2),
+            reader.words.number(judgement.coverage_factor, 3),
+            freedom(judgement.effective_degrees_of_freedom, reader),
             whole.value,
             whole.unit,
             if runs == 1 { "" } else { "s" },
         );
         let repeats = sheet.repeats.iter().zip(&judgement.repeats).enumerate();
-        let repeats =
-            repeats.map(|(at, (repeat, result))| repeat_row(at, repeat, result, circumstances, units)).collect();
+        let repeats = repeats
+            .map(|(at, (repeat, result))| repeat_row(at, repeat, (result, digits), circumstances, reader))
+            .collect();
         let checks = judgement.checks.iter().map(|check| {
             Ok::<_, Error>(CheckRow {
                 name: check_name(check.check),
                 outcome: word(&check.outcome)?,
-                value: valued(check.value, &check.unit),
-                limit: valued(check.limit, &check.unit),
+                value: valued(check.value, &check.unit, reader),
+                limit: valued(check.limit, &check.unit, reader),
                 says: check.says.clone(),
             })
         });
         let budget = judgement.budget.iter().map(|line| BudgetRow {
             name: term_name(line.term),
             says: line.says.clone(),
-            percent: print_number(line.relative_standard_uncertainty_percent, 2),
-            freedom: freedom(line.degrees_of_freedom),
+            percent: reader.words.number(line.relative_standard_uncertainty_percent, 2),
+            freedom: freedom(line.degrees_of_freedom, reader),
         });
         let together = BudgetRow {
             name: "Together",
             says: format!(
                 "\u{b1} {} % with k = {}",
-                print_number(judgement.expanded_uncertainty_percent, 2),
-                print_number(judgement.coverage_factor, 3)
+                reader.words.number(judgement.expanded_uncertainty_percent, 2),
+                reader.words.number(judgement.coverage_factor, 3)
             ),
-            percent: print_number(judgement.combined_uncertainty_percent, 2),
-            freedom: freedom(judgement.effective_degrees_of_freedom),
+            percent: reader.words.number(judgement.combined_uncertainty_percent, 2),
+            freedom: freedom(judgement.effective_degrees_of_freedom, reader),
         };
-        let run = |percent: f64| format!("{}{} %", if percent > 0.0 { "+" } else { "" }, print_number(percent, 2));
+        let run =
+            |percent: f64| format!("{}{} %", if percent > 0.0 { "+" } else { "" }, reader.words.number(percent, 2));
         Ok(Self {
             key_in,
             also,
             verdict: word(&judgement.verdict)?,
-            numbers: numbers.into_iter().map(|(scope, factor)| in_every_unit(scope, factor, digits, units)).collect(),
+            numbers: numbers.into_iter().map(|(scope, factor)| in_every_unit(scope, factor, digits, reader)).collect(),
             repeats,
             checks: checks.collect::<Result<_, _>>()?,
             budget: budget.collect(),
             together,
             runs: judgement.run_differences.iter().map(|found| (found.label.clone(), run(found.percent))).collect(),
-            minimum_catch: both_masses(judgement.minimum_catch_kg, units),
+            minimum_catch: both_masses(judgement.minimum_catch_kg, reader),
             scatter_is_rounding: judgement.scatter_is_rounding,
         })
     }
+}
+
+/// The judgement with its sentences as this person reads numbers. What was stored has them with a point.
+fn reworded(sheet: &Sheet, circumstances: &Circumstances, judgement: &Judgement, words: Words) -> Judgement {
+    let again = judge_in(sheet, circumstances, words).ok();
+    again.filter(|again| again.agrees_with(judgement)).unwrap_or_else(|| judgement.clone())
 }
 
 fn per_100(units: Units) -> Unit<dimension::MeterFactor> {
@@ -156,45 +168,47 @@ fn per_100(units: Units) -> Unit<dimension::MeterFactor> {
     }
 }
 
-fn number(factor: f64, unit: Unit<dimension::MeterFactor>, digits: usize) -> Number {
-    Number { value: print(factor, unit, digits), unit: unit.name().to_owned() }
+fn number(factor: f64, unit: Unit<dimension::MeterFactor>, digits: usize, reader: Reader) -> Number {
+    Number { value: reader.words.print(factor, unit, digits), unit: unit.name().to_owned() }
 }
 
 /// Per revolution and per 100, in kilograms and pounds, the organization's own first.
-fn in_every_unit(scope: &str, factor: f64, digits: usize, units: Units) -> Numbers {
-    let all = match units {
+fn in_every_unit(scope: &str, factor: f64, digits: usize, reader: Reader) -> Numbers {
+    let all = match reader.units {
         Units::Metric => [unit::KG_PER_100REV, unit::KG_PER_REV, unit::G_PER_REV, unit::LB_PER_100REV],
         Units::Us => [unit::LB_PER_100REV, unit::KG_PER_100REV, unit::KG_PER_REV, unit::G_PER_REV],
     };
-    let mut values: Vec<Number> = all.into_iter().map(|unit| number(factor, unit, digits)).collect();
+    let mut values: Vec<Number> = all.into_iter().map(|unit| number(factor, unit, digits, reader)).collect();
     // Per single revolution there is no unit of the API in pounds; the screen of a machine may still ask for it.
-    values.push(Number { value: print_number(factor / unit::LB.in_si(), digits), unit: "lb/rev".to_owned() });
+    values.push(Number { value: reader.words.number(factor / unit::LB.in_si(), digits), unit: "lb/rev".to_owned() });
     Numbers { scope: scope.to_owned(), values }
 }
 
 fn repeat_row(
     at: usize,
     repeat: &Repeat,
-    result: &RepeatResult,
+    (result, digits): (&RepeatResult, usize),
     circumstances: &Circumstances,
-    units: Units,
+    reader: Reader,
 ) -> RepeatRow {
-    let mass = mass_unit(units);
+    let mass = mass_unit(reader.units);
     let catches = repeat.catches.iter().enumerate();
     let catches = catches.map(|(i, catch)| CatchRow {
         label: catch.label.clone().unwrap_or_else(|| format!("catch {}", i + 1)),
         runs: catch.runs,
-        tare: catch.tare.entered(),
-        gross: catch.gross.entered(),
-        net: format!("{} {mass}", print(catch.net_kg(), mass, 4)),
+        tare: reader.measured(&catch.tare.entered()),
+        gross: reader.measured(&catch.gross.entered()),
+        net: format!("{} {mass}", reader.words.print(catch.net_kg(), mass, 4)),
     });
     RepeatRow {
         number: at + 1,
-        revolutions: revolutions(&repeat.revolutions, circumstances),
+        revolutions: revolutions(&repeat.revolutions, circumstances, reader.words),
         catches: catches.collect(),
-        caught: format!("{} {mass}", print(result.caught_kg, mass, 4)),
-        factor: print(result.factor, per_100(units), 4),
-        cv: result.run_cv_percent.map_or_else(|| "\u{2013}".to_owned(), |cv| format!("{} %", print_number(cv, 2))),
+        caught: format!("{} {mass}", reader.words.print(result.caught_kg, mass, 4)),
+        factor: reader.words.print(result.factor, per_100(reader.units), digits),
+        cv: result
+            .run_cv_percent
+            .map_or_else(|| "\u{2013}".to_owned(), |cv| format!("{} %", reader.words.number(cv, 2))),
         set_aside: repeat.set_aside.clone(),
     }
 }
@@ -207,37 +221,41 @@ pub(super) fn mass_unit(units: Units) -> Unit<dimension::Mass> {
 }
 
 /// As entered, and what it makes where something else was counted.
-fn revolutions(revolutions: &Revolutions, circumstances: &Circumstances) -> String {
-    let made = print_number(revolutions.count(circumstances.drive_ratio.value()), 4);
+fn revolutions(revolutions: &Revolutions, circumstances: &Circumstances, words: Words) -> String {
+    let made = words.number(revolutions.count(circumstances.drive_ratio.value()), 4);
+    let typed = |number: &Decimal| words.decimal(number.as_str());
+    let ratio = words.decimal(&circumstances.drive_ratio.to_string());
     match revolutions {
-        Revolutions::Counted(counted) => counted.as_str().to_owned(),
+        Revolutions::Counted(counted) => typed(counted),
         Revolutions::Pulses { pulses, pulses_per_rev } => {
-            format!("{made} ({pulses} pulses, {pulses_per_rev} a revolution)")
+            format!("{made} ({} pulses, {} a revolution)", typed(pulses), typed(pulses_per_rev))
         }
-        Revolutions::Turns { turns } => format!("{made} ({turns} turns, ratio {})", circumstances.drive_ratio),
+        Revolutions::Turns { turns } => format!("{made} ({} turns, ratio {ratio})", typed(turns)),
         Revolutions::Distance { distance, circumference } => {
-            format!("{made} ({distance}, circumference {circumference}, ratio {})", circumstances.drive_ratio)
+            let (distance, circumference) = (words.entered(distance), words.entered(circumference));
+            format!("{made} ({distance}, circumference {circumference}, ratio {ratio})")
         }
     }
 }
 
-fn both_masses(kg: f64, units: Units) -> String {
-    let (kg, lb) = (format!("{} kg", print(kg, unit::KG, 3)), format!("{} lb", print(kg, unit::LB, 3)));
-    match units {
+fn both_masses(kg: f64, reader: Reader) -> String {
+    let (kg, lb) =
+        (format!("{} kg", reader.words.print(kg, unit::KG, 3)), format!("{} lb", reader.words.print(kg, unit::LB, 3)));
+    match reader.units {
         Units::Metric => format!("{kg} ({lb})"),
         Units::Us => format!("{lb} ({kg})"),
     }
 }
 
-fn valued(value: Option<f64>, unit: &str) -> String {
+fn valued(value: Option<f64>, unit: &str, reader: Reader) -> String {
     match value {
-        Some(value) => format!("{} {unit}", print_number(value, 3)).trim_end().to_owned(),
+        Some(value) => format!("{} {unit}", reader.words.number(value, 3)).trim_end().to_owned(),
         None => "\u{2013}".to_owned(),
     }
 }
 
-fn freedom(degrees: Option<f64>) -> String {
-    degrees.map_or_else(|| "\u{221e}".to_owned(), |degrees| print_number(degrees, 3))
+fn freedom(degrees: Option<f64>, reader: Reader) -> String {
+    degrees.map_or_else(|| "\u{221e}".to_owned(), |degrees| reader.words.number(degrees, 3))
 }
 
 fn check_name(check: CheckName) -> &'static str {
@@ -264,32 +282,52 @@ fn term_name(term: BudgetTerm) -> &'static str {
 }
 
 /// What was known of the machine, the scale and the seed, as rows of a list.
-pub(super) fn circumstance_facts(circumstances: &Circumstances, units: Units) -> Vec<(&'static str, String)> {
-    let mut facts = vec![("Drive ratio", circumstances.drive_ratio.to_string())];
+pub(super) fn circumstance_facts(circumstances: &Circumstances, reader: Reader) -> Vec<(&'static str, String)> {
+    let words = reader.words;
+    let mut facts = vec![("Drive ratio", words.decimal(&circumstances.drive_ratio.to_string()))];
     facts.push(("Runs in use", circumstances.runs_in_use.to_string()));
-    facts.push(("Working width", format!("{} m", print_number(circumstances.working_width_m, 4))));
+    facts.push(("Working width", length(circumstances.working_width_m, reader)));
     if let Some(speed) = circumstances.roller_speed_rpm {
-        facts.push(("Roller speed", format!("{} revolutions per minute", print_number(speed, 3))));
+        facts.push(("Roller speed", format!("{} revolutions per minute", reader.words.number(speed, 3))));
     }
     if let Some(planned) = &circumstances.planned {
-        facts.push(("Planned", format!("{} at {}", planned.rate, planned.speed)));
+        facts.push(("Planned", format!("{} at {}", words.entered(&planned.rate), words.entered(&planned.speed))));
     }
-    facts.push(("Scale was", scale_says(circumstances)));
+    facts.push(("Scale was", scale_says(circumstances, words)));
     if let Some(grams) = circumstances.thousand_seed_weight_g {
-        facts.push(("Thousand seeds", format!("{} g", print_number(grams, 3))));
+        facts.push(("Thousand seeds", format!("{} g", reader.words.number(grams, 3))));
     }
     if let Some(expected) = &circumstances.expected {
-        let unit = per_100(units);
+        let unit = per_100(reader.units);
         let from = match expected.source {
             ExpectedSource::LastCalibration { .. } => "from the unit's last calibration with this roller and crop",
             ExpectedSource::Displacement => "from the roller's displacement and the bulk density",
         };
-        facts.push(("Expected", format!("about {} {unit} per run, {from}", print(expected.factor, unit, 3))));
+        facts.push((
+            "Expected",
+            format!("about {} {unit} per run, {from}", reader.words.print(expected.factor, unit, 3)),
+        ));
     }
     facts
 }
 
-fn scale_says(circumstances: &Circumstances) -> String {
+/// Metres, or feet for those who read them.
+pub(super) fn length(metres: f64, reader: Reader) -> String {
+    match reader.units {
+        Units::Metric => format!("{} m", reader.words.print(metres, unit::M, 4)),
+        Units::Us => format!("{} ft", reader.words.print(metres, unit::FT, 4)),
+    }
+}
+
+/// Centimetres or inches, for what is measured between rows.
+pub(super) fn short_length(metres: f64, reader: Reader) -> String {
+    match reader.units {
+        Units::Metric => format!("{} cm", reader.words.print(metres, unit::CM, 4)),
+        Units::Us => format!("{} in", reader.words.print(metres, unit::IN, 4)),
+    }
+}
+
+fn scale_says(circumstances: &Circumstances, words: Words) -> String {
     let Some(scale) = &circumstances.scale else { return "not named".to_owned() };
     let check = match scale.last_check {
         ScaleStanding::NeverChecked => "never checked with a known mass",
@@ -297,7 +335,7 @@ fn scale_says(circumstances: &Circumstances) -> String {
         ScaleStanding::PassedLongAgo => "its last check passed, too long ago",
         ScaleStanding::Failed => "its last check failed",
     };
-    format!("step {}, {check}", scale.readability)
+    format!("step {}, {check}", words.entered(&scale.readability))
 }
 
 /// How the roller was turned, in words.

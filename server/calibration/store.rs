@@ -21,8 +21,9 @@ queries! {
     SCALES = "select id, name, readability, capacity from scale where organization_id = $1 order by name, id";
     ROLLER = "select label, displacement from roller where organization_id = $1 and id = $2";
     ADD = "insert into calibration (organization_id, id, metering_unit_id, lot_id, scale_id, method, roller_speed_rpm,
-            planned_rate, planned_speed, note, sheet, circumstances, judgement, verdict, factor)
-        values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15)";
+            planned_rate, planned_speed, note, sheet, circumstances, judgement, verdict, factor,
+            expanded_uncertainty_percent)
+        values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16)";
     FIND = "select r.*, c.metering_unit_id, u.seeder_id, c.lot_id, c.scale_id, c.method, c.roller_speed_rpm, c.planned_rate,
             c.planned_speed, c.note, c.sheet, c.circumstances, c.judgement, c.verdict
         from calibration c
@@ -145,7 +146,8 @@ pub(super) async fn add(
                 texts.circumstances,
                 texts.judgement,
                 texts.verdict,
-                weighed.judgement.factor
+                weighed.judgement.factor,
+                weighed.judgement.expanded_uncertainty_percent
             ],
         )
         .await?;

@@ -1,6 +1,6 @@
 //! What is done with organizations and their members. How somebody signs in is in `sign_in.rs`.
 
-use super::draft::{MemberChange, MemberDraft, OrganizationDraft, RoleWord, SetUpDraft};
+use super::draft::{MemberChange, MemberDraft, OrganizationDraft, OwnUnitsWord, ReadingDraft, RoleWord, SetUpDraft};
 use super::sign_in::{check_password, not_a_link};
 use super::store::{self, MemberRow, MembershipRow, NewOrganization};
 use crate::access::password::Hasher;
@@ -330,4 +330,19 @@ pub async fn switch_organization(db: &Db, account: AccountId, session: Uuid, to:
     } else {
         Err(Error::not_there("organization"))
     }
+}
+
+/// Sets how a person reads numbers. It changes no record, so the trail does not hear of it.
+///
+/// # Errors
+/// The database.
+pub async fn set_reading(db: &Db, account: AccountId, draft: &ReadingDraft) -> Result<(), Error> {
+    let own = match draft.units {
+        OwnUnitsWord::Organization => None,
+        OwnUnitsWord::Metric | OwnUnitsWord::Us => Some(draft.units.word()),
+    };
+    let mut tx = db.begin().await?;
+    store::set_reading(&mut tx.cx(), account, own, draft.decimal_sign.word()).await?;
+    tx.commit().await?;
+    Ok(())
 }

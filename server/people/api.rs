@@ -48,7 +48,7 @@ async fn show_me(signed: Signed) -> Json<MeView> {
             id: actor.organization().0,
             name: actor.organization_name,
             time_zone: actor.time_zone_name,
-            units: actor.units.word(),
+            units: actor.organization_units.word(),
         },
         user: UserView { email: actor.email, name: actor.name },
         role: actor.role.word(),

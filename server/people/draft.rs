@@ -25,6 +25,23 @@ words! {
     }
 }
 
+words! {
+    /// Which units a person reads in: the organization's, or their own.
+    pub enum OwnUnitsWord {
+        Organization = "organization",
+        Metric = "metric",
+        Us = "us",
+    }
+}
+
+words! {
+    /// The decimal sign that a person reads.
+    pub enum DecimalWord {
+        Point = "point",
+        Comma = "comma",
+    }
+}
+
 /// A time zone by its IANA name.
 #[derive(Clone, Debug)]
 pub struct Zone(pub String);
@@ -133,6 +150,14 @@ input! {
     pub struct ChangePasswordDraft {
         pub old_password: Password,
         pub password: Password,
+    }
+}
+
+input! {
+    /// How a person reads numbers from now on.
+    pub struct ReadingDraft {
+        pub units: OwnUnitsWord,
+        pub decimal_sign: DecimalWord,
     }
 }
 

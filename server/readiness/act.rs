@@ -124,7 +124,7 @@ pub async fn board(
     only: Option<MeteringUnitId>,
 ) -> Result<Board, Error> {
     let Records { units, surroundings, names } = histories(cx, &actor.scope, &actor.time_zone, only).await?;
-    let teller = Teller { names: &names, zone: &actor.time_zone, units: actor.units, at };
+    let teller = Teller { names: &names, zone: &actor.time_zone, reader: actor.reader(), at };
     let units = units
         .into_iter()
         .map(|(unit, history)| (unit, readiness::readiness(&history, &surroundings, at)))

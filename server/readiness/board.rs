@@ -22,7 +22,7 @@ use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 use sowmark_core::ids::SeederId;
-use sowmark_core::quantity::{print, unit};
+use sowmark_core::quantity::unit;
 use sowmark_core::readiness::{Cause, CauseKind, Readiness, State, Trigger, same_crop};
 use std::collections::HashSet;
 use uuid::Uuid;
@@ -252,7 +252,7 @@ fn tallies(shown: &[&UnitNow], filter: &Filter) -> Vec<Tally> {
 /// The units by seeder. Seeders stand by their most urgent unit, then by name; so do the units of one.
 fn groups<'b>(shown: impl Iterator<Item = &'b UnitNow>, board: &Board, signed: &Signed) -> Vec<Group> {
     let actor = &signed.actor;
-    let teller = Teller { names: &board.names, zone: &actor.time_zone, units: actor.units, at: board.at };
+    let teller = Teller { names: &board.names, zone: &actor.time_zone, reader: actor.reader(), at: board.at };
     let mut groups: Vec<(Uuid, Group)> = Vec::new();
     for now in shown {
         let found = groups.iter().position(|(seeder, _)| *seeder == now.unit.seeder_id);
@@ -284,26 +284,30 @@ fn groups<'b>(shown: impl Iterator<Item = &'b UnitNow>, board: &Board, signed: &
 /// The database.
 pub(crate) async fn lines_of(cx: &mut Cx<'_>, signed: &Signed, seeder: SeederId) -> Result<Vec<Line>, Error> {
     let board = act::board(cx, &signed.actor, signed.app.clock.now(), None).await?;
-    let teller = Teller { names: &board.names, zone: &signed.actor.time_zone, units: signed.actor.units, at: board.at };
+    let teller =
+        Teller { names: &board.names, zone: &signed.actor.time_zone, reader: signed.actor.reader(), at: board.at };
     let own = board.units.iter().filter(|now| now.unit.seeder_id == seeder.0);
     Ok(own.map(|now| line(now, &teller, signed)).collect())
 }
 
 fn line(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Line {
     let readiness = &now.readiness;
-    let (shown_in, unit) = match teller.units {
+    let (shown_in, unit) = match teller.reader.units {
         Units::Metric => (unit::KG_PER_100REV, "kg/100rev"),
         Units::Us => (unit::LB_PER_100REV, "lb/100rev"),
     };
     let number = readiness.in_force.as_ref();
+    let shown = |factor: f64, calibration: sowmark_core::ids::CalibrationId| {
+        teller.reader.words.print(factor, shown_in, teller.names.digits(calibration.0, factor))
+    };
     Line {
         label: now.unit.label.clone(),
         state: readiness.state.as_str(),
         tank: tank(readiness, teller),
-        value: number.map(|number| print(number.factor, shown_in, 4)),
+        value: number.map(|number| shown(number.factor, number.calibration)),
         unit,
         whole: number
-            .map(|number| format!("{} {unit} whole unit", print(number.factor_unit_total, shown_in, 4)))
+            .map(|number| format!("{} {unit} whole unit", shown(number.factor_unit_total, number.calibration)))
             .unwrap_or_default(),
         standing: standing(now, teller),
         reasons: reasons(now, teller, signed),

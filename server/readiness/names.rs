@@ -5,6 +5,7 @@ use crate::access::{Reach, Scope};
 use crate::web::error::Error;
 use jiff::Timestamp;
 use sowmark_core::ids::LotId;
+use sowmark_core::quantity::significant_digits_for;
 use std::collections::HashMap;
 use uuid::Uuid;
 
@@ -26,6 +27,7 @@ pub struct Names {
     components: HashMap<Uuid, String>,
     people: HashMap<Uuid, String>,
     records: HashMap<Uuid, (Timestamp, Option<Uuid>)>,
+    uncertainties: HashMap<Uuid, f64>,
 }
 
 impl Names {
@@ -51,6 +53,11 @@ impl Names {
             components: rows.services.iter().map(|service| (service.head.id, service.component.clone())).collect(),
             people: named(people),
             records,
+            uncertainties: rows
+                .calibrations
+                .iter()
+                .map(|calibration| (calibration.head.id, calibration.expanded_uncertainty_percent))
+                .collect(),
         })
     }
 
@@ -86,6 +93,12 @@ impl Names {
     pub fn recorder(&self, record: Uuid) -> Option<&str> {
         let (_, by) = self.records.get(&record)?;
         by.and_then(|by| self.people.get(&by)).map(String::as_str)
+    }
+
+    /// How many digits of a calibration's factor mean something.
+    #[must_use]
+    pub fn digits(&self, calibration: Uuid, factor: f64) -> usize {
+        significant_digits_for(factor, self.uncertainties.get(&calibration).copied().unwrap_or_default())
     }
 
     /// When a record happened.

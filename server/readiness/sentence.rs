@@ -3,21 +3,22 @@
 
 use super::names::Names;
 use crate::access::Units;
+use crate::web::reader::Reader;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 use sowmark_core::ids::{CalibrationId, LotId, RollerId};
-use sowmark_core::quantity::{print, print_number, unit};
+use sowmark_core::quantity::{Dimension, Unit, print, print_number, unit};
 use sowmark_core::readiness::{
     Cause, CauseKind, Change, Detail, Due, Exceeded, ScaleCheck, ScaleDoubt, Standing, Trigger,
 };
 
-/// Tells what is due, to a reader in a zone and its units, on a day.
+/// Tells what is due, to a reader in a zone, on a day.
 #[derive(Clone, Copy, Debug)]
 pub struct Teller<'n> {
     pub names: &'n Names,
     pub zone: &'n TimeZone,
-    pub units: Units,
+    pub reader: Reader,
     /// The moment that is asked about: days of its year are told without the year.
     pub at: Timestamp,
 }
@@ -72,7 +73,7 @@ impl Teller<'_> {
                 "Seed weight of {} changed on {day}{by}: {}; the tolerances allow {} %. {AGAIN}",
                 self.lot(*lot),
                 self.weights(*bulk_density, *thousand_seed_weight),
-                short(*tolerance_percent)
+                self.short(*tolerance_percent)
             ),
             Detail::ConfigurationChanged { working_width_m, row_spacing_m, runs } => format!(
                 "Configuration changed on {day}{by}: {}. {AGAIN}",
@@ -86,11 +87,11 @@ impl Teller<'_> {
             Detail::RollerSpeedOff { rpm, tolerance_percent } => format!(
                 "Roller speed off since the job of {day}: the latest job needed {} rpm, the number was caught at {} rpm, and the \
                  tolerances allow {} %. Check with a catch at the speed you sow at.",
-                short(rpm.to),
-                short(rpm.from),
-                short(*tolerance_percent)
+                self.short(rpm.to),
+                self.short(rpm.from),
+                self.short(*tolerance_percent)
             ),
-            Detail::Drift { z, limit, jobs } => drift(*z, *limit, *jobs, &day),
+            Detail::Drift { z, limit, jobs } => self.drift(*z, *limit, *jobs, &day),
             Detail::Interval { area_ha, days } => format!(
                 "Since {day} the number is due for a check: {}. Check with a catch.",
                 self.interval(*area_ha, *days)
@@ -140,28 +141,47 @@ impl Teller<'_> {
 
     fn weights(&self, bulk_density: Option<Change<f64>>, thousand: Option<Change<f64>>) -> String {
         let bulk = bulk_density.map(|change| {
-            let unit = if self.units == Units::Us { unit::LB_PER_BU } else { unit::KG_PER_HL };
-            let (from, to) = (print(change.from, unit, 3), print(change.to, unit, 3));
+            let unit = if self.reader.units == Units::Us { unit::LB_PER_BU } else { unit::KG_PER_HL };
+            let (from, to) = (self.print(change.from, unit, 3), self.print(change.to, unit, 3));
             format!("bulk density {to} {unit}, {from} {unit} at the catch")
         });
         let thousand = thousand.map(|change| {
-            let (from, to) = (print_number(change.from, 3), print_number(change.to, 3));
+            let (from, to) = (self.number(change.from, 3), self.number(change.to, 3));
             format!("thousand-seed weight {to} g, {from} g at the catch")
         });
         list(bulk.into_iter().chain(thousand))
     }
 
+    fn number(&self, value: f64, digits: usize) -> String {
+        self.reader.words.number(value, digits)
+    }
+
+    fn print<D: Dimension>(&self, si: f64, unit: Unit<D>, digits: usize) -> String {
+        self.reader.words.print(si, unit, digits)
+    }
+
+    /// A number as short as three digits allow.
+    fn short(&self, value: f64) -> String {
+        self.trimmed(&print_number(value, 3))
+    }
+
+    /// Without zeros that say nothing.
+    fn trimmed(&self, number: &str) -> String {
+        let bare = if number.contains('.') { number.trim_end_matches('0').trim_end_matches('.') } else { number };
+        self.reader.words.decimal(bare)
+    }
+
     fn length(&self, metres: f64) -> String {
-        let unit = match self.units {
+        let unit = match self.reader.units {
             Units::Us => unit::FT,
             Units::Metric => unit::M,
         };
-        format!("{} {unit}", trimmed(&print(metres, unit, 4)))
+        format!("{} {unit}", self.trimmed(&print(metres, unit, 4)))
     }
 
     fn spacing(&self, metres: f64) -> String {
-        let unit = if self.units == Units::Us { unit::IN } else { unit::CM };
-        format!("{} {unit}", trimmed(&print(metres, unit, 4)))
+        let unit = if self.reader.units == Units::Us { unit::IN } else { unit::CM };
+        format!("{} {unit}", self.trimmed(&print(metres, unit, 4)))
     }
 
     fn configuration(
@@ -212,12 +232,12 @@ impl Teller<'_> {
 
     fn interval(&self, area_ha: Option<Exceeded>, days: Option<Exceeded>) -> String {
         let area = area_ha.map(|area| {
-            let unit = if self.units == Units::Us { unit::AC } else { unit::HA };
-            let shown = |ha: f64| short(sowmark_core::quantity::from_si(ha * 10_000.0, unit));
+            let unit = if self.reader.units == Units::Us { unit::AC } else { unit::HA };
+            let shown = |ha: f64| self.short(sowmark_core::quantity::from_si(ha * 10_000.0, unit));
             format!("{} {unit} sown, the tolerances allow {} {unit}", shown(area.value), shown(area.limit))
         });
-        let days =
-            days.map(|days| format!("{} days old, the tolerances allow {}", days.value.floor(), short(days.limit)));
+        let days = days
+            .map(|days| format!("{} days old, the tolerances allow {}", days.value.floor(), self.short(days.limit)));
         list(area.into_iter().chain(days))
     }
 
@@ -232,7 +252,7 @@ impl Teller<'_> {
             ScaleDoubt::NoPassingCheck { scale, interval_days } => format!(
                 "The scale {} passed no check in the {} days before the catch{}. Check it with a known mass, then catch again.",
                 self.names.scale(scale.0),
-                short(*interval_days),
+                self.short(*interval_days),
                 on(&self.caught_on(compared))
             ),
             ScaleDoubt::FailedNext { scale, check } => format!(
@@ -243,9 +263,20 @@ impl Teller<'_> {
         }
     }
 
+    fn drift(&self, z: f64, limit: f64, jobs: usize, day: &str) -> String {
+        let percent = |logarithm: f64| self.number((logarithm.exp() - 1.0).abs() * 100.0, 2);
+        let side = if z < 0.0 { "below" } else { "above" };
+        let jobs = if jobs == 1 { "one job".to_owned() } else { format!("{jobs} jobs") };
+        format!(
+            "Seed use has drifted since {day}: over {jobs} it runs {} % {side} target, beyond the limit of {} %. Check with a catch.",
+            percent(z),
+            percent(limit.abs())
+        )
+    }
+
     fn reading(&self, check: &ScaleCheck) -> String {
-        let unit = if self.units == Units::Us { unit::LB } else { unit::KG };
-        let shown = |kg: f64| trimmed(&print(kg, unit, 5));
+        let unit = if self.reader.units == Units::Us { unit::LB } else { unit::KG };
+        let shown = |kg: f64| self.trimmed(&print(kg, unit, 5));
         format!("{} {unit} for {} {unit}", shown(check.reading_kg), shown(check.reference_kg))
     }
 }
@@ -265,31 +296,10 @@ fn doubt(standing: Standing, day: &str, by: &str) -> String {
     }
 }
 
-fn drift(z: f64, limit: f64, jobs: usize, day: &str) -> String {
-    let percent = |logarithm: f64| print_number((logarithm.exp() - 1.0).abs() * 100.0, 2);
-    let side = if z < 0.0 { "below" } else { "above" };
-    let jobs = if jobs == 1 { "one job".to_owned() } else { format!("{jobs} jobs") };
-    format!(
-        "Seed use has drifted since {day}: over {jobs} it runs {} % {side} target, beyond the limit of {} %. Check with a catch.",
-        percent(z),
-        percent(limit.abs())
-    )
-}
-
 fn opening(gate: Option<&str>) -> String {
     gate.map(str::trim)
         .filter(|gate| !gate.is_empty())
         .map_or_else(|| "no gate".to_owned(), |gate| format!("gate {gate}"))
-}
-
-/// A number as short as three digits allow.
-fn short(value: f64) -> String {
-    trimmed(&print_number(value, 3))
-}
-
-/// Without zeros that say nothing.
-fn trimmed(number: &str) -> String {
-    if number.contains('.') { number.trim_end_matches('0').trim_end_matches('.').to_owned() } else { number.to_owned() }
 }
 
 /// With a capital at its beginning.

@@ -37,7 +37,7 @@ queries! {
         from emptying r join standing e on e.organization_id = r.organization_id and e.id = r.id
         where r.organization_id = $1 and r.metering_unit_id between $2 and $3";
     CALIBRATIONS = "select e.id, e.occurred_at, e.recorded_at, e.recorded_by, r.metering_unit_id as subject, r.lot_id, r.scale_id,
-            r.roller_speed_rpm, r.verdict, r.factor
+            r.roller_speed_rpm, r.verdict, r.factor, r.expanded_uncertainty_percent
         from calibration r join standing e on e.organization_id = r.organization_id and e.id = r.id
         where r.organization_id = $1 and r.metering_unit_id between $2 and $3";
     DECISIONS = "select e.id, coalesce(e.occurred_at, e.recorded_at) as occurred_at, e.recorded_at, e.recorded_by,
@@ -115,7 +115,7 @@ pub(super) fn instant(micros: i64) -> std::result::Result<Timestamp, Error> {
 }
 
 macro_rules! rows {
-    ($($name:ident { $($field:ident: $type:ty),* })*) => { $(
+    ($($name:ident { $($field:ident: $type:ty),* $(,)? })*) => { $(
         #[derive(Clone, Debug, sqlx::FromRow)]
         pub(super) struct $name {
             #[sqlx(flatten)]
@@ -132,7 +132,14 @@ rows! {
     SetupRow { roller_id: Uuid, drive_ratio: String, gate: Option<String>, runs: i64 }
     FillRow { lot_id: Uuid }
     EmptyingRow { lot_id: Uuid, to_empty: bool }
-    CalibrationRow { lot_id: Uuid, scale_id: Option<Uuid>, roller_speed_rpm: Option<String>, verdict: String, factor: f64 }
+    CalibrationRow {
+        lot_id: Uuid,
+        scale_id: Option<Uuid>,
+        roller_speed_rpm: Option<String>,
+        verdict: String,
+        factor: f64,
+        expanded_uncertainty_percent: f64,
+    }
     DecisionRow { decision: String }
     JobRow { lot_id: Uuid, area_m2: f64, seed_used_kg: f64, seed_used_basis: String, target_rate: String, speed: Option<String> }
     WaiverRow { trigger_name: String, until_at: i64, reason: String }

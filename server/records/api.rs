@@ -8,6 +8,7 @@ use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
+use crate::web::reader::Reader;
 use crate::web::routes::{Need, Route};
 use axum::Json;
 use serde::Serialize;
@@ -61,9 +62,9 @@ struct TimelineView {
     says: String,
 }
 
-impl From<TimelineRow> for TimelineView {
-    fn from(row: TimelineRow) -> Self {
-        let says = row.says();
+impl TimelineView {
+    fn of(row: TimelineRow, reader: Reader) -> Self {
+        let says = row.says(reader);
         let kind = row.head.kind.clone();
         Self { head: row.head.into(), kind, metering_unit_id: row.metering_unit_id, metering_unit: row.unit, says }
     }
@@ -87,5 +88,6 @@ async fn show_timeline(
 ) -> Result<Json<List<TimelineView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = timeline::page_of_timeline(&mut conn.cx(), &signed.actor, SeederId(seeder), &asked).await?;
-    Ok(Json(list.try_map(|row| Ok::<_, Error>(row.into()))?))
+    let reader = signed.actor.reader();
+    Ok(Json(list.map(|row| TimelineView::of(row, reader))))
 }

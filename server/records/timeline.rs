@@ -9,6 +9,7 @@ use crate::fleet::seeder::act::find_seeder;
 use crate::fleet::service::act::Component;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
+use crate::web::reader::Reader;
 use sowmark_core::ids::SeederId;
 use uuid::Uuid;
 
@@ -42,12 +43,14 @@ pub async fn page_of_timeline(
 impl TimelineRow {
     /// What happened, in a sentence.
     #[must_use]
-    pub fn says(&self) -> String {
+    pub fn says(&self, reader: Reader) -> String {
         let word = |text: &Option<String>| text.clone().unwrap_or_default();
         let (subject, second, third) = (word(&self.subject), word(&self.second), word(&self.third));
         let told = match Kind::from_word(&self.head.kind) {
-            Some(Kind::Configuration) => format!("Working width {second}, rows {third} apart."),
-            Some(Kind::Setup) => self.says_setup(&subject, &second),
+            Some(Kind::Configuration) => {
+                format!("Working width {}, rows {} apart.", reader.measured(&second), reader.measured(&third))
+            }
+            Some(Kind::Setup) => self.says_setup(&subject, &second, reader),
             Some(Kind::Service) => {
                 let part = Component::from_word(&subject).map_or(subject.clone(), |part| part.said().to_owned());
                 let effect = if self.flag { "It affects metering." } else { "It does not affect metering." };
@@ -56,17 +59,17 @@ impl TimelineRow {
             Some(Kind::LayUp) if self.flag => "Laid up.".to_owned(),
             Some(Kind::LayUp) => "Taken back into use.".to_owned(),
             Some(Kind::Fill) => {
-                format!("Tank filled with lot {subject} ({third}){}.", after_comma(self.second.as_ref()))
+                format!("Tank filled with lot {subject} ({third}){}.", after_comma(self.second.as_ref(), reader))
             }
             Some(Kind::Emptying) if self.flag => {
-                format!("Tank emptied of lot {subject} ({third}){}.", after_comma(self.second.as_ref()))
+                format!("Tank emptied of lot {subject} ({third}){}.", after_comma(self.second.as_ref(), reader))
             }
             Some(Kind::Emptying) => {
-                format!("Taken out of the tank: lot {subject} ({third}){}.", after_comma(self.second.as_ref()))
+                format!("Taken out of the tank: lot {subject} ({third}){}.", after_comma(self.second.as_ref(), reader))
             }
             Some(Kind::Job) => {
                 let field = if subject.is_empty() { "a field without a name" } else { &subject };
-                format!("Job finished: {field}, {second} sown with {third}.")
+                format!("Job finished: {field}, {} sown with {third}.", reader.measured(&second))
             }
             Some(Kind::Calibration) => {
                 format!("Catch logged with lot {subject} ({third}): {}.", second.replace('_', " "))
@@ -78,13 +81,14 @@ impl TimelineRow {
         if self.note.is_empty() { told } else { format!("{told} {}", self.note) }
     }
 
-    fn says_setup(&self, roller: &str, ratio: &str) -> String {
+    fn says_setup(&self, roller: &str, ratio: &str, reader: Reader) -> String {
+        let ratio = reader.words.decimal(ratio);
         let gate = self.third.as_ref().map(|gate| format!(", gate {gate}")).unwrap_or_default();
         let runs = if self.runs == 1 { "1 run".to_owned() } else { format!("{} runs", self.runs) };
         format!("Set up: roller {roller}, drive ratio {ratio}{gate}, {runs} in use.")
     }
 }
 
-fn after_comma(text: Option<&String>) -> String {
-    text.map(|text| format!(", {text}")).unwrap_or_default()
+fn after_comma(mass: Option<&String>, reader: Reader) -> String {
+    mass.map(|mass| format!(", {}", reader.measured(mass))).unwrap_or_default()
 }

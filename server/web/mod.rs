@@ -13,4 +13,5 @@ pub mod openapi;
 pub mod page;
 pub mod paging;
 pub mod quantity;
+pub mod reader;
 pub mod routes;

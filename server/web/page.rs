@@ -3,7 +3,8 @@
 use super::assets;
 use super::door::{App, Signed};
 use super::error::{Error, Problem};
-use crate::access::{Actor, Permission, Role};
+use super::reader::Reader;
+use crate::access::{Actor, Permission, Role, Units};
 use crate::config::Config;
 use askama::Template;
 use axum::http::{HeaderMap, StatusCode};
@@ -11,6 +12,7 @@ use axum::response::{Html, IntoResponse, Response};
 use axum_extra::extract::CookieJar;
 use axum_extra::extract::cookie::{Cookie, SameSite};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
+use sowmark_core::words::Words;
 
 /// What the layout needs.
 #[derive(Clone, Debug)]
@@ -24,6 +26,8 @@ pub struct Page {
     pub mark_href: String,
     pub icon_href: String,
     pub notice: Option<String>,
+    /// How the numbers on it are read.
+    pub reader: Reader,
 }
 
 /// A line of the navigation.
@@ -91,6 +95,7 @@ impl Page {
             mark_href: assets::href("mark.svg"),
             icon_href: assets::href("favicon.svg"),
             notice: None,
+            reader: actor.map_or(Reader { units: Units::Metric, words: Words::default() }, Actor::reader),
         }
     }
 }

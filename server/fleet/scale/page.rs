@@ -62,11 +62,11 @@ async fn scales_page(signed: Signed, cookies: Cookies) -> Result<Response, Error
 
 impl Told {
     fn of(row: &CheckRow, signed: &Signed) -> Self {
-        let zone = &signed.actor.time_zone;
+        let (zone, reader) = (&signed.actor.time_zone, signed.actor.reader());
         Self {
             id: row.head.id,
             when: row.head.when(zone),
-            says: format!("It read {} of {}.", row.reading, row.reference),
+            says: format!("It read {} of {}.", reader.measured(&row.reading), reader.measured(&row.reference)),
             by: row.head.by().to_owned(),
             fallen: row.head.fallen(zone),
         }

@@ -1,7 +1,7 @@
 //! The pages of seeders: the list, the form that adds one, and the seeder's own page with its units and its timeline.
 
 use super::act::{self, Drive, SeederDraft, SeederKind, SeederRow, UnitRow};
-use crate::access::{Permission, Units};
+use crate::access::{Actor, Permission, Units};
 use crate::fleet::configuration::act as configurations;
 use crate::fleet::lay_up::act as lay_ups;
 use crate::fleet::setup::act as setups;
@@ -17,7 +17,6 @@ use crate::web::paging::PageAsked;
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::response::{IntoResponse, Redirect, Response};
-use jiff::tz::TimeZone;
 use sowmark_core::ids::SeederId;
 use uuid::Uuid;
 
@@ -218,15 +217,15 @@ async fn seeder_page(
     let mut fitted = Vec::new();
     for unit in act::units_of(cx, scope, id).await? {
         let setup = setups::in_force(cx, scope, unit.id(), now).await?;
-        fitted.push(Fitted::of(unit, setup, &signed.actor.time_zone));
+        fitted.push(Fitted::of(unit, setup, &signed.actor));
     }
     let told = timeline::page_of_timeline(cx, &signed.actor, id, &asked).await?;
     let page = Page::new(&signed, &cookies, seeder.name.clone(), "/seeders");
     show(&SeederPage {
         kind: said_kind(&seeder.kind),
         laid_up: lay_ups::in_force(cx, scope, id, now).await?.is_some_and(|lay_up| lay_up.laid_up),
-        width: configuration.as_ref().map(|row| row.working_width.clone()).unwrap_or_default(),
-        spacing: configuration.as_ref().map(|row| row.row_spacing.clone()).unwrap_or_default(),
+        width: configuration.as_ref().map(|row| signed.actor.reader().measured(&row.working_width)).unwrap_or_default(),
+        spacing: configuration.as_ref().map(|row| signed.actor.reader().measured(&row.row_spacing)).unwrap_or_default(),
         lines: board::lines_of(cx, &signed, id).await?,
         fitted,
         timeline: told.items.iter().map(|row| Told::of(row, &signed)).collect(),
@@ -239,10 +238,11 @@ async fn seeder_page(
 }
 
 impl Fitted {
-    fn of(unit: UnitRow, setup: Option<setups::SetupRow>, zone: &TimeZone) -> Self {
+    fn of(unit: UnitRow, setup: Option<setups::SetupRow>, actor: &Actor) -> Self {
+        let words = actor.words();
         let drive = Drive::from_word(&unit.drive).map_or("drive", Drive::said);
         let drive = match (&unit.roller_speed_min, &unit.roller_speed_max) {
-            (Some(min), Some(max)) => format!("{drive}, {min} to {max} 1/min"),
+            (Some(min), Some(max)) => format!("{drive}, {} to {} 1/min", words.decimal(min), words.decimal(max)),
             _ => drive.to_owned(),
         };
         let Some(setup) = setup else {
@@ -259,10 +259,10 @@ impl Fitted {
         };
         Self {
             roller: Some(setup.roller.clone()),
-            ratio: setup.drive_ratio.clone(),
+            ratio: words.decimal(&setup.drive_ratio),
             gate: setup.gate.clone().unwrap_or_else(|| "none".to_owned()),
             runs: format!("{} of {}", setup.runs, unit.runs),
-            since: setup.head.when(zone),
+            since: setup.head.when(&actor.time_zone),
             drive,
             unit,
         }
@@ -279,7 +279,7 @@ impl Told {
             id: row.head.id,
             when: row.head.when(zone),
             unit: row.unit.clone().unwrap_or_default(),
-            says: row.says(),
+            says: row.says(signed.actor.reader()),
             by: row.head.by().to_owned(),
             fallen: row.head.fallen(zone),
             href: (row.head.kind == "calibration").then(|| format!("/calibrations/{}", row.head.id)),

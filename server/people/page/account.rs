@@ -2,8 +2,8 @@
 
 use super::set_up::new_password_field;
 use super::{Opened, opened_sessions, opened_tokens};
-use crate::access::{Permission, session, token};
-use crate::people::draft::{ChangePasswordDraft, TokenDraft};
+use crate::access::{Actor, Permission, Units, session, token};
+use crate::people::draft::{ChangePasswordDraft, DecimalWord, OwnUnitsWord, ReadingDraft, TokenDraft};
 use crate::people::{act, sign_in};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
@@ -16,6 +16,7 @@ use askama::Template;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::OrganizationId;
+use sowmark_core::words::DecimalSign;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -23,6 +24,7 @@ pub(super) fn routes() -> Vec<Route> {
         crate::route!(page GET "/account", Need::SignedIn, account_page),
         crate::route!(page GET "/account/password", Need::SignedIn, password_page),
         crate::route!(page POST "/account/password", Need::SignedIn, post_password),
+        crate::route!(page POST "/account/reading", Need::SignedIn, post_reading),
         crate::route!(page POST "/account/sessions/end-others", Need::SignedIn, post_end_other_sessions),
         crate::route!(page POST "/account/sessions/{id}/end", Need::SignedIn, post_end_session),
         crate::route!(page POST "/account/tokens", Need::SignedIn, post_token),
@@ -39,6 +41,7 @@ struct AccountPage {
     role: &'static str,
     sessions: Vec<Opened>,
     tokens: Vec<Opened>,
+    reading_form: Form,
     token_form: Form,
     organizations: Vec<Organization>,
 }
@@ -65,6 +68,50 @@ pub(super) fn token_form(action: &str) -> Form {
     Form::new(action, "Make a token", vec![label])
 }
 
+fn reading_form(actor: &Actor) -> Form {
+    let organization = format!("As {} does ({})", actor.organization_name, units_in_words(actor.organization_units));
+    let units = [
+        (OwnUnitsWord::Organization, organization),
+        (OwnUnitsWord::Metric, units_in_words(Units::Metric).to_owned()),
+        (OwnUnitsWord::Us, units_in_words(Units::Us).to_owned()),
+    ];
+    let own = actor.own_units.map_or(OwnUnitsWord::Organization.word(), Units::word);
+    let sign = match actor.decimal_sign {
+        DecimalSign::Point => DecimalWord::Point,
+        DecimalSign::Comma => DecimalWord::Comma,
+    };
+    let fields = vec![
+        FormField::new("units", "Units").choice(units.map(|(word, says)| (word.word(), says))).value(own),
+        FormField::new("decimal_sign", "Decimal sign")
+            .choice([(DecimalWord::Point.word(), "A point: 12.5"), (DecimalWord::Comma.word(), "A comma: 12,5")])
+            .value(sign.word())
+            .hint("How numbers are shown to you. When you type, both are taken."),
+    ];
+    Form::new("/account/reading", "Show numbers so", fields)
+}
+
+fn units_in_words(units: Units) -> &'static str {
+    match units {
+        Units::Metric => "metric: kg, ha, km/h",
+        Units::Us => "US: lb, ac, mph",
+    }
+}
+
+async fn post_reading(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
+    signed.session()?;
+    match input::read::<ReadingDraft>(&posted.tree(&signed.actor.time_zone)) {
+        Ok(draft) => {
+            act::set_reading(&signed.app.db, signed.actor.account, &draft).await?;
+            Ok(Redirect::to("/account").into_response())
+        }
+        Err(error) => {
+            let mut page = drawn(&signed, &cookies, token_form("/account/tokens")).await?;
+            page.reading_form = page.reading_form.again(&posted, &error);
+            show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
+        }
+    }
+}
+
 async fn drawn(signed: &Signed, cookies: &Cookies, token_form: Form) -> Result<AccountPage, Error> {
     let actor = &signed.actor;
     let own = signed.session()?;
@@ -78,6 +125,7 @@ async fn drawn(signed: &Signed, cookies: &Cookies, token_form: Form) -> Result<A
         role: actor.role.word(),
         sessions: opened_sessions(sessions, &actor.time_zone, Some(own)),
         tokens: opened_tokens(tokens, &actor.time_zone),
+        reading_form: reading_form(actor),
         token_form,
         organizations: memberships
             .into_iter()

@@ -138,8 +138,8 @@ fn stock_part(signed: &Signed, stock: Stock, movements: Vec<MovementRow>) -> Sto
 
 /// Fills, emptyings and jobs with the lot that this person sees, newest first.
 async fn where_it_went(signed: &Signed, cx: &mut crate::db::Cx<'_>, lot: LotId) -> Result<Vec<WentLine>, Error> {
-    let (scope, zone) = (&signed.actor.scope, &signed.actor.time_zone);
-    let weighed = |mass: Option<&str>| mass.map_or_else(|| "not weighed".to_owned(), str::to_owned);
+    let (scope, zone, reader) = (&signed.actor.scope, &signed.actor.time_zone, signed.actor.reader());
+    let weighed = |mass: Option<&str>| mass.map_or_else(|| "not weighed".to_owned(), |mass| reader.measured(mass));
     let line = |head: &crate::records::head::Head, seeder_id, seeder: &str, unit: &str, what| WentLine {
         occurred_at: head.occurred_at,
         when: head.when(zone),
@@ -160,7 +160,13 @@ async fn where_it_went(signed: &Signed, cx: &mut crate::db::Cx<'_>, lot: LotId) 
         went.push(line(&row.head, row.seeder_id, &row.seeder, &row.unit, what));
     }
     for row in job::act::jobs_with(cx, scope, lot).await? {
-        let what = format!("Sown on {}: {} on {}, target {}", row.field(), row.seed_used, row.area, row.target_rate);
+        let what = format!(
+            "Sown on {}: {} on {}, target {}",
+            row.field(),
+            reader.measured(&row.seed_used),
+            reader.measured(&row.area),
+            reader.measured(&row.target_rate)
+        );
         went.push(line(&row.head, row.seeder_id, &row.seeder, &row.unit, what));
     }
     went.sort_by_key(|line| std::cmp::Reverse(line.occurred_at));
