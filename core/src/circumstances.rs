@@ -139,7 +139,7 @@ impl Expected {
     ///
     /// let id = CalibrationId(uuid::Uuid::nil());
     /// let lighter_seed = Expected::from_last_calibration(id, 0.030, Some(72.1 / 77.2));
-    /// assert!((lighter_seed.factor - 0.02802).abs() < 1e-5); // -6.7 %
+    /// assert!((lighter_seed.factor - 0.02802).abs() < 1e-5); // -6.6 %
     /// ```
     pub fn from_last_calibration(calibration_id: CalibrationId, factor: f64, density_ratio: Option<f64>) -> Self {
         let density_ratio = density_ratio.filter(|ratio| ratio.is_finite() && *ratio > 0.0);

@@ -89,6 +89,7 @@
 #![deny(missing_docs)]
 #![forbid(unsafe_code)]
 
+pub mod advice;
 pub mod basis;
 pub mod catch;
 pub mod circumstances;
@@ -102,7 +103,9 @@ pub mod policy;
 pub mod quantity;
 pub mod rate;
 pub mod readiness;
+pub mod runs;
 pub mod seed;
+pub mod speed;
 pub mod statistics;
 pub mod suspicion;
 pub mod uncertainty;

@@ -3,8 +3,10 @@
 //! Every standard deviation here divides by n - 1. What cannot be computed is `None`, never a NaN. Nothing here knows of
 //! seed; [`crate::factor`] and [`crate::verdict`] do.
 
+mod levels;
 mod quantile;
 
+pub use levels::{TwoLevel, two_level};
 pub use quantile::{chi_squared_quantile, normal_quantile, student_quantile};
 
 /// The arithmetic mean; `None` of nothing.
@@ -44,8 +46,7 @@ pub fn standard_deviation(values: &[f64]) -> Option<f64> {
 
 /// Standard deviation (n - 1) over mean, as a ratio; `None` of fewer than two values or about a mean that is not above zero.
 pub fn coefficient_of_variation(values: &[f64]) -> Option<f64> {
-    let middle = mean(values).filter(|&middle| middle > 0.0)?;
-    finite(standard_deviation(values)? / middle)
+    over(standard_deviation(values)?, mean(values)?)
 }
 
 /// (largest - smallest) / mean, as a ratio; `None` of fewer than two values or about a mean that is not above zero.
@@ -53,10 +54,9 @@ pub fn relative_range(values: &[f64]) -> Option<f64> {
     if values.len() < 2 {
         return None;
     }
-    let middle = mean(values).filter(|&middle| middle > 0.0)?;
     let largest = values.iter().copied().fold(f64::NEG_INFINITY, f64::max);
     let smallest = values.iter().copied().fold(f64::INFINITY, f64::min);
-    finite((largest - smallest) / middle)
+    over(largest - smallest, mean(values)?)
 }
 
 /// Sum over sum: the estimate of a ratio that gives every revolution the same say. `None` over nothing.
@@ -67,8 +67,26 @@ pub fn ratio_of_sums(
     numerators: impl IntoIterator<Item = f64>,
     denominators: impl IntoIterator<Item = f64>,
 ) -> Option<f64> {
-    let below = denominators.into_iter().sum::<f64>();
-    if below > 0.0 { finite(numerators.into_iter().sum::<f64>() / below) } else { None }
+    over(numerators.into_iter().sum(), denominators.into_iter().sum())
+}
+
+/// How far two readings taken together go up and down together (Pearson's r, GUM 5.2.2): from -1 to 1. `None` of lists of
+/// different lengths, of fewer than two pairs, and where one of the two does not vary.
+///
+/// ```
+/// use sowmark_core::statistics::correlation;
+///
+/// assert_eq!(correlation(&[1.0, 2.0, 3.0], &[30.0, 20.0, 10.0]), Some(-1.0));
+/// assert_eq!(correlation(&[1.0, 2.0, 3.0], &[5.0, 5.0, 5.0]), None);
+/// ```
+pub fn correlation(left: &[f64], right: &[f64]) -> Option<f64> {
+    let (middle_left, middle_right) = (mean(left)?, mean(right)?);
+    let scale = standard_deviation(left)? * standard_deviation(right)?;
+    if left.len() != right.len() {
+        return None;
+    }
+    let together = left.iter().zip(right).map(|(x, y)| (x - middle_left) * (y - middle_right)).sum::<f64>();
+    finite(together / (left.len() as f64 - 1.0) / scale).map(|r| r.clamp(-1.0, 1.0))
 }
 
 /// The interval in which the true coefficient of variation lies with that probability, given the one seen in `count`
@@ -86,16 +104,13 @@ pub fn ratio_of_sums(
 /// assert!((low - 0.0156).abs() < 1e-4 && (high - 0.1896).abs() < 1e-4);
 /// ```
 pub fn coefficient_of_variation_interval(seen: f64, count: usize, level: f64) -> Option<(f64, f64)> {
-    if count < 2 || seen.is_nan() || seen <= 0.0 {
+    if seen <= 0.0 {
         return None;
     }
     let n = count as f64;
     let degrees = n - 1.0;
     let tail = (1.0 - level) / 2.0;
-    let end = |u: f64| {
-        let under = ((u + 2.0) / n - 1.0) * seen * seen + u / degrees;
-        if under > 0.0 { finite(seen / under.sqrt()) } else { None }
-    };
+    let end = |u: f64| finite(seen / (((u + 2.0) / n - 1.0) * seen * seen + u / degrees).sqrt());
     Some((end(chi_squared_quantile(1.0 - tail, degrees)?)?, end(chi_squared_quantile(tail, degrees)?)?))
 }
 
@@ -106,12 +121,13 @@ pub fn coefficient_of_variation_interval(seen: f64, count: usize, level: f64) ->
 pub fn scatter_is_rounding(values: &[f64], rounding_variance: f64) -> Option<bool> {
     let degrees = values.len() as f64 - 1.0;
     let scatter = standard_deviation(values)?;
-    let statistic = degrees * scatter * scatter / rounding_variance;
-    if rounding_variance > 0.0 && statistic.is_finite() {
-        Some(statistic < chi_squared_quantile(0.95, degrees)?)
-    } else {
-        None
-    }
+    let statistic = over(degrees * scatter * scatter, rounding_variance)?;
+    Some(statistic < chi_squared_quantile(0.95, degrees)?)
+}
+
+/// A quotient over what is above zero; over zero there is none that is finite.
+fn over(above: f64, below: f64) -> Option<f64> {
+    if below.is_sign_positive() { finite(above / below) } else { None }
 }
 
 fn finite(value: f64) -> Option<f64> {

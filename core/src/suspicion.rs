@@ -1,32 +1,68 @@
 //! What most likely went wrong, when a factor is not what it should be.
 //!
-//! The result is computed again under each known slip; those that bring it to what was expected are listed, with the
-//! number each would give, most likely first. **A suspicion is a hint, never a correction**: the person looks, and
-//! measures again. Nothing here changes a factor or a verdict.
+//! The result is computed again under each known slip; those that bring it to what was expected, or one repeat to the
+//! others, are listed with the number each would give, most likely first. **A suspicion is a hint, never a correction**:
+//! the person looks, and measures again. Nothing here changes a factor or a verdict.
+//!
+//! # What is listed
+//!
+//! Nothing, where plausibility, agreement and uniformity all pass. Otherwise a slip is listed when without it
+//!
+//! - (slip in every repeat) the factor is within [`NEAR`] of the expected one, and the sheet fits better than as it is.
+//!   What a roller's displacement lets expect may itself be a tenth off, so there the reach is [`NEAR`] beyond a tenth.
+//!   A run that is low in every repeat has the other catches as witnesses instead, where there are two or more;
+//! - (slip in some repeats) each of them is within [`NEAR`] of the others together. One other repeat alone is no
+//!   witness, so the factor must then be near the expected one too, where there is one;
+//! - and it explains the sheet better than chance does.
+//!
+//! Each cause is listed once, at its best.
+//!
+//! # Most likely first
+//!
+//! By the product of how often the slip happens and how well the sheet fits it (Bayes). The fit is a likelihood of the
+//! level against the expectation, of the repeats among each other, and of the runs of each repeat, in `suspicion/fit.rs`.
+//! That alone cannot tell slips with the same number apart (one branch caught, revolutions doubled), so what the sheet
+//! shows besides counts as well: tares of zero, the unit of the scale on record against the unit entered, tenths that
+//! could all be ounces, one repeat of other revolutions than the rest. How often slips happen is a judgement, in
+//! `suspicion/slips/`; it decides little but ties.
 
+mod case;
 mod cause;
+mod fit;
+mod numbers;
+mod slips;
 
 use serde::{Deserialize, Serialize};
 
 pub use cause::Cause;
 
+use self::{
+    case::{Case, Slip},
+    fit::{Fit, Scatter, fit},
+};
 use crate::{
     catch::Sheet,
     circumstances::Circumstances,
-    quantity::unit,
+    quantity::{significant_digits_for, unit},
     verdict::{CheckName, Judgement, Outcome},
     words::Words,
 };
 
-/// How near to the expected a slip must bring the result, as a ratio.
+/// How near to the expected, or to the other repeats, a slip must bring the result, as a ratio.
 pub const NEAR: f64 = 0.05;
+
+/// Sheets without any slip among a thousand that look as the checks found them. Where plausibility is off there are
+/// hardly any; where only repeats or runs scatter there are many.
+const SOUND_BUT_IMPLAUSIBLE: f64 = 10.0;
+const SOUND_BUT_SCATTERED: f64 = 100.0;
 
 /// Something that may have gone wrong.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Suspicion {
     /// Which slip.
     pub cause: Cause,
-    /// The factor without the slip, kg per revolution per run.
+    /// The factor without the slip, kg per revolution per run. For [`Cause::OtherRoller`] the factor as measured: it is
+    /// right for the roller that is in, and it is the expectation that was for another.
     pub would_give: f64,
     /// What to look at, for the person at the machine.
     pub says: String,
@@ -34,23 +70,89 @@ pub struct Suspicion {
 
 /// What most likely went wrong, most likely first; nothing where plausibility, agreement and uniformity all pass.
 ///
-/// `judgement` is that of the same sheet in the same circumstances.
-pub fn suspicions(_: &Sheet, circumstances: &Circumstances, judgement: &Judgement, words: Words) -> Vec<Suspicion> {
-    let off = judgement.check(CheckName::Plausibility).is_some_and(|check| check.outcome != Outcome::Pass);
-    let Some(expected) = circumstances.expected.filter(|_| off) else { return Vec::new() };
-    let halved = [(Cause::RevolutionsDoubled, 2.0, "twice"), (Cause::RevolutionsHalved, 0.5, "half")];
-    halved
-        .into_iter()
-        .map(|(cause, times, share)| (cause, judgement.factor * times, share))
-        .filter(|(_, would_give, _)| (would_give / expected.factor - 1.0).abs() <= NEAR)
-        .map(|(cause, would_give, share)| Suspicion {
-            cause,
-            would_give,
-            says: format!(
-                "The revolutions on the sheet may be {share} the true ones: count them again at the roller. With the true \
-                 ones the factor would be {} g/rev.",
-                words.print(would_give, unit::G_PER_REV, 3)
-            ),
+/// `judgement` is that of the same sheet in the same circumstances. Total: a sheet that cannot be judged gives nothing.
+pub fn suspicions(sheet: &Sheet, circumstances: &Circumstances, judgement: &Judgement, words: Words) -> Vec<Suspicion> {
+    let off = |name| judgement.check(name).is_some_and(|check| check.outcome != Outcome::Pass);
+    let implausible = off(CheckName::Plausibility);
+    if !implausible && !off(CheckName::RepeatAgreement) && !off(CheckName::RunUniformity) {
+        return Vec::new();
+    }
+    let case = Case::of(sheet, circumstances, words);
+    let scatter = Scatter::of(&circumstances.policy);
+    let Some(sound) = fit(&case.numbers, None, case.target, scatter) else { return Vec::new() };
+    let sound_weight = if implausible { SOUND_BUT_IMPLAUSIBLE } else { SOUND_BUT_SCATTERED };
+    let chance = sound.ln_likelihood + sound_weight.ln();
+    let mut best: Vec<(f64, Slip, Fit)> = Vec::new();
+    for slip in slips::all(&case) {
+        let Some(without) = fit(&slip.numbers, slip.left_out, slip.target, scatter) else { continue };
+        let likely = without.ln_likelihood + slip.weight.ln() + slip.evidence;
+        if !likely.is_finite() || likely <= chance || !is_near(&case, &slip, without, sound) {
+            continue;
+        }
+        match best.iter_mut().find(|(_, known, _)| known.cause == slip.cause) {
+            Some(known) if known.0 < likely => *known = (likely, slip, without),
+            Some(_) => {}
+            None => best.push((likely, slip, without)),
+        }
+    }
+    best.sort_by(|left, right| right.0.total_cmp(&left.0).then(left.1.cause.cmp(&right.1.cause)));
+    let uncertainty = judgement.expanded_uncertainty_percent;
+    best.into_iter().map(|(_, slip, without)| written(slip, without.factor, uncertainty, words)).collect()
+}
+
+/// Whether the factor without the slip is where it should be.
+fn is_near(case: &Case<'_>, slip: &Slip, without: Fit, sound: Fit) -> bool {
+    let expected = || slip.target.is_none_or(|target| target.is_near(without.factor));
+    if slip.cause == Cause::OtherRoller {
+        return expected();
+    }
+    let factors = case.numbers.repeats.iter().zip(&slip.numbers.repeats);
+    let touched: Vec<_> = factors
+        .enumerate()
+        .map(|(at, (before, after))| {
+            let (before, after) = (before.factor(), after.factor());
+            slip.left_out == Some(at) || (after / before).ln().abs() > 1e-9
         })
-        .collect()
+        .collect();
+    let untouched = touched.iter().filter(|touched| !**touched).count();
+    if untouched == touched.len() {
+        return false;
+    }
+    let Some(others) = case.numbers.factor(|at| touched.get(at) == Some(&false)) else {
+        return is_near_everywhere(slip, without, sound);
+    };
+    let agrees = slip.numbers.repeats.iter().enumerate().all(|(at, repeat)| {
+        touched.get(at) != Some(&true) || slip.left_out == Some(at) || (repeat.factor() / others - 1.0).abs() <= NEAR
+    });
+    agrees && (untouched > 1 || expected())
+}
+
+/// Every repeat is touched, so the expectation is the witness; and the catches that stay, when a run is left out.
+/// Without an expectation it must be repeats that now agree.
+fn is_near_everywhere(slip: &Slip, without: Fit, sound: Fit) -> bool {
+    if slip.cause == Cause::OneRunLow
+        && (slip.target.is_none() || slip.numbers.repeats.iter().all(|repeat| repeat.bags.len() > 1))
+    {
+        return true;
+    }
+    let better = without.ln_likelihood + slip.evidence > sound.ln_likelihood;
+    let near = |factor: f64| (factor / without.factor - 1.0).abs() <= NEAR;
+    match slip.target {
+        Some(target) => better && target.is_near(without.factor),
+        None => slip.numbers.repeats.len() > 1 && slip.numbers.repeats.iter().all(|repeat| near(repeat.factor())),
+    }
+}
+
+fn written(slip: Slip, would_give: f64, uncertainty_percent: f64, words: Words) -> Suspicion {
+    let Slip { cause, look, .. } = slip;
+    // A hint is not to be keyed in: three digits are enough.
+    let digits = significant_digits_for(would_give, uncertainty_percent).min(3);
+    let factor = words.print(would_give, unit::G_PER_REV, digits);
+    let ending = match cause {
+        Cause::TareLeftIn => format!("Without them the factor would be {factor} g/rev."),
+        Cause::OneRunLow | Cause::NotPrimed => format!("Without it the factor would be {factor} g/rev."),
+        Cause::OtherRoller => format!("The factor as measured, {factor} g/rev, is then right for that roller."),
+        _ => format!("The factor would then be {factor} g/rev."),
+    };
+    Suspicion { cause, would_give, says: format!("{look} {ending}") }
 }

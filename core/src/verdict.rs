@@ -196,7 +196,8 @@ pub fn judge_in(sheet: &Sheet, circumstances: &Circumstances, words: Words) -> R
 
 /// Judges numbers; `None` where they give no factor. [`judge`] comes here with a checked sheet.
 pub fn judge_measured(measured: &Measured, circumstances: &Circumstances, words: Words) -> Option<Judgement> {
-    let factor = measured.factor().filter(|&factor| factor > 0.0)?;
+    let factor = measured.factor()?;
+    // No budget where there is no seed or no revolution, so the factor is above zero from here on.
     let budget = budget::of(measured, circumstances, words)?;
     let coverage_factor = budget.combined.coverage_factor(LEVEL)?;
     let factors: Vec<_> = measured.kept().map(MeasuredRepeat::factor).collect();

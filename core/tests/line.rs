@@ -1,5 +1,6 @@
 //! Straight lines: what must hold for any points, and that no points break them. Published sets are checked elsewhere.
 #![allow(clippy::expect_used, clippy::unwrap_used)] // A test that cannot fit its line has failed.
+#![allow(clippy::float_cmp)] // Where a value is exact by construction, it is held exactly.
 
 use proptest::{collection::vec, prelude::*};
 use sowmark_core::{line::Line, uncertainty::Component};

@@ -4,6 +4,7 @@ pub mod browser;
 mod crews;
 mod headers;
 mod members;
+mod reading;
 mod set_up;
 mod signing;
 mod sites;

@@ -134,7 +134,7 @@ impl<D: Dimension> Quantity<D> {
 
     /// The value in SI, rounded once.
     pub fn si(&self) -> f64 {
-        let size = self.exact().map_or_else(|| self.value.magnitude().to_f64() * self.unit.in_si(), Fraction::to_f64);
+        let size = self.exact().to_f64();
         if self.value.is_negative() { -size } else { size }
     }
 
@@ -145,14 +145,14 @@ impl<D: Dimension> Quantity<D> {
         if self.value.is_negative() || other.value.is_negative() {
             return plain();
         }
-        match self.exact().zip(other.exact()).and_then(|(left, right)| left.distance(right)) {
+        match self.exact().distance(other.exact()) {
             Some((distance, true)) => -distance.to_f64(),
             Some((distance, false)) => distance.to_f64(),
             None => plain(),
         }
     }
 
-    fn exact(&self) -> Option<Fraction> {
+    fn exact(&self) -> Fraction {
         self.value.magnitude().times(self.unit.factor())
     }
 
@@ -182,10 +182,7 @@ impl<D: Dimension> Quantity<D> {
             Some((_, ounces)) => (ounces.last_place(), Fraction::new(1, 16)),
             None => (self.value.last_place(), Fraction::new(1, 1)),
         };
-        last_place
-            .times(sixteenths)
-            .and_then(|place| place.times(self.unit.factor()))
-            .map_or_else(|| last_place.to_f64() * self.unit.in_si(), Fraction::to_f64)
+        last_place.times(sixteenths).times(self.unit.factor()).to_f64()
     }
 
     /// The value is zero.

@@ -14,12 +14,13 @@ impl Fraction {
         Self { numerator: numerator / divisor, denominator: denominator / divisor }
     }
 
-    /// The product, or `None` where it would not fit.
-    pub(super) fn times(self, other: Self) -> Option<Self> {
-        // Crosswise first, so that what cancels does not overflow on the way.
+    /// The product. It always fits: a decimal has at most eighteen digits above and below (60 bits), and is multiplied by
+    /// another or by a unit's factor (48 bits).
+    pub(super) const fn times(self, other: Self) -> Self {
+        // Crosswise first, so that what cancels does not grow on the way.
         let left = Self::new(self.numerator, other.denominator);
         let right = Self::new(other.numerator, self.denominator);
-        Some(Self::new(left.numerator.checked_mul(right.numerator)?, left.denominator.checked_mul(right.denominator)?))
+        Self::new(left.numerator * right.numerator, left.denominator * right.denominator)
     }
 
     /// `|self - other|` and whether `self` is the smaller, or `None` where it would not fit.
@@ -40,10 +41,14 @@ impl Fraction {
     /// Binary long division down to 64 significant bits, with whatever remains folded into the last of them: then the
     /// conversion of the integer is the only rounding. Dividing two rounded `f64`s would round three times.
     pub(super) fn to_f64(self) -> f64 {
+        if self.numerator == 0 {
+            return 0.0;
+        }
         let mut quotient = self.numerator / self.denominator;
         let mut remainder = self.numerator % self.denominator;
         let mut shift = 0_i32;
-        while remainder != 0 && quotient < 1 << 63 && shift < 1_000 && remainder < 1 << 127 {
+        // Ends, since there is a bit of the quotient somewhere; what has no remainder is only written with more bits.
+        while quotient >> 63 == 0 {
             remainder *= 2;
             quotient *= 2;
             shift += 1;

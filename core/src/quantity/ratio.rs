@@ -42,9 +42,7 @@ impl DriveRatio {
         if !roller.is_positive() || !drive.is_positive() {
             return refuse("is not a drive ratio; both numbers must be above zero");
         }
-        let Some(exact) = roller.magnitude().times(drive.magnitude().inverse()) else {
-            return refuse("has too many digits; write the ratio with fewer");
-        };
+        let exact = roller.magnitude().times(drive.magnitude().inverse());
         if !(Self::RANGE.0..=Self::RANGE.1).contains(&exact.to_f64()) {
             return refuse("is out of bounds; a drive ratio lies between 0.001 and 1000");
         }

@@ -28,8 +28,8 @@ pub fn student_quantile(p: f64, degrees_of_freedom: Option<f64>) -> Option<f64> 
         None => Some(normal),
         Some(nu) if nu.is_nan() || nu < 0.5 => None,
         Some(nu) if nu >= SERIES_FROM => Some(series(normal, nu)),
-        Some(nu) if p < 0.5 => Some(-upper(1.0 - p, nu)),
-        Some(nu) => Some(upper(p, nu)),
+        Some(nu) if p < 0.5 => Some(-upper(p, nu)),
+        Some(nu) => Some(upper(1.0 - p, nu)),
     }
 }
 
@@ -44,21 +44,32 @@ fn series(z: f64, nu: f64) -> f64 {
     z + (g1 + (g2 + (g3 + g4 / nu) / nu) / nu) / nu
 }
 
-/// The quantile for p >= 0.5: Newton's steps inside a bracket that only ever shrinks, so that it ends for every input.
-/// The library's own inverse is not used, because its loop has no bound.
-fn upper(p: f64, nu: f64) -> f64 {
-    let beyond = 2.0 * (1.0 - p);
-    let two_sided = |t: f64| beta_reg(nu / 2.0, 0.5, (nu / (nu + t * t)).clamp(0.0, 1.0));
+/// The value above which the share `tail` lies, at most a half: Newton's steps inside a bracket that only ever shrinks, so
+/// that it ends for every input. The library's own inverse is not used, because its loop has no bound.
+///
+/// Near the middle the share between -t and t is held against its goal, farther out the share beyond: whichever of the two
+/// is the smaller, since the larger has lost the digits that matter.
+fn upper(tail: f64, nu: f64) -> f64 {
+    let beyond = 2.0 * tail;
+    let within = 2.0 * (0.5 - tail);
+    let excess_at = |t: f64| {
+        let square = t * t;
+        if beyond > 0.5 {
+            within - beta_reg(0.5, nu / 2.0, (square / (nu + square)).clamp(0.0, 1.0))
+        } else {
+            beta_reg(nu / 2.0, 0.5, (nu / (nu + square)).clamp(0.0, 1.0)) - beyond
+        }
+    };
     let log_scale = ln_gamma(f64::midpoint(nu, 1.0)) - ln_gamma(nu / 2.0) - 0.5 * (nu * std::f64::consts::PI).ln();
     let density = |t: f64| (log_scale - f64::midpoint(nu, 1.0) * (t * t / nu).ln_1p()).exp();
     let (mut low, mut high) = (0.0, 1.0);
-    while two_sided(high) > beyond && high < 1e150 {
+    while excess_at(high) > 0.0 && high < 1e150 {
         low = high;
         high *= 2.0;
     }
     let mut t = f64::midpoint(low, high);
     for _ in 0..200 {
-        let excess = two_sided(t) - beyond;
+        let excess = excess_at(t);
         if excess > 0.0 {
             low = t;
         } else {
@@ -81,10 +92,17 @@ pub fn chi_squared_quantile(p: f64, degrees_of_freedom: f64) -> Option<f64> {
         return None;
     }
     let chi = ChiSquared::new(degrees_of_freedom).ok()?;
-    let found = chi.inverse_cdf(p);
-    // The library stops ten digits in; one more of Newton's steps gives the rest.
-    let polished = found - (chi.cdf(found) - p) / chi.pdf(found);
-    [polished, found].into_iter().find(|value| value.is_finite() && *value > 0.0)
+    // The library stops ten digits in, in the far tails earlier. Newton's steps along the logarithm give the rest: they
+    // stay above zero, and converge where the density has no bound at zero.
+    let mut found = Some(chi.inverse_cdf(p)).filter(|start| *start > 0.0).unwrap_or(f64::MIN_POSITIVE);
+    for _ in 0..50 {
+        let step = ((chi.cdf(found) - p) / (chi.pdf(found) * found)).clamp(-1.0, 1.0);
+        found *= (-step).exp();
+        if step.abs() <= 4.0 * f64::EPSILON {
+            break;
+        }
+    }
+    (found.is_finite() && found > 0.0).then_some(found)
 }
 
 fn inside(p: f64) -> bool {

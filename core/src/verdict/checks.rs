@@ -106,7 +106,7 @@ fn run_uniformity(judgement: &Judgement, measured: &Measured, policy: &Policy, w
     });
     let farthest = judgement.run_differences.iter().max_by(|a, b| a.percent.abs().total_cmp(&b.percent.abs()));
     let culprit = farthest.filter(|_| outcome != Outcome::Pass).map_or_else(String::new, |run| {
-        let side = if run.percent < 0.0 { "below" } else { "above" };
+        let side = if run.percent.is_sign_negative() { "below" } else { "above" };
         format!(" Farthest off is {}, {} {side} the mean.", run.label, words.percent(run.percent.abs()))
     });
     let says = format!(
@@ -203,7 +203,7 @@ fn roller_speed(judgement: &Judgement, circumstances: &Circumstances, words: Wor
     };
     let range = circumstances.drive_range;
     if let Some(DriveRange { min_rpm, max_rpm }) = range.filter(|range| !range.holds(speed)) {
-        let bound = if speed < min_rpm { min_rpm } else { max_rpm };
+        let bound = speed.max(min_rpm).min(max_rpm);
         let says = format!(
             "Caught at {}; the drive holds {} to {}.",
             words.rpm(speed),
@@ -289,7 +289,7 @@ fn plausibility(judgement: &Judgement, circumstances: &Circumstances, words: Wor
         ExpectedSource::LastCalibration { density_ratio: None, .. } => "the last calibration",
         ExpectedSource::Displacement => "the roller's displacement and the seed's bulk density",
     };
-    let side = if ratio < 1.0 { "below" } else { "above" };
+    let side = if (ratio - 1.0).is_sign_negative() { "below" } else { "above" };
     let says = format!(
         "The factor is {} {side} what {source} let expect; beyond {} % it is worth a look, beyond {} times it fails.",
         words.percent(off),

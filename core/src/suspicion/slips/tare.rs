@@ -1,0 +1,83 @@
+//! Bags weighed in.
+//!
+//! A tare of zero is no slip by itself: many set the scale to zero with the bag on it. It is one when the bags of the
+//! last calibration, or the other bags on the sheet, had a tare.
+
+use crate::suspicion::{
+    Cause,
+    case::{Case, Slip},
+    numbers::{Bag, Numbers},
+};
+
+/// A tare below this share of the usual one is far less.
+const FAR_LESS: f64 = 0.5;
+
+pub(super) fn slips(case: &Case<'_>) -> Vec<Slip> {
+    let mut slips = against_the_other_bags(case);
+    slips.extend(against_the_usual_bag(case));
+    slips
+}
+
+/// All tares on the sheet are far less than the last calibration's.
+fn against_the_usual_bag(case: &Case<'_>) -> Option<Slip> {
+    let usual = case.circumstances.clues.usual_tare_kg.filter(|tare| tare.is_finite() && *tare > 0.0)?;
+    let light = |bag: &Bag| bag.tare_kg < FAR_LESS * usual;
+    if !case.numbers.repeats.iter().flat_map(|repeat| &repeat.bags).all(light) {
+        return None;
+    }
+    let none = case.numbers.mean_tare(|_| true)? <= 0.0;
+    let found = if none { "no tare was taken off" } else { "hardly any tare was taken off" };
+    let look = format!(
+        "The bags may have been weighed in: {found}, and the bags of the last calibration weighed {}.",
+        case.words.mass(usual)
+    );
+    // Whoever took tares the last time seldom sets the scale to zero this time.
+    let weight = if none { 100.0 } else { 60.0 };
+    Some(case.slip(Cause::TareLeftIn, weight, with_tare(&case.numbers, usual, light), look))
+}
+
+/// Some tares on the sheet are far less than the others.
+fn against_the_other_bags(case: &Case<'_>) -> Vec<Slip> {
+    let Some(any) = case.numbers.mean_tare(|bag| bag.tare_kg > 0.0) else { return Vec::new() };
+    let Some(usual) = case.numbers.mean_tare(|bag| bag.tare_kg >= FAR_LESS * any) else { return Vec::new() };
+    let light = |bag: &Bag| bag.tare_kg < FAR_LESS * usual;
+    let places: Vec<_> = case
+        .numbers
+        .repeats
+        .iter()
+        .enumerate()
+        .flat_map(|(at, repeat)| repeat.bags.iter().enumerate().map(move |(position, bag)| (at, position, bag)))
+        .filter(|(_, _, bag)| light(bag))
+        .map(|(at, position, _)| (at, position))
+        .collect();
+    let Some(&(first, position)) = places.first() else { return Vec::new() };
+    let numbers = with_tare(&case.numbers, usual, light);
+    let bags = case.words.mass(usual);
+    let repeat = case.number(first);
+    let mut slips = Vec::new();
+    if places.len() == 1 {
+        let look = format!(
+            "No tare was taken off {} of repeat {repeat}, and the other bags weigh {bags}: weigh its empty bag.",
+            case.label((first, position))
+        );
+        slips.push(case.slip(Cause::TareMissing, 60.0, numbers.clone(), look));
+    }
+    let whole = case.numbers.repeats.get(first).is_some_and(|repeat| repeat.bags.len() == places.len());
+    let look = if places.iter().all(|(at, _)| *at == first) {
+        format!("The bags of repeat {repeat} may have been weighed in: the other bags have a tare of {bags}.")
+    } else {
+        format!("{} bags may have been weighed in: the others have a tare of {bags}.", places.len())
+    };
+    // One catch alone is the other slip, unless it is a whole repeat.
+    let weight = if places.len() == 1 && !whole { 2.0 } else { 20.0 };
+    slips.push(case.slip(Cause::TareLeftIn, weight, numbers, look));
+    slips
+}
+
+fn with_tare(numbers: &Numbers, tare_kg: f64, light: impl Fn(&Bag) -> bool) -> Numbers {
+    let mut numbers = numbers.clone();
+    for bag in numbers.repeats.iter_mut().flat_map(|repeat| &mut repeat.bags).filter(|bag| light(bag)) {
+        bag.tare_kg = tare_kg;
+    }
+    numbers
+}

@@ -1,0 +1,121 @@
+//! The runs against each other: which is always low, and when nothing can be told.
+
+use sowmark_core::{
+    catch::Sheet,
+    circumstances::{Circumstances, ScaleFacts, ScaleStanding},
+    factor::measure,
+    runs::{Side, compare, says},
+    verdict::judge,
+    words::Words,
+};
+
+use crate::sheets::{catch_of, close, grams, plain_circumstances, repeat_of, sheet_of};
+
+fn eight_runs(step: &str) -> Circumstances {
+    let scale =
+        ScaleFacts { readability: grams(step), capacity: grams("15000"), last_check: ScaleStanding::PassedWithin };
+    Circumstances { runs_in_use: 8, scale: Some(scale), ..plain_circumstances() }
+}
+
+/// Repeats of catches labelled run 1, run 2, ... with these net masses in g.
+fn apart(repeats: &[&[u32]]) -> Sheet {
+    let catches = |nets: &&[u32]| {
+        let catch = |(i, net): (usize, &u32)| catch_of(&format!("run {}", i + 1), 1, "300", &(300 + net).to_string());
+        repeat_of("60.0", nets.iter().enumerate().map(catch).collect())
+    };
+    Sheet { repeats: repeats.iter().map(catches).collect() }
+}
+
+fn said(sheet: &Sheet, circumstances: &Circumstances) -> Vec<String> {
+    let judgement = judge(sheet, circumstances).expect("a possible sheet");
+    says(&measure(sheet, circumstances), &judgement, Words::default())
+}
+
+/// By hand: 900 against a mean of 1000 is 10 % low, 1050 is 5 % high.
+#[test]
+fn a_run_that_is_always_low_is_named_and_those_it_lifts_are_not() {
+    let sheet = apart(&[&[900, 1050, 1050], &[900, 1060, 1040]]);
+    let found = compare(&measure(&sheet, &eight_runs("1"))).expect("runs to compare");
+    close(found.runs[0].mean_percent, -10.0, 1e-12);
+    assert_eq!(found.runs.iter().map(|run| run.always).collect::<Vec<_>>(), [Some(Side::Low), Some(Side::High), None]);
+    assert_eq!((found.repeats.as_slice(), found.scatter_is_rounding), (&[0, 1][..], false));
+    assert_eq!(found.runs[2].percent.len(), 2);
+    close(found.runs[2].percent[1].expect("caught"), 4.0, 1e-12);
+    assert_eq!(
+        said(&sheet, &eight_runs("1")),
+        [
+            "In both repeats run 1 gave less than the mean of the runs, 10 % on average: look at its outlet, its hose and its part \
+             of the roller.",
+            "The runs vary by 8.7 %. 3 catches tell little: the meter itself may vary by anything from 4.5 % to 57.6 % (95 %).",
+        ]
+    );
+}
+
+#[test]
+fn one_bad_bag_is_not_a_bad_run() {
+    let once = apart(&[&[900, 1050, 1050]]);
+    assert!(compare(&measure(&once, &eight_runs("1"))).expect("runs").runs.iter().all(|run| run.always.is_none()));
+    let both_ways = apart(&[&[800, 1100, 1100], &[1010, 990, 1000]]);
+    assert!(compare(&measure(&both_ways, &eight_runs("1"))).expect("runs").runs.iter().all(|run| run.always.is_none()));
+    // Exactly 5 % is the tolerance, not beyond it.
+    let just = apart(&[&[950, 1050], &[950, 1050]]);
+    assert!(compare(&measure(&just, &eight_runs("1"))).expect("runs").runs.iter().all(|run| run.always.is_none()));
+    let beyond = apart(&[&[949, 1051], &[949, 1051]]);
+    assert!(compare(&measure(&beyond, &eight_runs("1"))).expect("runs").runs.iter().all(|run| run.always.is_some()));
+}
+
+/// Source of the test: metrology 6.8, 120 125 120 g with d = 5 g: X = 4.0 below 5.99.
+#[test]
+fn scatter_of_rounding_alone_blames_no_run() {
+    let sheet = apart(&[&[120, 125, 120], &[120, 125, 120]]);
+    let found = compare(&measure(&sheet, &eight_runs("5"))).expect("runs");
+    assert!(found.scatter_is_rounding && found.runs.iter().all(|run| run.always.is_none()));
+    assert_eq!(
+        said(&sheet, &eight_runs("5")),
+        ["The runs differ by no more than the scale's rounding explains: catch more seed to compare them."]
+    );
+    assert!(!compare(&measure(&sheet, &eight_runs("1"))).expect("runs").scatter_is_rounding);
+}
+
+#[test]
+fn repeats_of_rounding_alone_speak_of_the_scale() {
+    let sheet = sheet_of(&[("20", "0", "120"), ("20", "0", "125"), ("20", "0", "120")]);
+    assert_eq!(
+        said(&sheet, &eight_runs("5")),
+        [
+            "The repeats differ by no more than the scale's rounding explains: that speaks of the scale, not of the meter."
+        ]
+    );
+}
+
+/// A set-aside repeat is not looked at, a run that was not caught once is shown as such.
+#[test]
+fn what_is_left_out() {
+    let mut sheet = apart(&[&[900, 1050, 1050], &[900, 1060], &[500, 1500, 1500]]);
+    sheet.repeats[2].set_aside = Some("spilled".to_owned());
+    let found = compare(&measure(&sheet, &eight_runs("1"))).expect("runs");
+    assert_eq!(found.repeats, [0, 1]);
+    assert_eq!(found.runs[2].percent[1], None);
+    assert_eq!(compare(&measure(&apart(&[&[900], &[910]]), &eight_runs("1"))), None);
+    let twice_labelled = Sheet {
+        repeats: vec![repeat_of("60", vec![catch_of("run 1", 1, "0", "900"), catch_of("run 1", 1, "0", "1100")])],
+    };
+    let found = compare(&measure(&twice_labelled, &eight_runs("1"))).expect("runs");
+    assert_eq!(found.runs.len(), 1);
+    close(found.runs[0].mean_percent + 1.0, 1.0, 1e-12);
+}
+
+/// A short catch at another rate: the plain mean of 30 and 36 g is far from 30.5.
+#[test]
+fn a_short_repeat_that_disagrees_is_told() {
+    let sheet = sheet_of(&[("110", "0", "3300"), ("10", "0", "360")]);
+    assert_eq!(
+        said(&sheet, &eight_runs("1")),
+        [
+            "The repeats are of unequal length, and a short one disagrees with the long ones: their plain mean is 8.2 % off the \
+             factor, in which every revolution counts alike. Catch repeats of equal length."
+        ]
+    );
+    let alike = sheet_of(&[("110", "0", "3300"), ("10", "0", "303")]);
+    assert_eq!(said(&alike, &eight_runs("1")), [""; 0]);
+}
