@@ -306,8 +306,6 @@ impl Reading<'_> {
 
     fn establishment(&mut self) -> Option<Establishment> {
         let given = self.given;
-        let shares =
-            [("emergence_percent", given.emergence_percent.as_ref()), ("loss_percent", given.loss_percent.as_ref())];
         if let Some(establishment) = &given.establishment_percent {
             for name in ["emergence_percent", "loss_percent"].into_iter().filter(|name| given.named(name).is_some()) {
                 self.fault::<()>(name, "Give the establishment, or germination with this, not both.");
