@@ -44,7 +44,7 @@ sources! {
     agriland, crop_chatter, ndsu_barley, sdsu_wheat, iowa_state, verified_agronomy, manitoba_crop_alliance,
     grow_winter_wheat,
     // Pure live seed, and the seed itself.
-    usgs_pls_table, allamakee, hydroseeding, texas_turf, txdot, sugar_beet_moisture,
+    seed_counts, usgs_pls_table, allamakee, hydroseeding, texas_turf, txdot, sugar_beet_moisture,
     // Statistics and metrology.
     aosa_rules, nist_strd, gum, nist_uncertainty_examples, nist_tn_1297, quam_a1, tartu_weighing, mckay_interval,
     // Control charts.
