@@ -15,5 +15,6 @@ mod cli;
 mod fleet;
 mod house;
 mod people;
+mod plan;
 mod readiness;
 mod seed;
