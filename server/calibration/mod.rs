@@ -8,6 +8,7 @@ mod api;
 pub mod draft;
 mod form;
 mod page;
+pub mod preview;
 mod show;
 pub mod store;
 pub mod stored;
