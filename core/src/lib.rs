@@ -1,7 +1,7 @@
 //! The measuring and judging behind Sowmark: pure functions, SI inside, no clock, no randomness, no I/O.
 //!
 //! Two questions are answered here. *What is the factor, and how good is it?* goes from a [`catch`] over
-//! the [`factor`] and its [`uncertainty`] to a [`verdict`]. *Is it true for this machine now?* goes from
+//! the [`factor`] and its [`uncertainty`] to a [`verdict`], and where that is bad to a [`suspicion`]. *Is it true for this machine now?* goes from
 //! records over a [`basis`] to [`readiness`], with [`drift`] watching what the fields took. [`seed`] and [`rate`] go
 //! on from there: plants wanted to a rate, and a rate to the roller. [`quantity`] keeps what
 //! people enter as they entered it; [`policy`] holds every limit with its reason.

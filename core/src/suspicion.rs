@@ -71,6 +71,39 @@ pub struct Suspicion {
 /// What most likely went wrong, most likely first; nothing where plausibility, agreement and uniformity all pass.
 ///
 /// `judgement` is that of the same sheet in the same circumstances. Total: a sheet that cannot be judged gives nothing.
+///
+/// ```
+/// # use sowmark_core::{
+/// #     catch::{Catch, Repeat, Revolutions, Sheet}, circumstances::{Circumstances, Clues, Expected},
+/// #     policy::Policy, quantity::{Decimal, DriveRatio, Mass},
+/// # };
+/// use sowmark_core::{suspicion::{Cause, suspicions}, verdict::judge, words::Words};
+///
+/// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+/// # let weighed = |gross| -> Result<Repeat, Box<dyn std::error::Error>> {
+/// #     let catches = vec![Catch { label: None, runs: 1, tare: Mass::parse_text("0 kg")?, gross: Mass::parse_text(gross)? }];
+/// #     Ok(Repeat { revolutions: Revolutions::Counted(Decimal::parse("60")?), catches, set_aside: None })
+/// # };
+/// # let mut circumstances = Circumstances {
+/// #     runs_in_use: 8, drive_ratio: DriveRatio::parse("1")?, drive_range: None, roller_speed_rpm: None, planned: None,
+/// #     working_width_m: 6.0, scale: None, thousand_seed_weight_g: None,
+/// #     expected: Some(Expected::from_displacement(38e-6, 772.0)), policy: Policy::default(), clues: Clues::default(),
+/// # };
+/// // Sixty revolutions, no tare, about 29.3 g/rev expected of the roller, bags of 0.32 kg the last time.
+/// let sheet = Sheet { repeats: vec![weighed("2.120 kg")?, weighed("2.130 kg")?, weighed("2.110 kg")?] };
+/// circumstances.clues.usual_tare_kg = Some(0.32);
+/// let judgement = judge(&sheet, &circumstances).map_err(|findings| format!("{findings:?}"))?;
+///
+/// let found = suspicions(&sheet, &circumstances, &judgement, Words::default());
+/// assert_eq!(found[0].cause, Cause::TareLeftIn);
+/// assert_eq!(
+///     found[0].says,
+///     "The bags may have been weighed in: no tare was taken off, and the bags of the last calibration weighed 0.320 kg \
+///      (0.705 lb). Without them the factor would be 30.0 g/rev."
+/// );
+/// # Ok(())
+/// # }
+/// ```
 pub fn suspicions(sheet: &Sheet, circumstances: &Circumstances, judgement: &Judgement, words: Words) -> Vec<Suspicion> {
     let off = |name| judgement.check(name).is_some_and(|check| check.outcome != Outcome::Pass);
     let implausible = off(CheckName::Plausibility);
@@ -128,7 +161,7 @@ fn is_near(case: &Case<'_>, slip: &Slip, without: Fit, sound: Fit) -> bool {
 }
 
 /// Every repeat is touched, so the expectation is the witness; and the catches that stay, when a run is left out.
-/// Without an expectation it must be repeats that now agree.
+/// Without an expectation it can only be the repeats, when they agree now.
 fn is_near_everywhere(slip: &Slip, without: Fit, sound: Fit) -> bool {
     if slip.cause == Cause::OneRunLow
         && (slip.target.is_none() || slip.numbers.repeats.iter().all(|repeat| repeat.bags.len() > 1))
@@ -139,7 +172,13 @@ fn is_near_everywhere(slip: &Slip, without: Fit, sound: Fit) -> bool {
     let near = |factor: f64| (factor / without.factor - 1.0).abs() <= NEAR;
     match slip.target {
         Some(target) => better && target.is_near(without.factor),
-        None => slip.numbers.repeats.len() > 1 && slip.numbers.repeats.iter().all(|repeat| near(repeat.factor())),
+        // Bags and ounces weigh more on a light repeat than on a heavy one, so they can set repeats at odds by
+        // themselves. Other slips in every repeat leave the repeats as they are to each other.
+        None => {
+            matches!(slip.cause, Cause::TareLeftIn | Cause::OuncesEnteredAsTenths)
+                && slip.numbers.repeats.len() > 1
+                && slip.numbers.repeats.iter().all(|repeat| near(repeat.factor()))
+        }
     }
 }
 

@@ -31,10 +31,8 @@ pub(crate) fn source() -> Source {
         let found = average_run(lambda, limit_width, 0.0);
         let held = check("average run, nothing wrong", &inputs, found)
             .computed(in_control, 0.005 / in_control, "numpy, to two decimals");
-        checks.push(match (499.0..500.0).contains(&in_control) {
-            true => held.prints_within("500", 0.5, "the table's L has three decimals"),
-            false => held,
-        });
+        let of_the_table = (499.0..500.0).contains(&in_control);
+        checks.push(if of_the_table { held.prints_within("500", 0.5, "the table's L has three decimals") } else { held });
         let off = average_run(lambda, limit_width, 1.0);
         let value: f64 = shifted.parse().expect("a number");
         checks.push(check("average run, one sigma off", inputs, off).computed(value, 0.051 / value, "numpy, to one decimal"));

@@ -9,6 +9,7 @@
 #![allow(clippy::expect_used, clippy::unwrap_used)] // A test that cannot build its sheet has failed.
 #![allow(clippy::excessive_precision)] // Published digits stay as they were published.
 #![allow(clippy::unreadable_literal)] // So do their groups.
+#![allow(clippy::doc_markdown)] // Names of houses, programs and addresses are no code.
 
 mod check;
 mod reckon;
@@ -43,7 +44,7 @@ sources! {
     agriland, crop_chatter, ndsu_barley, sdsu_wheat, iowa_state, verified_agronomy, manitoba_crop_alliance,
     grow_winter_wheat,
     // Pure live seed, and the seed itself.
-    usgs_pls_table, allamakee, hydroseeding, texas_turf, txdot, sugar_beet_moisture,
+    seed_counts, usgs_pls_table, allamakee, hydroseeding, texas_turf, txdot, sugar_beet_moisture,
     // Statistics and metrology.
     aosa_rules, nist_strd, gum, nist_uncertainty_examples, nist_tn_1297, quam_a1, tartu_weighing, mckay_interval,
     // Control charts.

@@ -207,8 +207,8 @@ fn digits_of_pi(count: usize) -> Vec<f64> {
             odd += 2;
         }
     }
-    let decimals: String = pi[1..].iter().map(|limb| format!("{limb:09}")).collect();
-    let digits = format!("{}{decimals}", pi[0]);
+    let limbs: Vec<_> = pi[1..].iter().map(|limb| format!("{limb:09}")).collect();
+    let digits = format!("{}{}", pi[0], limbs.concat());
     digits.bytes().take(count).map(|digit| f64::from(digit - b'0')).collect()
 }
 

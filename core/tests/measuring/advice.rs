@@ -229,3 +229,43 @@ proptest! {
         }
     }
 }
+
+/// A scale that passed its check cannot be mended by checking it.
+#[test]
+fn a_checked_scale_is_told_from_one_that_is_not() {
+    let sheet = sheet_of(&[("60", "300", "2100"), ("60", "300", "2200")]);
+    let with = |limit, error| Policy {
+        uncertainty_limit_percent: limit,
+        scale_error_limit_percent: error,
+        ..Policy::default()
+    };
+    let of = |limit, error| says(&sheet, &weighed_on("1", "15000", ScaleStanding::PassedWithin, with(limit, error)));
+    let hopeless = &of(1.0, 1.0)[0];
+    assert!(
+        hopeless.ends_with(
+            " would be the best: that is what the scale may be off by. It takes a better scale, and a tighter limit for its checks."
+        ),
+        "{hopeless}"
+    );
+    // The same numbers as an unchecked scale of half the limit, of which a check is advised.
+    assert_eq!(
+        of(3.1, 1.0)[0],
+        "One more repeat like the last, 60 revolutions, would bring the uncertainty to about 2.6 %, within the limit of 3.1 %, if the \
+         scatter stays as it is."
+    );
+}
+
+/// Twelve repeats that scatter are good enough; half of the limit is beyond ten more, and that is no fault.
+#[test]
+fn a_scatter_that_is_good_enough_is_not_called_too_much() {
+    let nets = ["1860", "2140"].repeat(6);
+    let sheet = sheet_of(&nets.iter().map(|net| ("60", "0", *net)).collect::<Vec<_>>());
+    let policy = Policy { uncertainty_limit_percent: 4.0, ..Policy::default() };
+    let advice = advised(&sheet, &weighed_on("1", "15000", ScaleStanding::PassedWithin, policy));
+    assert_eq!((advice.len(), advice[0].goal, advice[0].further), (1, Goal::HalfUncertainty, None));
+    assert!(
+        advice[0].says.ends_with(" would be the best: that is how much the repeats scatter."),
+        "{}",
+        advice[0].says
+    );
+}

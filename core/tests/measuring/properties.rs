@@ -4,14 +4,17 @@ use proptest::{collection::vec, prelude::*, sample::Index};
 use sowmark_core::{
     catch::{Catch, Repeat, Revolutions, Sheet},
     circumstances::{Circumstances, Clues, Expected, Planned, ScaleFacts, ScaleStanding},
+    drift::{Outcome, SumChart, WeightedChart},
     policy::Policy,
     quantity::{
         Decimal, DriveRatio, Length, Mass, Quantity, Rate, Speed, from_si, print, print_number, significant_digits_for,
         unit,
     },
     rate::DriveRange,
-    statistics::{coefficient_of_variation_interval, student_quantile},
-    uncertainty::{Component, combine},
+    statistics::{
+        coefficient_of_variation_interval, correlation, mean, standard_deviation, student_quantile, two_level,
+    },
+    uncertainty::{Component, combine, ratio_of_means},
     verdict::{Judgement, judge},
 };
 
@@ -231,6 +234,91 @@ proptest! {
         let all = parts.iter().map(|(_, nu)| nu).sum::<f64>();
         prop_assert!(degrees >= least * (1.0 - 1e-9) && degrees <= all * (1.0 + 1e-9));
         prop_assert!(total.expanded(0.95).expect("a level") > total.standard_uncertainty * 1.9);
+    }
+
+    /// The squares about the whole mean are those within groups and those of the groups' means, and nothing else; moving all
+    /// readings moves the mean alone, stretching them stretches everything.
+    #[test]
+    fn scatter_on_two_levels_adds_up(
+        groups in (2_usize..6, 2_usize..6).prop_flat_map(|(j, k)| vec(vec(-10.0_f64..10.0, k), j)), by in 0.1_f64..10.0,
+    ) {
+        fn levels(groups: &[Vec<f64>]) -> sowmark_core::statistics::TwoLevel {
+            two_level(&groups.iter().map(Vec::as_slice).collect::<Vec<_>>()).expect("groups that vary")
+        }
+        let found = levels(&groups);
+        let all: Vec<f64> = groups.iter().flatten().copied().collect();
+        let (j, k) = (groups.len() as f64, groups[0].len() as f64);
+        let whole = standard_deviation(&all).expect("several").powi(2) * (j * k - 1.0);
+        let within = j * (k - 1.0) * found.within.standard_uncertainty.powi(2);
+        let between = k * (j - 1.0) * found.of_means.standard_uncertainty.powi(2);
+        prop_assert!(near(whole, within + between));
+        prop_assert!(near(found.mean, mean(&all).expect("several")));
+        prop_assert!(near(found.f_ratio, between / (j - 1.0) / (within / (j * (k - 1.0)))));
+        let mut stretched: Vec<Vec<f64>> = groups.iter().map(|group| group.iter().map(|x| 1_000.0 + by * x).collect()).collect();
+        stretched.reverse();
+        for group in &mut stretched {
+            group.reverse();
+        }
+        let other = levels(&stretched);
+        prop_assert!((other.mean - 1_000.0 - by * found.mean).abs() < 1e-9);
+        for (other, found) in [
+            (other.within.standard_uncertainty, found.within.standard_uncertainty),
+            (other.of_means.standard_uncertainty, found.of_means.standard_uncertainty),
+            (other.of_mean.standard_uncertainty, found.of_mean.standard_uncertainty),
+        ] {
+            prop_assert!((other - by * found).abs() < 1e-9 * (1.0 + by * found));
+        }
+    }
+
+    /// GUM 5.2.2: `(u_R / R)² = (u_a / a)² + (u_b / b)² - 2 r u_a u_b / (a b)`.
+    #[test]
+    fn a_ratio_has_the_uncertainty_of_the_law_of_propagation(pairs in vec((5.0_f64..15.0, 5.0_f64..15.0), 3..10)) {
+        let (above, below): (Vec<f64>, Vec<f64>) = pairs.into_iter().unzip();
+        let (ratio, u) = ratio_of_means(&above, &below).expect("pairs");
+        let relative = |readings: &[f64]| {
+            Component::mean_of(readings).expect("several").standard_uncertainty / mean(readings).expect("several")
+        };
+        let (a, b, r) = (relative(&above), relative(&below), correlation(&above, &below).expect("pairs that vary"));
+        prop_assert!((-1.0..=1.0).contains(&r) && near(r, correlation(&below, &above).expect("pairs")));
+        let squared = a * a + b * b - 2.0 * r * a * b;
+        prop_assert!(((u.standard_uncertainty / ratio).powi(2) - squared).abs() < 1e-12 * (a * a + b * b));
+        prop_assert_eq!(u.degrees_of_freedom, Some(above.len() as f64 - 1.0));
+    }
+
+    /// A lasting shift beyond the slack is always found, one within it never; nothing gathers below zero.
+    #[test]
+    fn sums_find_what_lasts(shift in 0.011_f64..0.05, limit in 0.01_f64..0.1, high in any::<bool>()) {
+        let chart = SumChart { target: 0.0, slack: 0.01, limit };
+        let side = if high { 1.0 } else { -1.0 };
+        // At least 0.001 gathers at each step.
+        let found = chart.points(&[side * shift; 102]);
+        prop_assert!(found.last().is_some_and(|sum| sum.out));
+        let idle = |sum: &sowmark_core::drift::Sums| if high { sum.below } else { sum.above };
+        prop_assert!(found.iter().all(|sum| idle(sum) == 0.0), "{:?}", found);
+        let calm = chart.points(&vec![side * 0.009; 1_000]);
+        prop_assert!(calm.iter().all(|sum| !sum.out && sum.above == 0.0 && sum.below == 0.0));
+    }
+
+    /// z of the weighted chart lies among its jobs, is the same whatever the unit of uncertainty, and does not move for a job of
+    /// which nothing is known.
+    #[test]
+    fn the_weighted_mean_lies_among_its_jobs(
+        jobs in vec((-0.2_f64..0.2, 0.001_f64..0.1), 1..12), lambda in 0.05_f64..1.0, by in 0.1_f64..10.0,
+    ) {
+        let chart = WeightedChart { lambda, limit_width: 3.0, common: 0.0 };
+        let of = |by: f64| jobs.iter().map(|&(x, u)| Outcome { x, u: by * u }).collect::<Vec<_>>();
+        let (found, other) = (chart.points(&of(1.0)), chart.points(&of(by)));
+        let (low, high) = jobs.iter().fold((f64::MAX, f64::MIN), |(low, high), (x, _)| (low.min(*x), high.max(*x)));
+        for (found, other) in found.iter().zip(&other) {
+            prop_assert!((low - 1e-12..=high + 1e-12).contains(&found.z));
+            prop_assert!((found.z - other.z).abs() < 1e-12 && near(by * found.u_z, other.u_z));
+        }
+        if lambda < 1.0 {
+            let mut unknown = of(1.0);
+            unknown.push(Outcome { x: 5.0, u: f64::INFINITY });
+            let after = chart.points(&unknown);
+            prop_assert!((after[jobs.len()].z - found[jobs.len() - 1].z).abs() < 1e-12);
+        }
     }
 
     /// Sheets of any decimals, circumstances of any floats: findings or a judgement in numbers, nothing else.

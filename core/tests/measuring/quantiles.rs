@@ -70,3 +70,38 @@ fn what_is_no_probability_or_too_few_degrees_of_freedom_has_no_quantile() {
     assert!(chi_squared_quantile(0.975, 1e6).is_some());
     assert_eq!(chi_squared_quantile(0.975, 1.000_001e6), None);
 }
+
+/// From a thousand degrees of freedom on a series is used; it ends after the fourth term, which far out is felt first.
+#[test]
+fn student_with_many_degrees_of_freedom_agrees_with_fifty_digits() {
+    let known = [
+        (1000.0, 0.6, 0.253_414_515_839_498_7, 1e-14),
+        (1000.0, 0.975, 1.962_339_080_826_408, 1e-14),
+        (1000.0, 0.995, 2.580_754_698_065_951, 1e-14),
+        (1000.0, 0.999_999, 4.781_608_620_452_439, 1e-11),
+        (1000.0, 0.999_999_999, 6.053_690_276_800_523, 1e-10),
+        (1500.0, 0.975, 1.961_546_753_895_018, 1e-14),
+        (1500.0, 0.999_999_999, 6.034_963_697_032_529, 1e-10),
+        (4000.0, 0.995, 2.577_058_992_810_986_5, 1e-14),
+        (4000.0, 0.999_999_999, 6.011_694_651_130_406, 1e-12),
+        (100_000.0, 0.6, 0.253_347_777_157_179_9, 1e-14),
+        (100_000.0, 0.999_999, 4.753_704_716_385_476, 1e-14),
+    ];
+    for (nu, p, expected, within) in known {
+        close(student_quantile(p, Some(nu)).unwrap(), expected, within);
+        close(student_quantile(1.0 - p, Some(nu)).unwrap(), -expected, within.max(1e-8));
+    }
+}
+
+#[test]
+fn normal_agrees_with_fifty_digits() {
+    assert!(normal_quantile(0.5).unwrap().abs() < 1e-15);
+    for (p, expected) in [
+        (0.6, 0.253_347_103_135_799_74),
+        (0.975, 1.959_963_984_540_053_9),
+        (0.999_999, 4.753_424_308_817_087_8),
+        (1e-9, -5.997_807_015_007_687),
+    ] {
+        close(normal_quantile(p).unwrap(), expected, 1e-14);
+    }
+}

@@ -18,8 +18,8 @@ use crate::{
 };
 
 /// Of each cause, with an effect of more than [`MOVES`].
-const CASES: u32 = 400;
-const SOUND: u32 = 4_000;
+const CASES: u32 = 250;
+const SOUND: u32 = 3_000;
 /// A slip that moves the factor by less is no matter here.
 const MOVES: f64 = 0.08;
 

@@ -3,5 +3,7 @@
 
 mod chance;
 mod day;
+mod examples;
 mod grid;
 mod mistakes;
+mod properties;
