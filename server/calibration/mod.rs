@@ -13,6 +13,7 @@ mod explained;
 mod form;
 mod page;
 pub mod past;
+pub mod preview;
 pub mod runs;
 mod show;
 pub mod store;

@@ -2,6 +2,7 @@
 
 mod bench;
 mod charts;
+mod hostile;
 mod pages;
 mod recording;
 mod refused;
