@@ -50,6 +50,25 @@ impl Words {
         self.decimal(&print(si, unit, significant_digits))
     }
 
+    /// An SI value in a unit with at most that many significant digits: 6 m, not 6.000 m. For what somebody set.
+    ///
+    /// ```
+    /// use sowmark_core::{quantity::unit, words::Words};
+    ///
+    /// assert_eq!(Words::default().short(6.0, unit::M, 4), "6");
+    /// assert_eq!(Words::default().short(5.4864, unit::FT, 4), "18");
+    /// assert_eq!(Words::default().short(120.0, unit::M, 2), "120");
+    /// ```
+    pub fn short<D: Dimension>(self, si: f64, unit: Unit<D>, significant_digits: usize) -> String {
+        self.trimmed(&print(si, unit, significant_digits))
+    }
+
+    /// A number without the zeros that say nothing at its end.
+    pub fn trimmed(self, number: &str) -> String {
+        let bare = if number.contains('.') { number.trim_end_matches('0').trim_end_matches('.') } else { number };
+        self.decimal(bare)
+    }
+
     /// A number that somebody set, such as a limit: with the digits it was set with, "5" or "0.5".
     pub fn exactly(self, value: f64) -> String {
         self.decimal(&value.to_string())

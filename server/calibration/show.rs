@@ -130,8 +130,8 @@ impl Shown {
                 href: format!("/checks/{}", check.check.name()),
                 name: check_name(check.check),
                 outcome: word(&check.outcome)?,
-                value: valued(check.value, &check.unit, reader),
-                limit: valued(check.limit, &check.unit, reader),
+                value: found(check.value, &check.unit, reader.words),
+                limit: limit(check.limit, &check.unit, reader.words),
                 says: check.says.clone(),
             })
         });
@@ -270,11 +270,20 @@ fn both_masses(kg: f64, reader: Reader) -> String {
     }
 }
 
-fn valued(value: Option<f64>, unit: &str, reader: Reader) -> String {
-    match value {
-        Some(value) => format!("{} {unit}", reader.words.number(value, 3)).trim_end().to_owned(),
-        None => "\u{2013}".to_owned(),
+/// What a check found: counts are whole, the rest has the digits a person can use.
+fn found(value: Option<f64>, unit: &str, words: Words) -> String {
+    match (value, unit) {
+        (None, _) => "\u{2013}".to_owned(),
+        (Some(value), "%") => words.percent(value),
+        (Some(value), "repeats" | "catches") => format!("{value} {unit}"),
+        (Some(value), _) => format!("{} {unit}", words.number(value, 3)).trim_end().to_owned(),
     }
+}
+
+/// What it is held against, as it was set.
+fn limit(value: Option<f64>, unit: &str, words: Words) -> String {
+    value
+        .map_or_else(|| "\u{2013}".to_owned(), |value| format!("{} {unit}", words.exactly(value)).trim_end().to_owned())
 }
 
 fn freedom(degrees: Option<f64>, reader: Reader) -> String {
@@ -302,7 +311,8 @@ pub(super) fn expectation(circumstances: &Circumstances, reader: Reader) -> Opti
     let about = format!("about {} {unit} per run", reader.words.print(expected.factor, unit, 3));
     Some(match expected.source {
         ExpectedSource::LastCalibration { calibration_id, density_ratio } => {
-            let density = density_ratio.map_or_else(String::new, |ratio| {
+            let changed = density_ratio.filter(|ratio| (ratio - 1.0).abs() >= 0.000_5);
+            let density = changed.map_or_else(String::new, |ratio| {
                 format!(", times {} for the bulk density now and then", reader.words.number(ratio, 3))
             });
             let from = format!("{about}, from the last calibration with this roller and crop{density}");
@@ -362,16 +372,16 @@ pub(super) fn circumstance_facts(circumstances: &Circumstances, reader: Reader) 
 /// Metres, or feet for those who read them.
 pub(super) fn length(metres: f64, reader: Reader) -> String {
     match reader.units {
-        Units::Metric => format!("{} m", reader.words.print(metres, unit::M, 4)),
-        Units::Us => format!("{} ft", reader.words.print(metres, unit::FT, 4)),
+        Units::Metric => format!("{} m", reader.words.short(metres, unit::M, 4)),
+        Units::Us => format!("{} ft", reader.words.short(metres, unit::FT, 4)),
     }
 }
 
 /// Centimetres or inches, for what is measured between rows.
 pub(super) fn short_length(metres: f64, reader: Reader) -> String {
     match reader.units {
-        Units::Metric => format!("{} cm", reader.words.print(metres, unit::CM, 4)),
-        Units::Us => format!("{} in", reader.words.print(metres, unit::IN, 4)),
+        Units::Metric => format!("{} cm", reader.words.short(metres, unit::CM, 4)),
+        Units::Us => format!("{} in", reader.words.short(metres, unit::IN, 4)),
     }
 }
 

@@ -8,7 +8,7 @@ use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 use sowmark_core::ids::{CalibrationId, LotId, RollerId};
-use sowmark_core::quantity::{Dimension, Unit, print, print_number, unit};
+use sowmark_core::quantity::{Dimension, Unit, print_number, unit};
 use sowmark_core::readiness::{
     Cause, CauseKind, Change, Detail, Due, Exceeded, ScaleCheck, ScaleDoubt, Standing, Trigger,
 };
@@ -162,13 +162,7 @@ impl Teller<'_> {
 
     /// A number as short as three digits allow.
     fn short(&self, value: f64) -> String {
-        self.trimmed(&print_number(value, 3))
-    }
-
-    /// Without zeros that say nothing.
-    fn trimmed(&self, number: &str) -> String {
-        let bare = if number.contains('.') { number.trim_end_matches('0').trim_end_matches('.') } else { number };
-        self.reader.words.decimal(bare)
+        self.reader.words.trimmed(&print_number(value, 3))
     }
 
     fn length(&self, metres: f64) -> String {
@@ -176,12 +170,12 @@ impl Teller<'_> {
             Units::Us => unit::FT,
             Units::Metric => unit::M,
         };
-        format!("{} {unit}", self.trimmed(&print(metres, unit, 4)))
+        format!("{} {unit}", self.reader.words.short(metres, unit, 4))
     }
 
     fn spacing(&self, metres: f64) -> String {
         let unit = if self.reader.units == Units::Us { unit::IN } else { unit::CM };
-        format!("{} {unit}", self.trimmed(&print(metres, unit, 4)))
+        format!("{} {unit}", self.reader.words.short(metres, unit, 4))
     }
 
     fn configuration(
@@ -276,7 +270,7 @@ impl Teller<'_> {
 
     fn reading(&self, check: &ScaleCheck) -> String {
         let unit = if self.reader.units == Units::Us { unit::LB } else { unit::KG };
-        let shown = |kg: f64| self.trimmed(&print(kg, unit, 5));
+        let shown = |kg: f64| self.reader.words.short(kg, unit, 5);
         format!("{} {unit} for {} {unit}", shown(check.reading_kg), shown(check.reference_kg))
     }
 }

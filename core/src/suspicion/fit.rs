@@ -47,6 +47,11 @@ impl Target {
         (factor / self.factor).ln().abs()
     }
 
+    /// Whether a factor is off by more than such an expectation explains, at two standard uncertainties.
+    pub(super) fn is_unexpected(self, factor: f64) -> bool {
+        self.distance(factor) > 2.0 * self.uncertainty
+    }
+
     /// Whether a factor is as near as a slip must bring it.
     pub(super) fn is_near(self, factor: f64) -> bool {
         (factor / self.factor - 1.0).abs() <= super::NEAR + self.doubt

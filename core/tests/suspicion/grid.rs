@@ -41,17 +41,16 @@ impl Tally {
     }
 
     fn rate(&self, count: u32) -> f64 {
-        100.0 * f64::from(count) / f64::from(self.noticed.max(1))
+        100.0 * f64::from(count) / f64::from(self.cases.max(1))
     }
 
     fn print(&self, name: &str) {
         println!(
-            "| `{name}` | {} | {:.1} | {:.1} | {:.1} | {:.1} |",
+            "| `{name}` | {} | {:.1} | {:.1} | {:.1} |",
             self.cases,
-            100.0 * f64::from(self.noticed) / f64::from(self.cases),
+            self.rate(self.noticed),
             self.rate(self.first),
             self.rate(self.first_three),
-            100.0 * f64::from(self.first_three) / f64::from(self.cases)
         );
     }
 }
@@ -82,10 +81,7 @@ fn tally(cause: Cause, seed: u64) -> Tally {
             continue;
         }
         tally.cases += 1;
-        if !noticed(&judgement) {
-            continue;
-        }
-        tally.noticed += 1;
+        tally.noticed += u32::from(noticed(&judgement));
         let place = found.iter().position(|suspicion| suspicion.cause == cause);
         tally.first += u32::from(place == Some(0));
         tally.first_three += u32::from(place.is_some_and(|place| place < 3));
@@ -97,19 +93,19 @@ fn tally(cause: Cause, seed: u64) -> Tally {
 fn the_true_cause_is_among_the_first_three() {
     let mut all = Tally::default();
     let mut low = Vec::new();
-    println!("| slip | cases | a check is off, % | then first, % | then among the first three, % | of all cases, % |");
-    println!("| --- | --- | --- | --- | --- | --- |");
+    println!("| slip | cases | a check is off, % | first, % | among the first three, % |");
+    println!("| --- | --- | --- | --- | --- |");
     for (seed, cause) in (1_u64..).zip(Cause::ALL) {
         let tally = tally(cause, seed);
         tally.print(cause.name());
-        if tally.rate(tally.first_three) < 90.0 {
+        if tally.rate(tally.first_three) < 85.0 {
             low.push(cause.name());
         }
         all.add(&tally);
     }
     all.print("all");
     assert!(all.rate(all.first_three) >= 95.0, "{:.1} %", all.rate(all.first_three));
-    assert!(low.is_empty(), "below 90 %: {low:?}");
+    assert!(low.is_empty(), "below 85 %: {low:?}");
 }
 
 #[test]
