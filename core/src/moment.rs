@@ -86,7 +86,7 @@ pub fn midnight(date: Date, zone: &TimeZone) -> Timestamp {
     let start = date.to_zoned_datetime(zone.clone()).and_then(|day| day.start_of_day());
     match start {
         Ok(start) => start.timestamp(),
-        Err(_) if date < Date::ZERO => Timestamp::MIN,
+        Err(_) if date.year().is_negative() => Timestamp::MIN,
         Err(_) => Timestamp::MAX,
     }
 }
@@ -95,7 +95,7 @@ pub fn midnight(date: Date, zone: &TimeZone) -> Timestamp {
 mod tests {
     use jiff::{Timestamp, civil::date, tz::TimeZone};
 
-    use super::midnight;
+    use super::{Dated, Moment, latest_before, latest_by, midnight};
 
     /// Transitions as the IANA time zone database has them: midnight skipped, midnight twice, a whole day skipped.
     #[test]
@@ -111,6 +111,25 @@ mod tests {
             let found = midnight(day, &TimeZone::get(zone).unwrap());
             assert_eq!(found.to_string(), start, "{day} in {zone}");
         }
+    }
+
+    /// What was recorded at the very moment is not before it, but it had happened by that instant.
+    #[test]
+    fn a_record_is_not_before_itself() {
+        let moment = |second: i64, id: u128| Moment {
+            occurred_at: Timestamp::from_second(second).unwrap(),
+            recorded_at: Timestamp::from_second(100).unwrap(),
+            id: uuid::Uuid::from_u128(id),
+        };
+        let records = [Dated::new(moment(10, 1), 'a'), Dated::new(moment(20, 2), 'b'), Dated::new(moment(20, 3), 'c')];
+        let before = |moment| latest_before(&records, moment).map(|record| record.what);
+        assert_eq!((before(moment(10, 1)), before(moment(10, 2))), (None, Some('a')));
+        assert_eq!(
+            (before(moment(20, 2)), before(moment(20, 3)), before(moment(20, 4))),
+            (Some('a'), Some('b'), Some('c'))
+        );
+        let by = |second| latest_by(&records, Timestamp::from_second(second).unwrap()).map(|record| record.what);
+        assert_eq!((by(9), by(10), by(19), by(20)), (None, Some('a'), Some('a'), Some('c')));
     }
 
     #[test]

@@ -106,5 +106,6 @@ impl Metering {
 
 pub(crate) fn divide(above: f64, below: f64) -> Option<f64> {
     let quotient = above / below;
-    (below > 0.0 && quotient.is_finite()).then_some(quotient)
+    // Over zero nothing is finite.
+    (below.is_sign_positive() && quotient.is_finite()).then_some(quotient)
 }

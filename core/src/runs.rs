@@ -85,8 +85,8 @@ fn compared_run(label: &str, repeats: &[&MeasuredRepeat], scatter_is_rounding: b
     let percent: Vec<Option<f64>> = repeats.iter().map(in_repeat).collect();
     let caught: Vec<f64> = percent.iter().copied().flatten().collect();
     let mean_percent = mean(&caught)?;
-    let side = if mean_percent < 0.0 { Side::Low } else { Side::High };
-    let same = caught.iter().all(|percent| (*percent < 0.0) == (side == Side::Low) && *percent != 0.0);
+    let side = if mean_percent.is_sign_negative() { Side::Low } else { Side::High };
+    let same = caught.iter().all(|percent| percent.is_sign_negative() == (side == Side::Low) && *percent != 0.0);
     let remarkable =
         same && caught.len() > 1 && mean_percent.abs() > REMARKABLE_PERCENT * (1.0 + 1e-9) && !scatter_is_rounding;
     Some(ComparedRun { label: label.to_owned(), percent, mean_percent, always: remarkable.then_some(side) })

@@ -119,7 +119,7 @@ pub fn dependence(points: &[SpeedPoint]) -> Option<SpeedDependence> {
     let change = line.slope() * (fastest - slowest);
     let change_uncertainty = with_excess(line.slope_uncertainty()?.times(fastest - slowest), &line);
     let expanded = change_uncertainty.expanded(LEVEL)?;
-    let percent = |value: f64| Some(100.0 * value / at_slowest).filter(|share| at_slowest > 0.0 && share.is_finite());
+    let percent = |value: f64| Some(100.0 * value / at_slowest).filter(|share| at_slowest.is_sign_positive() && share.is_finite());
     Some(SpeedDependence {
         change_percent: percent(change)?,
         expanded_percent: percent(expanded)?,
@@ -186,7 +186,7 @@ impl SpeedDependence {
         let size = words.percent(self.change_percent.abs());
         let width = words.percent(self.expanded_percent);
         if self.differs {
-            let goes = if self.change < 0.0 { "falls" } else { "rises" };
+            let goes = if self.change.is_sign_negative() { "falls" } else { "rises" };
             format!("{over} {goes} by {size} (± {width}, 95 %): catch at the roller speed that you will sow at.")
         } else {
             format!(

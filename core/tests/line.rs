@@ -145,3 +145,12 @@ fn points_far_out_keep_their_line() {
     let level = Line::ordinary(&[(1.0, 4.0), (2.0, 4.0), (3.0, 4.0)]).unwrap();
     assert_eq!((level.slope(), level.determination(), level.sum_of_squares()), (0.0, None, 0.0));
 }
+
+/// The middle of these points lies between two floats; what it is off by must be taken out of the sums again.
+#[test]
+fn a_middle_that_no_float_holds() {
+    let up = [(1e16, 1e16), (1e16 + 2.0, 1e16 + 2.0)];
+    assert_eq!(Line::ordinary(&up).unwrap().slope(), 1.0);
+    let flatter = [(1e16, 0.0), (1e16 + 2.0, 1.0)];
+    assert_eq!(Line::ordinary(&flatter).unwrap().slope(), 0.5);
+}

@@ -294,3 +294,43 @@ fn clues_are_stored_where_there_are_any() {
         OtherRoller { roller_id: RollerId(uuid::Uuid::nil()), label: "fine".to_owned(), expected_factor: 0.01 };
     assert!(stored(Clues { other_rollers: vec![roller], ..Clues::default() }));
 }
+
+/// A slip has bounds of its own; everything else about the revolutions must be above zero.
+#[test]
+fn a_part_of_the_revolutions_says_what_it_must_be() {
+    let driven = |distance: &str, slip: Option<&str>| {
+        let mut sheet = sheet_of(&[("1", "0", "2000")]);
+        sheet.repeats[0].revolutions = Revolutions::Distance {
+            distance: sowmark_core::quantity::Length::parse_text(distance).expect("a length"),
+            circumference: sowmark_core::quantity::Length::parse_text("2 m").expect("a length"),
+            slip_percent: slip.map(|percent| Decimal::parse(percent).expect("a decimal")),
+        };
+        let findings = judge(&sheet, &plain_circumstances()).err().unwrap_or_default();
+        findings.iter().map(ToString::to_string).collect::<Vec<_>>()
+    };
+    assert_eq!(
+        driven("100 m", Some("90.1")),
+        ["/repeats/0/revolutions/slip_percent: the slip must be from -50 to 90 %"]
+    );
+    assert_eq!(
+        driven("100 m", Some("-51")),
+        ["/repeats/0/revolutions/slip_percent: the slip must be from -50 to 90 %"]
+    );
+    assert_eq!(driven("0 m", None), ["/repeats/0/revolutions/distance: the distance must be above zero"]);
+    assert_eq!(
+        (driven("100 m", Some("90")), driven("100 m", Some("-50")), driven("100 m", None)),
+        (nothing(), nothing(), nothing())
+    );
+}
+
+/// A catch of two runs is compared by what each of them gave.
+#[test]
+fn groups_of_runs_are_compared_by_the_run() {
+    let catches = vec![catch_of("left", 2, "0", "4000"), catch_of("right", 1, "0", "2500")];
+    let repeat = measure(&Sheet { repeats: vec![repeat_of("60", catches)] }, &plain_circumstances()).repeats.remove(0);
+    assert_eq!(repeat.per_run(), [2.0, 2.5]);
+    let differences: Vec<_> = repeat.run_differences_percent().into_iter().map(|(_, percent)| percent).collect();
+    close(differences[0], -100.0 / 9.0, 1e-13);
+    close(differences[1], 100.0 / 9.0, 1e-13);
+    close(repeat.run_cv_percent().expect("two"), 100.0 * 0.125_f64.sqrt() / 2.25, 1e-13);
+}

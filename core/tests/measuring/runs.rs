@@ -118,3 +118,27 @@ fn a_short_repeat_that_disagrees_is_told() {
     let alike = sheet_of(&[("110", "0", "3300"), ("10", "0", "303")]);
     assert_eq!(said(&alike, &eight_runs("1")), [""; 0]);
 }
+
+/// Two catches of two runs each on a scale of 1 g: the rounding of a run is 1 g / sqrt(24), so that the two may differ by
+/// `sqrt(2 x 3.8415 / 24) = 0.566 g` a run. Three apart have two degrees of freedom.
+#[test]
+fn rounding_is_that_of_a_run_not_of_a_catch() {
+    let rounding = |catches: &[(u32, &str)]| {
+        let catches = catches.iter().map(|(runs, net)| catch_of("", *runs, "0", net)).collect();
+        let mut circumstances = plain_circumstances();
+        circumstances.scale = Some(ScaleFacts {
+            readability: grams("1"),
+            capacity: grams("15000"),
+            last_check: ScaleStanding::PassedWithin,
+        });
+        let sheet = Sheet { repeats: vec![repeat_of("60", catches)] };
+        compare(&measure(&sheet, &circumstances)).expect("several catches").scatter_is_rounding
+    };
+    assert!(rounding(&[(2, "4000"), (2, "4001.06")]), "0.53 g a run");
+    assert!(!rounding(&[(2, "4000"), (2, "4001.4")]), "0.7 g a run");
+    assert!(rounding(&[(1, "2000"), (1, "2001.1")]), "1.1 g of single runs");
+    assert!(!rounding(&[(1, "2000"), (1, "2001.2")]), "1.2 g of single runs");
+    // Squares of 1 and 1 about the middle, over 1/6: X = 12 is above 5.991; of 0.7 each, 5.88 is below.
+    assert!(!rounding(&[(1, "2000"), (1, "2001"), (1, "2002")]));
+    assert!(rounding(&[(1, "2000"), (1, "2000.7"), (1, "2001.4")]));
+}

@@ -82,6 +82,13 @@ fn what_is_no_dependence() {
     assert_eq!(dependence(&[point(30.0, 30.0, 0.3, 9.0), point(31.5, 29.0, 0.3, 9.0)]), None);
     assert!(dependence(&[point(30.0, 30.0, 0.3, 9.0), point(31.6, 29.0, 0.3, 9.0)]).is_some());
     assert_eq!(dependence(&[point(30.0, 30.0, 0.0, 9.0), point(60.0, 29.0, 0.3, 9.0)]), None);
+    for nothing in [0.0, -30.0] {
+        assert_eq!(
+            dependence(&[point(30.0, nothing, 0.3, 9.0), point(60.0, 29.0, 0.3, 9.0)]),
+            None,
+            "no share of {nothing}"
+        );
+    }
     assert_eq!(dependence(&[point(f64::NAN, 30.0, 0.1, 9.0), point(60.0, 29.0, 0.3, 9.0)]), None);
     let slight = dependence(&[point(30.0, 30.0, 0.3, 9.0), point(60.0, 29.8, 0.3, 9.0)]).expect("two speeds");
     assert!(!slight.differs);
@@ -104,6 +111,17 @@ fn points_that_scatter_more_than_they_say_are_believed_less() {
     close(found.change_uncertainty.standard_uncertainty, 0.1 * 2_f64.sqrt() * birge, 1e-9);
     assert!(found.change_uncertainty.degrees_of_freedom.expect("estimated") < 1.2);
     assert!(!found.differs);
+}
+
+#[test]
+fn the_side_is_named_in_words() {
+    let says = |slow: f64, fast: f64| {
+        let found = dependence(&[point(30.0, slow, 0.3, 10.0), point(90.0, fast, 0.3, 10.0)]).expect("two speeds");
+        found.says(Words::default())
+    };
+    let end = ": catch at the roller speed that you will sow at.";
+    assert_eq!(says(30.0, 28.0), format!("From 30.0 to 90.0 1/min the factor falls by 6.7 % (± 3.0 %, 95 %){end}"));
+    assert_eq!(says(28.0, 30.0), format!("From 30.0 to 90.0 1/min the factor rises by 7.1 % (± 3.2 %, 95 %){end}"));
 }
 
 proptest! {
