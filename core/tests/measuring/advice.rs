@@ -311,3 +311,28 @@ fn the_outlook_of_runs_poured_together() {
     let then = judge(&longer, &circumstances).expect("a possible sheet");
     close(advice[0].expected_percent.expect("a U"), then.expanded_uncertainty_percent, 2e-3);
 }
+
+/// A repeat can be no longer than the scale can weigh with its container: 130 revolutions of 3.2 g and 300 g of tare are 716 g.
+#[test]
+fn a_longer_repeat_must_fit_the_scale() {
+    let further = |capacity: &str, runs: u32| {
+        let policy = Policy { catch_resolution_limit_percent: 0.5, ..Policy::default() };
+        let mut circumstances = weighed_on("5", capacity, ScaleStanding::PassedWithin, policy);
+        circumstances.runs_in_use = 2;
+        let mut sheet = sheet_of(&[("40", "300", "428"), ("40", "300", "427")]);
+        sheet.repeats.iter_mut().for_each(|repeat| repeat.catches[0].runs = runs);
+        advised(&sheet, &circumstances)[0].further
+    };
+    let longer = Some(Further { repeats: 2, revolutions: 130.0 });
+    assert_eq!((further("700", 1), further("720", 1)), (None, longer));
+    assert_eq!((further("700", 2), further("720", 2)), (None, longer));
+}
+
+/// Beyond two hundred the handy numbers are tens: 643 become 660.
+#[test]
+fn many_revolutions_are_advised_in_handy_numbers() {
+    let policy = Policy { catch_resolution_limit_percent: 0.25, ..Policy::default() };
+    let sheet = sheet_of(&[("100", "300", "428"), ("100", "300", "427")]);
+    let advice = advised(&sheet, &weighed_on("5", "15000", ScaleStanding::PassedWithin, policy));
+    assert_eq!(advice[0].further, Some(Further { repeats: 2, revolutions: 660.0 }));
+}
