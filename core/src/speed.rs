@@ -119,7 +119,9 @@ pub fn dependence(points: &[SpeedPoint]) -> Option<SpeedDependence> {
     let change = line.slope() * (fastest - slowest);
     let change_uncertainty = with_excess(line.slope_uncertainty()?.times(fastest - slowest), &line);
     let expanded = change_uncertainty.expanded(LEVEL)?;
-    let percent = |value: f64| Some(100.0 * value / at_slowest).filter(|share| at_slowest.is_sign_positive() && share.is_finite());
+    let percent = |value: f64| {
+        Some(100.0 * value / at_slowest).filter(|share| at_slowest.is_sign_positive() && share.is_finite())
+    };
     Some(SpeedDependence {
         change_percent: percent(change)?,
         expanded_percent: percent(expanded)?,

@@ -269,3 +269,70 @@ fn a_scatter_that_is_good_enough_is_not_called_too_much() {
         advice[0].says
     );
 }
+
+/// 5 g / sqrt(6) of 127 g is 1.61 %; for half a percent it takes 129 revolutions, 130 in handy numbers.
+#[test]
+fn a_tighter_share_takes_more_revolutions() {
+    let sheet = sheet_of(&[("40", "300", "428"), ("40", "300", "427")]);
+    let policy = Policy { catch_resolution_limit_percent: 0.5, ..Policy::default() };
+    let advice = advised(&sheet, &weighed_on("5", "15000", ScaleStanding::PassedWithin, policy));
+    assert_eq!(advice[0].further, Some(Further { repeats: 2, revolutions: 130.0 }));
+    // A catch at the share itself is heavy enough.
+    let share = 100.0 * 5.0 / 6_f64.sqrt() / 128.0;
+    let policy = Policy { catch_resolution_limit_percent: share * (1.0 + 1e-12), ..Policy::default() };
+    let even = sheet_of(&[("40", "300", "428"), ("40", "300", "428")]);
+    let advice = advised(&even, &weighed_on("5", "15000", ScaleStanding::PassedWithin, policy));
+    assert!(advice.iter().all(|advice| advice.goal != Goal::CatchMass), "{advice:?}");
+}
+
+/// Runs poured together count their revolutions together: what is expected is what the longer sheet then has.
+#[test]
+fn the_outlook_of_runs_poured_together() {
+    let policy = Policy {
+        uncertainty_limit_percent: 2.2,
+        pooled_repeatability_percent: 2.0,
+        pooled_repeatability_degrees_of_freedom: 1000,
+        ..Policy::default()
+    };
+    let mut circumstances = weighed_on("1", "90000", ScaleStanding::PassedWithin, policy);
+    circumstances.runs_in_use = 8;
+    let mut sheet = sheet_of(&[("40.0", "300", "9900"), ("40.0", "300", "9900")]);
+    sheet.repeats.iter_mut().for_each(|repeat| repeat.catches[0].runs = 8);
+    let advice = advised(&sheet, &circumstances);
+    let further = advice[0].further.expect("more repeats do it");
+    let mut longer = sheet.clone();
+    for _ in 0..further.repeats {
+        let (revolutions, gross) =
+            (format!("{:.1}", further.revolutions), (300.0 + 240.0 * further.revolutions).to_string());
+        let mut repeat = sheet_of(&[(&revolutions, "300", &gross)]).repeats.remove(0);
+        repeat.catches[0].runs = 8;
+        longer.repeats.push(repeat);
+    }
+    let then = judge(&longer, &circumstances).expect("a possible sheet");
+    close(advice[0].expected_percent.expect("a U"), then.expanded_uncertainty_percent, 2e-3);
+}
+
+/// A repeat can be no longer than the scale can weigh with its container: 130 revolutions of 3.2 g and 300 g of tare are 716 g.
+#[test]
+fn a_longer_repeat_must_fit_the_scale() {
+    let further = |capacity: &str, runs: u32| {
+        let policy = Policy { catch_resolution_limit_percent: 0.5, ..Policy::default() };
+        let mut circumstances = weighed_on("5", capacity, ScaleStanding::PassedWithin, policy);
+        circumstances.runs_in_use = 2;
+        let mut sheet = sheet_of(&[("40", "300", "428"), ("40", "300", "427")]);
+        sheet.repeats.iter_mut().for_each(|repeat| repeat.catches[0].runs = runs);
+        advised(&sheet, &circumstances)[0].further
+    };
+    let longer = Some(Further { repeats: 2, revolutions: 130.0 });
+    assert_eq!((further("700", 1), further("720", 1)), (None, longer));
+    assert_eq!((further("700", 2), further("720", 2)), (None, longer));
+}
+
+/// Beyond two hundred the handy numbers are tens: 643 become 660.
+#[test]
+fn many_revolutions_are_advised_in_handy_numbers() {
+    let policy = Policy { catch_resolution_limit_percent: 0.25, ..Policy::default() };
+    let sheet = sheet_of(&[("100", "300", "428"), ("100", "300", "427")]);
+    let advice = advised(&sheet, &weighed_on("5", "15000", ScaleStanding::PassedWithin, policy));
+    assert_eq!(advice[0].further, Some(Further { repeats: 2, revolutions: 660.0 }));
+}

@@ -1,7 +1,7 @@
 //! Every limit of a sheet and its circumstances, exactly at it and just beyond.
 
 use sowmark_core::{
-    catch::{MAX_CATCHES, MAX_REPEATS, Revolutions, Sheet},
+    catch::{MAX_CATCHES, MAX_REPEATS, Pointer, Revolutions, Sheet},
     circumstances::{Circumstances, Clues, Expected, ExpectedSource, OtherRoller, Planned, ScaleFacts, ScaleStanding},
     factor::{Measured, MeasuredCatch, MeasuredRepeat, measure},
     ids::{CalibrationId, RollerId},
@@ -333,4 +333,13 @@ fn groups_of_runs_are_compared_by_the_run() {
     close(differences[0], -100.0 / 9.0, 1e-13);
     close(differences[1], 100.0 / 9.0, 1e-13);
     close(repeat.run_cv_percent().expect("two"), 100.0 * 0.125_f64.sqrt() / 2.25, 1e-13);
+}
+
+#[test]
+fn a_pointer_keeps_its_steps_as_they_were() {
+    let pointer = Pointer::root().then("repeats").then(0).then("a/b~c");
+    assert_eq!(pointer.segments(), ["repeats", "0", "a/b~c"]);
+    assert_eq!(pointer.to_string(), "/repeats/0/a~1b~0c");
+    assert_eq!((Pointer::root().segments().len(), Pointer::root().to_string()), (0, String::new()));
+    assert_eq!(serde_json::to_string(&pointer).expect("JSON"), "\"/repeats/0/a~1b~0c\"");
 }

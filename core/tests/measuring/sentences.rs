@@ -312,3 +312,16 @@ fn of_a_policy_that_contradicts_itself() {
     policy.set("interval_days", Some(" ")).expect("off again");
     assert_eq!(policy.get("interval_days"), Some(None));
 }
+
+/// A sentence written with points becomes the reader's; full stops, names in quotation marks and numbers of chapters stay.
+#[test]
+fn of_sentences_that_were_written_with_points() {
+    let (point, comma) = (Words::default(), Words { decimal: DecimalSign::Comma });
+    let says = "0.300 kg is below 1.5. Lot \"24.117\" is 2.5. See 3. or .5 or v.2 or 7.x.";
+    assert_eq!(point.sentence(says), says);
+    assert_eq!(comma.sentence(says), "0,300 kg is below 1,5. Lot \"24.117\" is 2,5. See 3. or .5 or v.2 or 7.x.");
+    assert_eq!(comma.sentence("\u{201c}24.117\u{201d} is 2.5"), "\u{201c}24.117\u{201d} is 2,5");
+    assert_eq!(comma.sentence("1.5 \u{201c}24.117"), "1,5 \u{201c}24.117");
+    assert_eq!((comma.sentence(""), comma.sentence(".")), (String::new(), ".".to_owned()));
+    assert!(comma.is_comma() && !point.is_comma());
+}
