@@ -27,6 +27,10 @@ const NULLABLE: &[&str] = &[
     "interval_days",
     "interval_area_ha",
     "runs",
+    "further",
+    "expected_uncertainty_percent",
+    "always",
+    "percent",
 ];
 
 /// Sends the body and panics where the answer is not as it must be.

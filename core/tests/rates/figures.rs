@@ -98,10 +98,10 @@ fn the_words_are_these() {
         "The field loss cannot be that small; allowed is 0 to 100 %. Give the percentage points taken off the germination."
     );
     // The smallest size that is written out, and the first that no longer is.
-    assert!(says(Figure::SeedsCounted, 1e-9).starts_with("the seeds counted cannot be 0.000000001; "));
-    assert!(says(Figure::SeedsCounted, 9.9e-10).starts_with("the seeds counted cannot be that small; "));
-    assert!(says(Figure::Purity, 9.9e11).starts_with("the purity cannot be 990000000000 %; "));
-    assert!(says(Figure::Purity, 1e12).starts_with("the purity cannot be that large; "));
+    assert!(says(Figure::SeedsCounted, 1e-9).starts_with("The seeds counted cannot be 0.000000001; "));
+    assert!(says(Figure::SeedsCounted, 9.9e-10).starts_with("The seeds counted cannot be that small; "));
+    assert!(says(Figure::Purity, 9.9e11).starts_with("The purity cannot be 990000000000 %; "));
+    assert!(says(Figure::Purity, 1e12).starts_with("The purity cannot be that large; "));
     assert_eq!(
         says(Figure::Slip, -60.0),
         "The slip cannot be -60 %; allowed is -50 to 90 %. Measure it: metres per turn loaded against unloaded."
