@@ -8,6 +8,7 @@ use crate::web::error::Error;
 use crate::{args, queries};
 use sowmark_core::ids::{LotId, MeteringUnitId};
 use std::collections::HashMap;
+use std::collections::hash_map::Entry;
 use uuid::Uuid;
 
 /// So many of the newest are looked at: more no chart can show.
@@ -65,8 +66,8 @@ async fn read(cx: &mut Cx<'_>, scope: &Scope, mut rows: Vec<PastRow>) -> Result<
     let mut decisions: HashMap<Uuid, Vec<Decided>> = HashMap::new();
     for found in &rows {
         let unit = found.row.metering_unit_id;
-        if !decisions.contains_key(&unit) {
-            decisions.insert(unit, store::decisions(cx, scope, unit).await?);
+        if let Entry::Vacant(unread) = decisions.entry(unit) {
+            unread.insert(store::decisions(cx, scope, unit).await?);
         }
     }
     let past = rows.into_iter().map(|PastRow { row, seeder, unit }| {

@@ -77,7 +77,9 @@ pub(super) fn figure(sheet: &Sheet, circumstances: &Circumstances, words: Words)
     let places = found.runs.iter().enumerate().map(|(i, run)| Tick { value: i as f64, says: run.label.clone() });
     plot.along(&places.collect::<Vec<_>>());
     plot.level(Stroke::Axis, 0.0);
-    limits.iter().for_each(|limit| plot.level(Stroke::Limit, *limit));
+    for limit in limits {
+        plot.level(Stroke::Limit, limit);
+    }
     let mut names = Vec::new();
     for (number, repeat) in found.repeats.iter().enumerate() {
         let aside = (number as f64 - (found.repeats.len() as f64 - 1.0) / 2.0) * 0.06;
@@ -88,7 +90,9 @@ pub(super) fn figure(sheet: &Sheet, circumstances: &Circumstances, words: Words)
             .filter_map(|(i, run)| Some((i as f64 + aside, run.percent.get(number).copied().flatten()?)))
             .collect();
         plot.line(Stroke::Series(number), &points);
-        points.iter().for_each(|(x, y)| plot.mark(Mark::of(number), *x, *y));
+        for (x, y) in &points {
+            plot.mark(Mark::of(number), *x, *y);
+        }
         names.extend(points.last().map(|(_, y)| (*y, format!("Repeat {}", repeat + 1))));
     }
     plot.names(&names);
@@ -107,15 +111,15 @@ pub(super) fn figure(sheet: &Sheet, circumstances: &Circumstances, words: Words)
 
 fn percents(y: &Scale, words: Words) -> Vec<Tick> {
     let ticks = axis::numbers(y, 5, words).into_iter();
-    ticks.map(|tick| Tick { says: signed(tick.value, tick.says), ..tick }).collect()
+    ticks.map(|tick| Tick { says: signed(tick.value, &tick.says), ..tick }).collect()
 }
 
-fn signed(value: f64, says: String) -> String {
+fn signed(value: f64, says: &str) -> String {
     if value > 0.0 { format!("+{says}") } else { says.replace('-', "\u{2212}") }
 }
 
 fn percent(value: f64, words: Words) -> String {
-    signed(value, words.percent(value))
+    signed(value, &words.percent(value))
 }
 
 /// Lowest and highest, by their averages.

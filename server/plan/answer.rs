@@ -26,7 +26,7 @@ pub(super) struct Answer {
 
 impl Answer {
     /// What goes through the meter: from the bag where that differs.
-    pub(super) fn to_sow(&self) -> f64 {
+    pub(super) fn sown_rate(&self) -> f64 {
         self.rate_from_bag.unwrap_or(self.rate)
     }
 
@@ -72,7 +72,7 @@ impl Answer {
         let along = asked.row_spacing.zip(answer.seeds_per_m2);
         answer.per_metre_of_row = along.map(|(spacing, seeds)| seed::per_metre_of_row(seeds, spacing)).transpose()?;
         answer.bushels_per_m2 =
-            asked.bulk_density.map(|density| seed::bushels_per_m2(answer.to_sow(), density)).transpose()?;
+            asked.bulk_density.map(|density| seed::bushels_per_m2(answer.sown_rate(), density)).transpose()?;
         Ok(answer)
     }
 

@@ -2,6 +2,8 @@
 //!
 //! There are two ways: plants wanted, and pure live seed wanted. A figure that belongs to the other way is refused, not
 //! ignored, so that nobody takes an answer for more than it is.
+// Nested on purpose: a figure may be absent (the inner none) or wrong (the outer one, its fault noted).
+#![allow(clippy::option_option)]
 
 use crate::access::Units;
 use crate::input;

@@ -144,7 +144,7 @@ fn shown(posted: &Posted, filled: &Filled, way: Way, units: Units) -> Result<Sho
     };
     let answer = Answer::of(&asked).map_err(at_fields)?;
     let words = filled.words;
-    let to_sow = answer.to_sow();
+    let to_sow = answer.sown_rate();
     let mut working = working(&asked, &answer, words);
     let at_work = filled.at_work();
     let mut roller = None;

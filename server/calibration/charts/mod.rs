@@ -52,7 +52,7 @@ struct Described {
 
 /// The points of a chart, oldest first, and how many calibrations are left out.
 struct Points {
-    points: Vec<Point>,
+    shown: Vec<Point>,
     void: usize,
     rejected: usize,
     /// There are older ones that were not looked at.
@@ -62,7 +62,7 @@ struct Points {
 impl Points {
     /// Those that count or may count yet.
     fn of(past: Vec<Past>, describe: impl Fn(&Past) -> Described) -> Self {
-        let mut all = Self { points: Vec::new(), void: 0, rejected: 0, more: past.len() >= MOST };
+        let mut all = Self { shown: Vec::new(), void: 0, rejected: 0, more: past.len() >= MOST };
         for past in past.into_iter().rev() {
             let status = past.calibration.status();
             match status {
@@ -71,7 +71,7 @@ impl Points {
                 Status::Accepted | Status::Held => {
                     let Described { series, lot, roller, fitted } = describe(&past);
                     let judgement = &past.calibration.judgement;
-                    all.points.push(Point {
+                    all.shown.push(Point {
                         id: past.calibration.row.head.id,
                         at: past.calibration.row.head.stamp().at,
                         series,
@@ -98,7 +98,7 @@ impl Points {
             1 => format!(" One {one}."),
             count => format!(" {count} {many}."),
         };
-        let held = self.points.iter().filter(|point| point.is_held).count();
+        let held = self.shown.iter().filter(|point| point.is_held).count();
         let older = if self.more { " Older ones are in the list of all catches." } else { "" };
         format!(
             "{}{}{}{older}",

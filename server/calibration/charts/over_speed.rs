@@ -15,7 +15,7 @@ const PLACES: usize = 16;
 pub(super) fn of_unit(points: &Points, paper: &Paper<'_>) -> Vec<Figure> {
     let mut groups: Vec<Vec<&Point>> = Vec::new();
     // Newest first, so that the groups are in the order of their latest catch.
-    for point in points.points.iter().rev().filter(|point| !point.is_held && point.rpm.is_some()) {
+    for point in points.shown.iter().rev().filter(|point| !point.is_held && point.rpm.is_some()) {
         match groups.iter_mut().find(|group| is_alike(group[0], point)) {
             Some(group) => group.push(point),
             None => groups.push(vec![point]),

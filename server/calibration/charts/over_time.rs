@@ -22,7 +22,7 @@ pub(super) fn of_unit(
     paper: &Paper<'_>,
 ) -> Option<Figure> {
     let events = events(history, names, scope, paper);
-    let latest = points.points.last()?;
+    let latest = points.shown.last()?;
     let says = format!(
         "{} The latest: {} {}, {}, on {}.{}",
         span(points, paper),
@@ -45,7 +45,7 @@ pub(super) fn of_unit(
 }
 
 pub(super) fn of_lot(points: &Points, paper: &Paper<'_>) -> Option<Figure> {
-    points.points.first()?;
+    points.shown.first()?;
     let says = format!(
         "{} Never a number to key in elsewhere: a factor is true for the unit that was caught, and for no other.{}",
         span(points, paper),
@@ -65,7 +65,7 @@ pub(super) fn of_lot(points: &Points, paper: &Paper<'_>) -> Option<Figure> {
 
 /// How many, since when, between which factors.
 fn span(points: &Points, paper: &Paper<'_>) -> String {
-    let all = &points.points;
+    let all = &points.shown;
     let factors = || all.iter().map(|point| (point.factor, point.expanded_percent));
     let least = factors().min_by(|a, b| a.0.total_cmp(&b.0));
     let most = factors().max_by(|a, b| a.0.total_cmp(&b.0));
@@ -103,12 +103,12 @@ fn table(points: &Points, columns: Vec<Column>, names: impl Fn(&Point) -> Vec<St
         cells.push(if point.is_held { "held" } else { "accepted" }.to_owned());
         Row { href: Some(format!("/calibrations/{}", point.id)), cells }
     };
-    Table { columns, rows: points.points.iter().rev().map(row).collect() }
+    Table { columns, rows: points.shown.iter().rev().map(row).collect() }
 }
 
 /// The drawing alone.
 fn drawn(points: &Points, events: &[(Timestamp, String)], paper: &Paper<'_>) -> Figure {
-    let all = &points.points;
+    let all = &points.shown;
     let frame = if events.is_empty() { Frame { top: 16.0, ..Frame::WIDE } } else { Frame::WIDE };
     let edges = |point: &Point| {
         let value = paper.value(point.factor);
