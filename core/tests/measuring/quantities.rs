@@ -88,6 +88,13 @@ fn a_ratio_is_stored_as_entered() {
     let ratio = DriveRatio::parse(" 2,50 : 1 ").unwrap();
     assert_eq!(serde_json::to_string(&ratio).expect("a string"), "\"2.50:1\"");
     assert_eq!(serde_json::from_str::<DriveRatio>("\"2.5\"").expect("reads back"), ratio);
+    assert_eq!(
+        (ratio.as_str(), ratio.to_string(), format!("{ratio:>7}")),
+        ("2.50:1", "2.50:1".to_owned(), " 2.50:1".to_owned())
+    );
+    let plain = DriveRatio::parse("2,5").unwrap();
+    assert_eq!((plain.as_str(), plain.to_string()), ("2.5", "2.5".to_owned()));
+    close(plain.value(), 2.5, 0.0);
 }
 
 /// An entry is looked at up to 64 characters; zeros in front do not count as digits.

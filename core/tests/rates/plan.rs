@@ -233,3 +233,16 @@ fn a_convention_is_named() {
     assert_eq!(Convention::Multiplied.says(), "germination times emergence");
     assert_eq!(Convention::Subtracted.says(), "germination less field loss, in percentage points");
 }
+
+/// Worked out from the formula apart from this program: p = (x + 2) / (n + 4), 196 sqrt(p (1 - p) / (n + 4)).
+#[test]
+fn counting_leaves_a_germination_in_doubt() {
+    for (germination, seeds, points) in [
+        (90.0, 400.0, 2.976_205_768_861_994_3),
+        (100.0, 400.0, 0.684_403_226_161_324_9),
+        (0.0, 100.0, 2.639_496_838_300_66),
+        (50.0, 1.0, 43.826_932_358_995_876),
+    ] {
+        assert!(near(germination_doubt(germination, seeds).unwrap(), points), "{germination} of {seeds}");
+    }
+}

@@ -135,6 +135,12 @@ fn the_interval_is_off_unless_the_policy_sets_it() {
     fleet.policy("04-01 00:00", |policy| policy.interval_days = Some(10.5));
     fleet.assert_due("04-16 20:00", &[]);
     fleet.assert_due("04-16 20:01", &[(Interval, "04-16 20:00", Calibration, calibration)]);
+    // A quarter of a day later it is ten days and three quarters.
+    let days = Some(Exceeded { value: 10.75, limit: 10.5 });
+    assert_eq!(fleet.readiness("04-17 02:00").due[0].detail, Detail::Interval { area_ha: None, days });
+    // Half a hectare less than was sown is exceeded.
+    fleet.policy("04-01 00:00", |policy| policy.interval_area_ha = Some(29.5));
+    fleet.assert_due("04-09 08:00", &[(Interval, "04-09 08:00", Job, jobs[2])]);
     // Both: the earlier one is named.
     fleet.policy("04-01 00:00", |policy| {
         policy.interval_days = Some(10.5);

@@ -29,6 +29,9 @@ fn it_is_the_last_accepted_factor_with_the_same_roller_and_crop() {
     assert_eq!(calibration("04-08 09:00", 2, OTHER_WHEAT), None);
     assert_eq!(calibration("04-09 08:00", 2, BARLEY), None);
     assert_eq!(calibration("04-09 08:00", 3, WHEAT), None);
+    // A calibration expects nothing of itself.
+    let own = fleet.history.calibrations.last().expect("the second").moment;
+    assert_eq!(expected_from_history(&fleet.history, &fleet.around, own, roller(2), WHEAT), None);
 }
 
 #[test]

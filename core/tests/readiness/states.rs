@@ -197,3 +197,15 @@ fn names_are_those_of_the_interface() {
         assert_eq!(serde_json::to_string(&state).expect("JSON"), format!("\"{}\"", state.as_str()));
     }
 }
+
+#[test]
+fn every_trigger_is_read_by_its_name_and_no_other() {
+    for trigger in Trigger::ALL {
+        assert_eq!(trigger.as_str().parse(), Ok(trigger));
+        assert_eq!(trigger.to_string(), trigger.as_str());
+        assert_eq!(trigger.can_be_waived(), trigger != Trigger::NeverCalibrated);
+    }
+    let error = "lot".parse::<Trigger>().expect_err("no trigger").to_string();
+    assert!(error.starts_with("\"lot\" is no trigger; use one of never_calibrated, new_season,"), "{error}");
+    assert!(error.ends_with(", interval, scale_unchecked"), "{error}");
+}
