@@ -4,7 +4,7 @@ use crate::web::door::App;
 use crate::web::error::Error;
 use crate::web::routes::{Need, Route, mount};
 use crate::web::{assets, headers, openapi};
-use crate::{access, audit, calibration, db, fleet, people, readiness, records, seed};
+use crate::{access, audit, calibration, db, fleet, people, plan, readiness, records, seed};
 use axum::Router;
 use axum::extract::State;
 use axum::http::{HeaderValue, Method, StatusCode, header};
@@ -32,6 +32,7 @@ pub fn routes() -> Vec<Route> {
     routes.extend(records::routes());
     routes.extend(seed::routes());
     routes.extend(readiness::routes());
+    routes.extend(plan::routes());
     routes.extend(calibration::routes());
     routes
 }

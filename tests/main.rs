@@ -10,9 +10,11 @@
 mod world;
 
 mod calibration;
+mod chart;
 mod cli;
 mod fleet;
 mod house;
 mod people;
+mod plan;
 mod readiness;
 mod seed;

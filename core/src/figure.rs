@@ -121,7 +121,7 @@ impl Figure {
     /// assert_eq!(Figure::Germination.check(92.0), Ok(92.0));
     /// assert_eq!(
     ///     Figure::Germination.check(108.0).unwrap_err().to_string(),
-    ///     "the germination cannot be 108 %; allowed is 0 to 100 %. Give it as the seed test states it"
+    ///     "The germination cannot be 108 %; allowed is 0 to 100 %. Give it as the seed test states it."
     /// );
     /// ```
     ///
@@ -181,26 +181,26 @@ impl Impossible {
         let nature = self.figure.nature();
         let Nature { name, remedy, .. } = nature;
         match self.fault {
-            Fault::Outside(given) if !given.is_finite() => format!("the {name} is not a number. {remedy}"),
+            Fault::Outside(given) if !given.is_finite() => format!("The {name} is not a number. {remedy}."),
             Fault::Outside(given) => format!(
-                "the {name} cannot be {}; allowed is {}. {remedy}",
+                "The {name} cannot be {}; allowed is {}. {remedy}.",
                 with_unit(short(words, given), nature.unit),
                 allowed(words, &nature)
             ),
-            Fault::NothingComesUp => format!("with a {name} of 0 % nothing comes up; it must be above 0 %. {remedy}"),
+            Fault::NothingComesUp => format!("With a {name} of 0 % nothing comes up; it must be above 0 %. {remedy}."),
             Fault::NothingLeft { germination, loss } => format!(
-                "a field loss of {} % leaves nothing of a germination of {} %; it must be below the germination. {remedy}",
+                "A field loss of {} % leaves nothing of a germination of {} %; it must be below the germination. {remedy}.",
                 short(words, loss),
                 short(words, germination)
             ),
             Fault::BeyondAll { germination, hard } => format!(
-                "a germination of {} % and {} % of hard or dormant seed are more than 100 % together. Labels that state hard \
-                 seed apart leave it out of the germination: give the germination without it",
+                "A germination of {} % and {} % of hard or dormant seed are more than 100 % together. Labels that state hard \
+                 seed apart leave it out of the germination: give the germination without it.",
                 short(words, germination),
                 short(words, hard)
             ),
             Fault::TooDoubtful(percent) => format!(
-                "the figures are known within {} only, which gives no range; below 100 % is needed. Test the lot again",
+                "The figures are known within {} only, which gives no range; below 100 % is needed. Test the lot again.",
                 words.percent(percent)
             ),
         }

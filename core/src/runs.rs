@@ -106,7 +106,8 @@ fn rounding_explains(repeats: &[&MeasuredRepeat]) -> Option<bool> {
 
 /// What runs and repeats tell, in sentences for the person who caught them; empty where there is nothing to say.
 ///
-/// The judgement is that of the same sheet. Runs first, then how little few catches tell, then the repeats.
+/// The judgement is that of the same sheet. Runs first, then the repeats. How little few catches tell (the interval of the CV)
+/// is said by the check of the runs.
 pub fn says(measured: &Measured, judgement: &Judgement, words: Words) -> Vec<String> {
     let mut sentences = Vec::new();
     if let Some(comparison) = compare(measured) {
@@ -116,8 +117,6 @@ pub fn says(measured: &Measured, judgement: &Judgement, words: Words) -> Vec<Str
                 "The runs differ by no more than the scale's rounding explains: catch more seed to compare them."
                     .to_owned(),
             );
-        } else {
-            sentences.extend(few_catches(measured, judgement, words));
         }
     }
     let differ = judgement.repeat_spread_percent.is_some_and(|spread| spread > 0.0);
@@ -151,19 +150,6 @@ fn always(run: &ComparedRun, words: Words) -> Option<String> {
     };
     let size = words.percent(run.mean_percent.abs());
     Some(format!("{times} {} gave {gave} than the mean of the runs, {size} on average: {advice}.", run.label))
-}
-
-/// The interval of the CV, in plain words.
-fn few_catches(measured: &Measured, judgement: &Judgement, words: Words) -> Option<String> {
-    let seen = judgement.run_cv_percent?;
-    let (low, high) = judgement.run_cv_interval_percent?;
-    let most = measured.kept().map(|repeat| repeat.catches.len()).max()?;
-    Some(format!(
-        "The runs vary by {}. {most} catches tell little: the meter itself may vary by anything from {} to {} (95 %).",
-        words.percent(seen),
-        words.percent(low),
-        words.percent(high),
-    ))
 }
 
 /// Repeats of unequal length whose plain mean is off the ratio of sums by more than the repeats' scatter: then a short one

@@ -4,12 +4,17 @@
 //! are kept with the judgement (`store.rs`), so that it can be computed again (`stored.rs`).
 
 pub mod act;
+pub mod advice;
 mod api;
+pub mod charts;
 mod clues;
 pub mod draft;
 mod explained;
 mod form;
 mod page;
+pub mod past;
+pub mod preview;
+pub mod runs;
 mod show;
 pub mod store;
 pub mod stored;
@@ -25,4 +30,4 @@ pub fn routes() -> Vec<Route> {
 }
 
 /// The queries of calibrations.
-pub const QUERIES: &[&[(&str, &str)]] = &[store::ALL];
+pub const QUERIES: &[&[(&str, &str)]] = &[store::ALL, past::ALL];

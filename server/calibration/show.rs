@@ -1,8 +1,11 @@
 //! A judged calibration in the words and numbers of a page.
 
+use super::advice::Told;
 use super::draft::Method;
+use super::runs;
 use super::stored::word;
 use crate::access::Units;
+use crate::chart::Figure;
 use crate::web::error::Error;
 use crate::web::reader::Reader;
 use sowmark_core::catch::{Repeat, Revolutions, Sheet};
@@ -29,7 +32,8 @@ pub(super) struct Shown {
     pub(super) together: BudgetRow,
     pub(super) runs: Vec<(String, String)>,
     pub(super) minimum_catch: String,
-    pub(super) scatter_is_rounding: bool,
+    pub(super) told: Told,
+    pub(super) run_figure: Option<Figure>,
     pub(super) suspicions: Vec<SuspicionRow>,
 }
 
@@ -164,7 +168,8 @@ impl Shown {
             together,
             runs: judgement.run_differences.iter().map(|found| (found.label.clone(), run(found.percent))).collect(),
             minimum_catch: both_masses(judgement.minimum_catch_kg, reader),
-            scatter_is_rounding: judgement.scatter_is_rounding,
+            told: Told::of(sheet, circumstances, judgement, reader.words),
+            run_figure: runs::figure(sheet, circumstances, reader.words),
             suspicions: suspicions(sheet, circumstances, judgement, reader.words)
                 .into_iter()
                 .map(|suspicion| SuspicionRow {

@@ -188,7 +188,7 @@ pub(super) async fn add(
 }
 
 /// Whether a calibration is within the scope: its seeder's, and its lot's for somebody who sees only some lots.
-fn is_seen(scope: &Scope, row: &Row) -> bool {
+pub(super) fn is_seen(scope: &Scope, row: &Row) -> bool {
     scope.seeders.includes(&row.seeder_id.into()) && scope.lots.includes(&row.lot_id.into())
 }
 

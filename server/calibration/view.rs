@@ -1,5 +1,7 @@
 //! A calibration as JSON: all as entered, what it amounts to, and what was decided.
 
+use super::advice::{self, AdviceView};
+use super::runs::{self, RunsView};
 use super::stored::{Calibration, Decided, Status, word};
 use super::weigh::{RestsOn, Weighed};
 use crate::records::head::HeadView;
@@ -112,6 +114,10 @@ pub struct ResultView {
     pub checks: Vec<CheckView>,
     /// What most likely went wrong, most likely first.
     pub suspicions: Vec<SuspicionView>,
+    /// What to catch yet, the most pressing first; empty where nothing is missing.
+    pub advice: Vec<AdviceView>,
+    /// The runs against each other; null where none could be compared.
+    pub runs: Option<RunsView>,
 }
 
 /// One line of the uncertainty budget.
@@ -371,6 +377,8 @@ fn result(sheet: &Sheet, circumstances: &Circumstances, judgement: &Judgement) -
                 would_give: Q::computed(suspicion.would_give, unit::KG_PER_REV),
             })
             .collect(),
+        advice: advice::views(sheet, circumstances, judgement)?,
+        runs: runs::view(sheet, circumstances, judgement)?,
     })
 }
 

@@ -76,13 +76,24 @@ pub(super) async fn weigh(
     if let (Some(missing), None) = (gathered.missing.first(), gathered.faults.first()) {
         return Err(missing.error());
     }
-    match judge(&sheet, &gathered.circumstances) {
-        Ok(judgement) if gathered.faults.is_empty() => {
-            Ok(Weighed { sheet, circumstances: gathered.circumstances, rests_on: gathered.rests_on, judgement })
-        }
+    judged(sheet, gathered.circumstances, gathered.rests_on, gathered.faults)
+}
+
+/// Judges a sheet in circumstances that are known, unless something is wrong already.
+///
+/// # Errors
+/// 422 with what was wrong already and every finding.
+pub(super) fn judged(
+    sheet: Sheet,
+    circumstances: Circumstances,
+    rests_on: RestsOn,
+    faults: Vec<Fault>,
+) -> Result<Weighed, Error> {
+    match judge(&sheet, &circumstances) {
+        Ok(judgement) if faults.is_empty() => Ok(Weighed { sheet, circumstances, rests_on, judgement }),
         judged => {
             let findings = judged.err().unwrap_or_default();
-            Err(Error::Faults(gathered.faults.into_iter().chain(findings.into_iter().map(fault_of)).collect()))
+            Err(Error::Faults(faults.into_iter().chain(findings.into_iter().map(fault_of)).collect()))
         }
     }
 }
@@ -103,17 +114,25 @@ pub(super) async fn faults_of(
     let Salvaged { occurred_at, lot, scale, roller_speed_rpm, planned, sheet } = rest;
     let moment = Moment { occurred_at: occurred_at.map_or(now, |stamp| stamp.at), recorded_at: now, id: Uuid::max() };
     let gathered = gather(cx, actor, unit, &Event { moment, lot, scale, roller_speed_rpm, planned }).await?;
-    let findings = sheet.check(&gathered.circumstances).into_iter().map(fault_of);
     let of_time = gathered.faults.into_iter().filter(|_| occurred_at.is_some());
-    let of_rest: Vec<Fault> = gathered
-        .missing
-        .iter()
-        .flat_map(|missing| missing.error().faults())
-        .chain(of_time)
+    let besides = gathered.missing.iter().flat_map(|missing| missing.error().faults()).chain(of_time).collect();
+    Ok(with_the_rest(read, besides, &sheet, &gathered.circumstances))
+}
+
+/// The faults found by reading, what is known to be wrong besides, and the findings of the sheet that could be read.
+pub(super) fn with_the_rest(
+    read: Vec<Fault>,
+    besides: Vec<Fault>,
+    sheet: &Sheet,
+    circumstances: &Circumstances,
+) -> Vec<Fault> {
+    let findings = sheet.check(circumstances).into_iter().map(fault_of);
+    let of_rest: Vec<Fault> = besides
+        .into_iter()
         .chain(findings)
         .filter(|found| !read.iter().any(|known| is_known(&known.pointer, &found.pointer)))
         .collect();
-    Ok(read.into_iter().chain(of_rest).collect())
+    read.into_iter().chain(of_rest).collect()
 }
 
 /// Whether a finding only repeats a fault that was found by reading: it is at the same field, inside it, or at the value

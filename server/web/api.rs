@@ -72,7 +72,11 @@ pub async fn whole_body(mut body: Body) -> Result<Vec<u8>, Error> {
     if length > LARGEST_BODY { Err(Error::TooLarge { most: LARGEST_BODY }) } else { Ok(bytes) }
 }
 
-fn parse(bytes: &[u8]) -> Result<Value, Error> {
+/// The JSON of a body.
+///
+/// # Errors
+/// 400 when it is no UTF-8 or no JSON.
+pub fn parse(bytes: &[u8]) -> Result<Value, Error> {
     let text = std::str::from_utf8(bytes).map_err(|error| Error::Unreadable {
         detail: format!("This is not UTF-8: the byte at {} starts no character.", error.valid_up_to()),
     })?;

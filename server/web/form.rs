@@ -94,6 +94,33 @@ impl Posted {
     }
 }
 
+impl Posted {
+    /// The same as a query of the API sends it: `rate/value` and `rate/unit` become `rate` and `rate_unit`. Empty fields are
+    /// absent, and so is a unit without its number. A number's field also takes its own unit: "9 mph".
+    #[must_use]
+    pub fn query(&self) -> Value {
+        let mut query = Map::new();
+        for (name, text) in self.0.iter().filter(|(name, text)| !name.starts_with('_') && !text.trim().is_empty()) {
+            let text = text.trim();
+            match name.rsplit_once('/') {
+                Some((name, "value")) => {
+                    let own = text.find(char::is_alphabetic).filter(|at| *at > 0);
+                    let (number, unit) = own.map_or((text, self.text(&format!("{name}/unit"))), |at| text.split_at(at));
+                    query.insert(name.to_owned(), json!(number.trim()));
+                    if !unit.trim().is_empty() {
+                        query.insert(format!("{name}_unit"), json!(unit.trim()));
+                    }
+                }
+                Some(_) => {}
+                None => {
+                    query.insert(name.clone(), json!(text));
+                }
+            }
+        }
+        Value::Object(query)
+    }
+}
+
 /// How deep a form may nest: deeper is no form of ours.
 const DEEPEST: usize = 8;
 

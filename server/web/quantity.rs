@@ -115,6 +115,34 @@ fn read_pounds_ounces<D: Dimension>(value: Option<&Value>, at: &At, faults: &mut
     }
 }
 
+/// A number and its unit as a query sends them: `rate` and `rate_unit`. The unit is the default where none was sent. None
+/// when a fault was noted, at the part of the query that it is about.
+pub fn asked<D: Dimension>(
+    faults: &mut Faults,
+    name: &str,
+    value: Option<&str>,
+    unit: Option<&str>,
+    default: Unit<D>,
+) -> Option<(f64, Unit<D>)>
+where
+    Quantity<D>: Input,
+{
+    let unit = unit.unwrap_or(default.name());
+    let tree = serde_json::json!({ "value": value, "unit": unit });
+    let mut found = Faults::default();
+    let read = Quantity::<D>::read(Some(&tree), &At::default(), &mut found);
+    match found.finish(read) {
+        Ok(quantity) => D::unit_named(unit).ok().map(|unit| (quantity.si(), unit)),
+        Err(error) => {
+            for fault in error.faults() {
+                let part = if fault.pointer == "/unit" { "_unit" } else { "" };
+                faults.add::<()>(&At::default().key(&format!("{name}{part}")), fault.detail);
+            }
+            None
+        }
+    }
+}
+
 /// A quantity as it is answered: what was entered, as it was entered; or what was computed, in one unit.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, utoipa::ToSchema)]
 pub struct Q {

@@ -200,12 +200,21 @@ test('without JavaScript the same catch is logged, with rows added on the way', 
 test('every page fits a phone and a desk, light and dark, and axe finds nothing', async () => {
   const id = seen.get('seeder').split('/').pop();
   const unit = (await desk.page.goto(seen.get('seeder')), await desk.page.locator('a[href*="/catch"]').first().getAttribute('href'));
+  const plan = new URLSearchParams({
+    'plants/value': '280', 'plants/unit': 'per m²', 'weight/value': '45.2', 'weight/unit': 'g per thousand', germination_percent: '95',
+    'share/value': '10', 'share/unit': 'field loss', 'speed/value': '9', 'speed/unit': 'km/h', 'row_spacing/value': '12.5',
+    'row_spacing/unit': 'cm', seed_weight_plus_minus_percent: '3',
+  });
   const pages = {
     readiness: '/', seeders: '/seeders', seeder: `/seeders/${id}`, 'new-seeder': '/seeders/new', catch: unit,
     record: seen.get('record'), lots: '/lots', lot: seen.get('lot'), 'new-lot': '/lots/new', keeping: '/keeping',
     rollers: '/rollers', scales: '/scales', seasons: '/seasons', tolerances: '/tolerances', people: '/people',
     account: '/account', audit: '/audit', setup: unit.replace('/catch', '/setups/new'), fill: unit.replace('/catch', '/fills/new'),
-    job: unit.replace('/catch', '/jobs/new'), rate: unit.replace('/catch', '/rate'), fields: '/fields', clients: '/clients',
+    job: unit.replace('/catch', '/jobs/new'), rate: unit.replace('/catch', '/rate'),
+    'rate-answer': unit.replace('/catch', '/rate?rate/value=140&rate/unit=kg/ha&speed/value=9&speed/unit=km/h'),
+    gate: unit.replace('/catch', '/gate'), 'gate-answer': unit.replace('/catch', '/gate?setting=40&measured/value=5&measured/unit=g/rev&wanted=7'),
+    'rate-plan': `/rate-plan?unit_id=${unit.split('/')[2]}`, 'rate-plan-answer': `/rate-plan?unit_id=${unit.split('/')[2]}&${plan}`,
+    'rate-plan-live': `/rate-plan/live?lot_id=${seen.get('lot').split('/').pop()}`, fields: '/fields', clients: '/clients',
   };
   if (shots) mkdirSync(shots, { recursive: true });
   for (const colorScheme of ['light', 'dark']) {

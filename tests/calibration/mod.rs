@@ -1,6 +1,8 @@
 //! Calibrations: a catch through the API and through the page, and what becomes of it.
 
 mod bench;
+mod charts;
+mod hostile;
 mod pages;
 mod recording;
 mod refused;

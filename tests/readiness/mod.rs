@@ -1,7 +1,9 @@
 //! Readiness through the API: what is due, since when and by what, and which number is in force.
 
 mod board;
-mod farm;
+pub mod farm;
+mod gate;
+mod ground;
 mod orders;
 mod policy;
 mod rate;

@@ -5,7 +5,12 @@ use crate::on_both;
 use crate::world::World;
 use serde_json::{Value, json};
 
-on_both!(a_rate_needs_a_roller_speed, no_number_no_roller_speed);
+on_both!(
+    a_rate_needs_a_roller_speed,
+    no_number_no_roller_speed,
+    a_rate_is_of_its_moment,
+    the_table_leaves_blank_what_the_drive_cannot_hold
+);
 
 fn number(value: &Value) -> f64 {
     value
@@ -48,4 +53,36 @@ async fn no_number_no_roller_speed(world: World) {
     let answer = farm.ana.get(&format!("/metering-units/{}/rate?rate=140&speed=9", farm.unit)).await;
     answer.refused(422, &[]);
     assert!(answer.text.contains("its tank is empty"), "{}", answer.text);
+}
+
+async fn a_rate_is_of_its_moment(world: World) {
+    let (farm, first) = Farm::ready(&world).await;
+    let path = format!("/metering-units/{}/rate?rate=140&speed=9", farm.unit);
+    farm.ana.get(&format!("{path}&at=2027-03-27T08:00:00Z")).await.refused(422, &[]);
+    let then = farm.ana.read(&format!("{path}&at=2027-03-29T08:00:00%2B02:00")).await;
+    assert_eq!(
+        (&then["calibration_id"], &then["drive"], &then["ground"]),
+        (&json!(first), &json!("electric"), &json!(null))
+    );
+    farm.ana.get(&format!("{path}&at=yesterday")).await.refused(422, &["/at"]);
+}
+
+/// 140 kg/ha at 9 km/h needs 52.4 rpm; 160 kg/ha at 22 km/h would need 146.
+async fn the_table_leaves_blank_what_the_drive_cannot_hold(world: World) {
+    let (farm, _) = Farm::ready(&world).await;
+    let path = format!("/page/metering-units/{}/rate", farm.unit);
+    let page = farm.ana.get(&format!("{path}?rate/value=140&rate/unit=kg/ha&speed/value=9&speed/unit=km/h")).await;
+    for part in [">52.4</strong>", "120 kg/ha", "160 kg/ha", "11 km/h", "The drive, 10 to 120 rpm, holds all of them."]
+    {
+        assert!(page.text.contains(part), "{part} is not in {}", page.text);
+    }
+    let fast = farm.ana.get(&format!("{path}?rate/value=140&rate/unit=kg/ha&speed/value=20&speed/unit=km/h")).await;
+    assert!(fast.text.contains("<td class=\"num\"></td>"), "{}", fast.text);
+    assert!(fast.text.contains("Blank: the drive cannot hold it; it turns 10 to 120 rpm."), "{}", fast.text);
+    let wrong = farm.ana.get(&format!("{path}?rate/value=much&rate/unit=kg/ha&speed/value=9&speed/unit=km/h")).await;
+    assert!(
+        wrong.status == 422 && wrong.text.contains("value=\"much\"") && wrong.text.contains("rate/value-error"),
+        "{}",
+        wrong.text
+    );
 }

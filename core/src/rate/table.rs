@@ -44,3 +44,28 @@ impl Metering {
         RateTable { rates: rates.to_vec(), speeds: speeds.to_vec(), rows: rates.iter().map(row).collect() }
     }
 }
+
+/// Five round steps around a value, as the head of a table: the value itself, and two whole steps of 1, 2 or 5 to either
+/// side, each about `share` of the value (0.1 for a tenth). What is not above zero is left out; nothing around what is no
+/// number above zero.
+///
+/// ```
+/// use sowmark_core::rate::steps_around;
+///
+/// assert_eq!(steps_around(140.0, 0.1), [120.0, 130.0, 140.0, 150.0, 160.0]);
+/// assert_eq!(steps_around(5.5, 0.1), [4.5, 5.0, 5.5, 6.0, 6.5]);
+/// assert!(steps_around(0.0, 0.1).is_empty());
+/// ```
+pub fn steps_around(value: f64, share: f64) -> Vec<f64> {
+    let wanted = value * share;
+    let decade = 10_f64.powf(wanted.log10().floor());
+    // The step that lies nearest as a ratio: 1 up to sqrt(2), 2 up to sqrt(10), 5 up to sqrt(50).
+    let step = match wanted / decade {
+        few if few < 2_f64.sqrt() => decade,
+        few if few < 10_f64.sqrt() => 2.0 * decade,
+        few if few < 50_f64.sqrt() => 5.0 * decade,
+        _ => 10.0 * decade,
+    };
+    let around = (-2..=2).map(|steps| value + f64::from(steps) * step);
+    around.filter(|step| value > 0.0 && *step > 1e-9 * value && step.is_finite()).collect()
+}

@@ -294,7 +294,7 @@ fn plausibility(judgement: &Judgement, circumstances: &Circumstances, words: Wor
         "The factor is {} {side} what {source} let expect; beyond {} % it is worth a look, beyond {} times it fails.",
         words.percent(off),
         words.exactly(policy.plausibility_remark_percent),
-        words.number(limit, 3),
+        words.exactly(limit),
     );
     Some(Check {
         check: CheckName::Plausibility,

@@ -217,7 +217,7 @@ fn of_the_expectation() {
     let sheet = three(["1800", "1800", "1800"]);
     let mut circumstances = checked_scale();
     let id = CalibrationId(uuid::Uuid::nil());
-    let end = "let expect; beyond 15 % it is worth a look, beyond 1.50 times it fails.";
+    let end = "let expect; beyond 15 % it is worth a look, beyond 1.5 times it fails.";
     for (expected, begin) in [
         (Expected::from_last_calibration(id, 0.025, None), "The factor is 20.0 % above what the last calibration "),
         (

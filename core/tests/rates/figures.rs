@@ -58,7 +58,7 @@ fn what_is_refused_says_what_is_allowed_and_what_to_do() {
             let refused = figure.check(hostile).unwrap_err();
             assert_eq!(refused.figure(), figure);
             let says = refused.to_string();
-            assert!(says.len() < 250 && says.starts_with("the ") && says.contains(". "), "{says}");
+            assert!(says.len() < 250 && says.starts_with("The ") && says.contains(". "), "{says}");
             assert!(!says.contains("NaN") && !says.contains("inf") && !says.contains("0000000000"), "{says}");
             assert_eq!(says.contains("allowed is"), hostile.is_finite(), "{says}");
         }
@@ -70,41 +70,41 @@ fn the_words_are_these() {
     let says = |figure: Figure, value: f64| figure.check(value).unwrap_err().to_string();
     assert_eq!(
         says(Figure::Germination, 100.5),
-        "the germination cannot be 100.5 %; allowed is 0 to 100 %. Give it as the seed test states it"
+        "The germination cannot be 100.5 %; allowed is 0 to 100 %. Give it as the seed test states it."
     );
     assert_eq!(
         says(Figure::Plants, -3.0),
-        "the plants wanted cannot be -3 per m²; allowed is above 0, up to 100000 per m². Give the plants that should stand \
-         on a square metre"
+        "The plants wanted cannot be -3 per m²; allowed is above 0, up to 100000 per m². Give the plants that should stand \
+         on a square metre."
     );
     assert_eq!(
         says(Figure::Rate, 10.012_345_678),
-        "the rate cannot be 10.0123 kg/m²; allowed is above 0, up to 10 kg/m². Look at the rate and its unit"
+        "The rate cannot be 10.0123 kg/m²; allowed is above 0, up to 10 kg/m². Look at the rate and its unit."
     );
     assert_eq!(
         says(Figure::SeedsCounted, 0.0),
-        "the seeds counted cannot be 0; allowed is 1 to 1000000000. Count the seeds of a weighed sample"
+        "The seeds counted cannot be 0; allowed is 1 to 1000000000. Count the seeds of a weighed sample."
     );
     assert_eq!(
         says(Figure::SeedWeight, f64::NAN),
-        "the thousand-seed weight is not a number. Give the grams of a thousand seeds"
+        "The thousand-seed weight is not a number. Give the grams of a thousand seeds."
     );
     assert_eq!(
         says(Figure::Purity, 1e30),
-        "the purity cannot be that large; allowed is above 0, up to 100 %. Give it as the seed test states it"
+        "The purity cannot be that large; allowed is above 0, up to 100 %. Give it as the seed test states it."
     );
     assert_eq!(
         says(Figure::Loss, -1e-30),
-        "the field loss cannot be that small; allowed is 0 to 100 %. Give the percentage points taken off the germination"
+        "The field loss cannot be that small; allowed is 0 to 100 %. Give the percentage points taken off the germination."
     );
     // The smallest size that is written out, and the first that no longer is.
-    assert!(says(Figure::SeedsCounted, 1e-9).starts_with("the seeds counted cannot be 0.000000001; "));
-    assert!(says(Figure::SeedsCounted, 9.9e-10).starts_with("the seeds counted cannot be that small; "));
-    assert!(says(Figure::Purity, 9.9e11).starts_with("the purity cannot be 990000000000 %; "));
-    assert!(says(Figure::Purity, 1e12).starts_with("the purity cannot be that large; "));
+    assert!(says(Figure::SeedsCounted, 1e-9).starts_with("The seeds counted cannot be 0.000000001; "));
+    assert!(says(Figure::SeedsCounted, 9.9e-10).starts_with("The seeds counted cannot be that small; "));
+    assert!(says(Figure::Purity, 9.9e11).starts_with("The purity cannot be 990000000000 %; "));
+    assert!(says(Figure::Purity, 1e12).starts_with("The purity cannot be that large; "));
     assert_eq!(
         says(Figure::Slip, -60.0),
-        "the slip cannot be -60 %; allowed is -50 to 90 %. Measure it: metres per turn loaded against unloaded"
+        "The slip cannot be -60 %; allowed is -50 to 90 %. Measure it: metres per turn loaded against unloaded."
     );
 }
 
@@ -112,5 +112,5 @@ fn the_words_are_these() {
 fn the_readers_decimal_sign_is_used() {
     let comma = Words { decimal: DecimalSign::Comma };
     let refused = Figure::Germination.check(100.5).unwrap_err();
-    assert!(refused.says(comma).starts_with("the germination cannot be 100,5 %;"));
+    assert!(refused.says(comma).starts_with("The germination cannot be 100,5 %;"));
 }

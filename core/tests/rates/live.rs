@@ -53,8 +53,8 @@ fn all_is_all_and_more_is_refused() {
         assert_eq!(refused.figure(), Figure::HardSeed);
         assert_eq!(
             refused.to_string(),
-            "a germination of 92 % and 8.1 % of hard or dormant seed are more than 100 % together. Labels that state hard \
-             seed apart leave it out of the germination: give the germination without it"
+            "A germination of 92 % and 8.1 % of hard or dormant seed are more than 100 % together. Labels that state hard \
+             seed apart leave it out of the germination: give the germination without it."
         );
     }
 }

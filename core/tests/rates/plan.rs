@@ -142,7 +142,7 @@ fn a_doubt_as_large_as_the_rate_gives_no_range() {
     assert_eq!(refused.figure(), Figure::ShareDoubt);
     assert_eq!(
         refused.to_string(),
-        "the figures are known within 100 % only, which gives no range; below 100 % is needed. Test the lot again"
+        "The figures are known within 100 % only, which gives no range; below 100 % is needed. Test the lot again."
     );
     assert!(plan(given(50.0)).range(Doubt { seed_points: 49.9, ..Doubt::default() }).is_ok());
 }
@@ -166,15 +166,15 @@ fn a_stand_is_above_nothing_and_at_most_all() {
     assert_eq!(fault(given(100.1)).figure(), Figure::Establishment);
     assert_eq!(
         fault(multiplied(0.0, 80.0)).to_string(),
-        "with a germination of 0 % nothing comes up; it must be above 0 %. Give it as the seed test states it"
+        "With a germination of 0 % nothing comes up; it must be above 0 %. Give it as the seed test states it."
     );
     assert_eq!(fault(multiplied(80.0, 0.0)).figure(), Figure::Emergence);
     assert_eq!(fault(subtracted(0.0, 0.0)).figure(), Figure::Germination);
     assert_eq!(fault(subtracted(95.0, -1.0)).figure(), Figure::Loss);
     assert_eq!(
         fault(subtracted(10.0, 10.0)).to_string(),
-        "a field loss of 10 % leaves nothing of a germination of 10 %; it must be below the germination. Give the \
-         percentage points taken off the germination"
+        "A field loss of 10 % leaves nothing of a germination of 10 %; it must be below the germination. Give the \
+         percentage points taken off the germination."
     );
     assert!(near(subtracted(10.0, 9.9).percent().unwrap(), 0.1));
 }

@@ -1,7 +1,7 @@
 //! Roller speeds for many rates and driving speeds.
 
 use proptest::{collection::vec, prelude::*};
-use sowmark_core::rate::{DriveRange, Metering};
+use sowmark_core::rate::{DriveRange, Metering, steps_around};
 
 use crate::HOSTILE;
 
@@ -25,6 +25,27 @@ proptest! {
         let free = UNIT.table(&rates, &speeds, None);
         prop_assert!(!free.has_blanks());
         prop_assert_eq!((&free.rates, &free.speeds), (&rates, &speeds));
+    }
+}
+
+proptest! {
+    #[test]
+    fn steps_are_even_and_hold_their_middle(value in 0.001..100_000.0, share in 0.05..0.2) {
+        let steps = steps_around(value, share);
+        prop_assert_eq!(steps.len(), 5);
+        prop_assert_eq!(steps[2], value);
+        let step = steps[3] - steps[2];
+        prop_assert!(steps.windows(2).all(|pair| (pair[1] - pair[0] - step).abs() <= 1e-9 * value));
+        prop_assert!((0.6..1.7).contains(&(step / (value * share))), "{step} of {}", value * share);
+    }
+}
+
+#[test]
+fn steps_below_nothing_are_left_out() {
+    assert_eq!(steps_around(10.0, 0.5), [5.0, 10.0, 15.0, 20.0]);
+    for bad in HOSTILE {
+        assert!(steps_around(bad, 0.1).is_empty() || bad == f64::MAX, "{bad}");
+        assert!(steps_around(1.0, bad).iter().all(|step| step.is_finite()));
     }
 }
 

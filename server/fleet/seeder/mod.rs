@@ -7,6 +7,8 @@ mod draft;
 mod page;
 pub mod store;
 
+pub use draft::Drive;
+
 use crate::web::routes::Route;
 
 /// The routes of seeders.

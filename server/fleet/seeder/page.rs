@@ -2,6 +2,8 @@
 
 use super::act::{self, Drive, SeederDraft, SeederKind, SeederRow, UnitRow};
 use crate::access::{Actor, Permission, Units};
+use crate::calibration;
+use crate::chart::Figure;
 use crate::fleet::configuration::act as configurations;
 use crate::fleet::lay_up::act as lay_ups;
 use crate::fleet::setup::act as setups;
@@ -196,6 +198,8 @@ struct SeederPage {
     spacing: String,
     lines: Vec<Line>,
     fitted: Vec<Fitted>,
+    /// Each unit's factors over time and over the roller speed.
+    charts: Vec<(String, Vec<Figure>)>,
     timeline: Vec<Told>,
     older: Option<String>,
     may_log: bool,
@@ -214,9 +218,10 @@ async fn seeder_page(
     let cx = &mut conn.cx();
     let seeder = act::find_seeder(cx, scope, id).await?;
     let configuration = configurations::in_force(cx, scope, id, now).await?;
-    let mut fitted = Vec::new();
+    let (mut fitted, mut charts) = (Vec::new(), Vec::new());
     for unit in act::units_of(cx, scope, id).await? {
         let setup = setups::in_force(cx, scope, unit.id(), now).await?;
+        charts.push((unit.label.clone(), calibration::charts::of_unit(cx, &signed, unit.id()).await?));
         fitted.push(Fitted::of(unit, setup, &signed.actor));
     }
     let told = timeline::page_of_timeline(cx, &signed.actor, id, &asked).await?;
@@ -228,6 +233,7 @@ async fn seeder_page(
         spacing: configuration.as_ref().map(|row| signed.actor.reader().measured(&row.row_spacing)).unwrap_or_default(),
         lines: board::lines_of(cx, &signed, id).await?,
         fitted,
+        charts: charts.into_iter().filter(|(_, figures)| !figures.is_empty()).collect(),
         timeline: told.items.iter().map(|row| Told::of(row, &signed)).collect(),
         older: told.next,
         may_log: signed.actor.may(Permission::Log),

@@ -4,6 +4,8 @@ use super::act;
 use super::stock::{self, Stock};
 use super::store::LotRow;
 use crate::access::{Permission, Units};
+use crate::calibration;
+use crate::chart::Figure;
 use crate::seed::log::{Treated, mass_in_words};
 use crate::seed::lot_test::store::LotTestRow;
 use crate::seed::movement::act::MovementKind;
@@ -33,6 +35,7 @@ struct LotPage {
     may_test: bool,
     stock: Option<StockPart>,
     went: Vec<WentLine>,
+    factors: Option<Figure>,
 }
 
 /// A test, as its row shows it.
@@ -87,6 +90,7 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
         None
     };
     let went = where_it_went(&signed, &mut conn.cx(), id).await?;
+    let factors = calibration::charts::of_lot(&mut conn.cx(), &signed, id).await?;
     show(&LotPage {
         page: Page::new(&signed, &cookies, format!("Lot {}", lot.lot_number), "/lots"),
         treated: Treated::of(&lot),
@@ -95,6 +99,7 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
         may_test: signed.actor.may(Permission::TestLots),
         stock,
         went,
+        factors,
     })
 }
 

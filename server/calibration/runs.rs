@@ -1,0 +1,161 @@
+//! The runs of a calibration against each other: for the answer, and as a chart on the record.
+
+use super::stored::word;
+use crate::chart::axis::{self, Tick};
+use crate::chart::figure::Row;
+use crate::chart::plot::Frame;
+use crate::chart::{Column, Figure, Mark, Plot, Scale, Stroke, Table};
+use crate::web::error::Error;
+use serde::Serialize;
+use sowmark_core::catch::Sheet;
+use sowmark_core::circumstances::Circumstances;
+use sowmark_core::factor::measure;
+use sowmark_core::runs::{self, REMARKABLE_PERCENT, RunComparison, Side};
+use sowmark_core::verdict::Judgement;
+use sowmark_core::words::Words;
+
+/// The runs against each other.
+#[derive(Debug, Serialize, utoipa::ToSchema)]
+pub struct RunsView {
+    /// The places on the sheet, counted from 0, of the repeats that had runs to compare.
+    pub repeats: Vec<usize>,
+    pub runs: Vec<RunView>,
+    /// They differ by no more than the scale's rounding explains.
+    pub scatter_is_rounding: bool,
+    /// What runs and repeats tell, in sentences.
+    pub says: Vec<String>,
+}
+
+/// A run over the repeats.
+#[derive(Debug, Serialize, utoipa::ToSchema)]
+pub struct RunView {
+    pub label: String,
+    /// Its difference from the mean of the runs in each of those repeats; null where it was not caught.
+    pub percent: Vec<Option<f64>>,
+    pub mean_percent: f64,
+    /// `low` or `high`, where it was so in every repeat and by more than 5 %.
+    pub always: Option<String>,
+}
+
+/// The comparison for a program; null where no repeat had two catches.
+///
+/// # Errors
+/// None that a comparison could cause.
+pub(super) fn view(
+    sheet: &Sheet,
+    circumstances: &Circumstances,
+    judgement: &Judgement,
+) -> Result<Option<RunsView>, Error> {
+    let measured = measure(sheet, circumstances);
+    let Some(found) = runs::compare(&measured) else { return Ok(None) };
+    let run = |run: runs::ComparedRun| {
+        Ok(RunView {
+            label: run.label,
+            percent: run.percent,
+            mean_percent: run.mean_percent,
+            always: run.always.map(|side| word(&side)).transpose()?,
+        })
+    };
+    Ok(Some(RunsView {
+        repeats: found.repeats,
+        runs: found.runs.into_iter().map(run).collect::<Result<_, Error>>()?,
+        scatter_is_rounding: found.scatter_is_rounding,
+        says: runs::says(&measured, judgement, Words::default()),
+    }))
+}
+
+/// The runs side by side: a mark for each catch of each repeat, against the mean of the runs.
+pub(super) fn figure(sheet: &Sheet, circumstances: &Circumstances, words: Words) -> Option<Figure> {
+    let found = runs::compare(&measure(sheet, circumstances))?;
+    let frame = Frame { width: 720.0, height: 190.0, left: 56.0, right: 608.0, top: 12.0, bottom: 156.0 };
+    let values = found.runs.iter().flat_map(|run| &run.percent).flatten().copied();
+    let limits = [-REMARKABLE_PERCENT, REMARKABLE_PERCENT];
+    let y = Scale::holding(values.chain(limits), frame.bottom, frame.top);
+    let x = Scale::between(-0.5, found.runs.len() as f64 - 0.5, frame.left, frame.right);
+    let mut plot = Plot::new(frame, x, y);
+    plot.across(&percents(&y, words));
+    let places = found.runs.iter().enumerate().map(|(i, run)| Tick { value: i as f64, says: run.label.clone() });
+    plot.along(&places.collect::<Vec<_>>());
+    plot.level(Stroke::Axis, 0.0);
+    for limit in limits {
+        plot.level(Stroke::Limit, limit);
+    }
+    let mut names = Vec::new();
+    for (number, repeat) in found.repeats.iter().enumerate() {
+        let aside = (number as f64 - (found.repeats.len() as f64 - 1.0) / 2.0) * 0.06;
+        let points: Vec<(f64, f64)> = found
+            .runs
+            .iter()
+            .enumerate()
+            .filter_map(|(i, run)| Some((i as f64 + aside, run.percent.get(number).copied().flatten()?)))
+            .collect();
+        plot.line(Stroke::Series(number), &points);
+        for (x, y) in &points {
+            plot.mark(Mark::of(number), *x, *y);
+        }
+        names.extend(points.last().map(|(_, y)| (*y, format!("Repeat {}", repeat + 1))));
+    }
+    plot.names(&names);
+    let (size, paths, texts) = plot.drawn();
+    Some(Figure {
+        id: "runs".to_owned(),
+        title: "Each run against the mean of the runs, %".to_owned(),
+        says: said(&found, words),
+        advice: Vec::new(),
+        size,
+        paths,
+        texts,
+        table: table(&found, words),
+    })
+}
+
+fn percents(y: &Scale, words: Words) -> Vec<Tick> {
+    let ticks = axis::numbers(y, 5, words).into_iter();
+    ticks.map(|tick| Tick { says: signed(tick.value, &tick.says), ..tick }).collect()
+}
+
+fn signed(value: f64, says: &str) -> String {
+    if value > 0.0 { format!("+{says}") } else { says.replace('-', "\u{2212}") }
+}
+
+fn percent(value: f64, words: Words) -> String {
+    signed(value, &words.percent(value))
+}
+
+/// Lowest and highest, by their averages.
+fn said(found: &RunComparison, words: Words) -> String {
+    let by_mean = |a: &&runs::ComparedRun, b: &&runs::ComparedRun| a.mean_percent.total_cmp(&b.mean_percent);
+    let extremes = found.runs.iter().min_by(by_mean).zip(found.runs.iter().max_by(by_mean));
+    let repeats = match found.repeats.len() {
+        1 => "One repeat".to_owned(),
+        count => format!("{count} repeats"),
+    };
+    let extremes = extremes.map_or_else(String::new, |(low, high)| {
+        let of = |run: &runs::ComparedRun| format!("{} ({})", run.label, percent(run.mean_percent, words));
+        format!(" Lowest on average is {}, highest {}.", of(low), of(high))
+    });
+    format!("{repeats} of {} runs.{extremes} The dashed lines are 5 % below and above the mean.", found.runs.len())
+}
+
+fn table(found: &RunComparison, words: Words) -> Table {
+    let repeats = found.repeats.iter().map(|repeat| Column::numbers(format!("Repeat {}", repeat + 1)));
+    let columns = std::iter::once(Column::words("Run"))
+        .chain(repeats)
+        .chain([Column::numbers("On average"), Column::words("In every repeat")]);
+    let row = |run: &runs::ComparedRun| {
+        let each = run.percent.iter().map(|value| value.map_or_else(dash, |value| percent(value, words)));
+        let always = match run.always {
+            Some(Side::Low) => "low",
+            Some(Side::High) => "high",
+            None => "",
+        };
+        let cells =
+            std::iter::once(run.label.clone()).chain(each).chain([percent(run.mean_percent, words), always.to_owned()]);
+        Row { href: None, cells: cells.collect() }
+    };
+    Table { columns: columns.collect(), rows: found.runs.iter().map(row).collect() }
+}
+
+fn dash() -> String {
+    "\u{2013}".to_owned()
+}

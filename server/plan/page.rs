@@ -1,0 +1,343 @@
+//! The rate plan's page: a lot and a unit to fill in from, a form by GET, and what it comes to with its working.
+
+use super::answer::Answer;
+use super::asked::{Asked, PlanAsked, SQUARE_FOOT, Wanted, Way};
+use super::filled::Filled;
+use super::form::{DOUBTS, at_fields, form, query};
+use crate::access::{Permission, Units};
+use crate::readiness::rate::AtWork;
+use crate::web::door::Signed;
+use crate::web::error::{Error, Fault};
+use crate::web::form::{Form, FormField, FormOption, Posted, pairs};
+use crate::web::input::{self, Faults};
+use crate::web::page::{Cookies, Page, show, show_with};
+use crate::web::quantity;
+use crate::web::routes::{Need, Route};
+use askama::Template;
+use axum::extract::RawQuery;
+use axum::http::StatusCode;
+use axum::response::Response;
+use sowmark_core::quantity::unit::{self, dimension};
+use sowmark_core::quantity::{Dimension, Unit};
+use sowmark_core::seed::{Establishment, HardSeed, PureLiveSeed, seeds_per_kg, seeds_per_lb};
+use sowmark_core::words::Words;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![
+        crate::route!(page GET "/rate-plan", Need::May(Permission::ReadLots), plants_page),
+        crate::route!(page GET "/rate-plan/live", Need::May(Permission::ReadLots), live_page),
+    ]
+}
+
+#[derive(Template)]
+#[template(path = "plan/plan.html")]
+struct PlanPage {
+    page: Page,
+    is_live: bool,
+    lots: Vec<FormOption>,
+    units: Vec<FormOption>,
+    /// What was chosen, to go over to the other way with.
+    chosen: String,
+    form: Form,
+    shown: Option<Shown>,
+}
+
+impl PlanPage {
+    fn fields(&self) -> impl Iterator<Item = &FormField> {
+        self.form.fields.iter().filter(|field| !DOUBTS.contains(&field.name.as_str()))
+    }
+
+    fn doubts(&self) -> impl Iterator<Item = &FormField> {
+        self.form.fields.iter().filter(|field| DOUBTS.contains(&field.name.as_str()))
+    }
+
+    /// What is folded away stands open where something was typed or is wrong.
+    fn doubts_open(&self) -> bool {
+        self.doubts().any(|field| !field.value.is_empty() || field.error.is_some())
+    }
+}
+
+/// What a plan comes to, as it is shown.
+struct Shown {
+    rate: String,
+    unit: &'static str,
+    also: String,
+    says: String,
+    roller: Option<Roller>,
+    /// Why there is no roller speed though a unit was chosen.
+    no_roller: Option<String>,
+    working: Vec<Step>,
+}
+
+/// The roller speed with the unit's number.
+struct Roller {
+    rpm: String,
+    at: String,
+    beyond: Option<String>,
+    table_href: String,
+}
+
+/// A line of the working.
+struct Step {
+    what: &'static str,
+    how: String,
+    result: String,
+}
+
+impl Step {
+    fn new(what: &'static str, how: impl Into<String>, result: impl Into<String>) -> Self {
+        Self { what, how: how.into(), result: result.into() }
+    }
+}
+
+async fn plants_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQuery) -> Result<Response, Error> {
+    plan_page(&signed, &cookies, Way::Plants, query.as_deref().unwrap_or_default()).await
+}
+
+async fn live_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQuery) -> Result<Response, Error> {
+    plan_page(&signed, &cookies, Way::Live, query.as_deref().unwrap_or_default()).await
+}
+
+async fn plan_page(signed: &Signed, cookies: &Cookies, way: Way, sent: &str) -> Result<Response, Error> {
+    let posted = Posted(pairs(sent.as_bytes())?);
+    let mut conn = signed.app.read().await?;
+    let filled = Filled::of(&mut conn.cx(), signed, &posted).await?;
+    let title = if way == Way::Live { "Rate plan by pure live seed" } else { "Rate plan" };
+    let ids = [("lot_id", filled.lot.as_ref().map(|lot| lot.id)), ("unit_id", filled.unit().map(|now| now.unit.id))];
+    let chosen: Vec<_> = ids.iter().filter_map(|(name, id)| id.map(|id| format!("{name}={id}"))).collect();
+    let mut page = PlanPage {
+        page: Page::new(signed, cookies, title, "/lots"),
+        is_live: way == Way::Live,
+        lots: filled.lot_options(),
+        units: filled.unit_options(),
+        chosen: chosen.join("&"),
+        form: form(way, &filled, signed.actor.units),
+        shown: None,
+    };
+    if !posted.0.iter().any(|(name, _)| name == way.first_field()) {
+        return show(&page);
+    }
+    match shown(&posted, &filled, way, signed.actor.units) {
+        Ok(shown) => {
+            page.form = page.form.again(&posted, &Error::Faults(Vec::new()));
+            page.form.general.clear();
+            page.shown = Some(shown);
+            show(&page)
+        }
+        Err(error) => {
+            page.form = page.form.again(&posted, &error);
+            show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
+        }
+    }
+}
+
+type Driving = (f64, Unit<dimension::Speed>);
+
+fn shown(posted: &Posted, filled: &Filled, way: Way, units: Units) -> Result<Shown, Error> {
+    let speed = driving_speed(posted, units);
+    let asked = input::read::<PlanAsked>(&query(posted))
+        .and_then(|asked| Asked::read(&asked, units, Some(way)))
+        .map_err(at_fields);
+    let (asked, speed) = match (asked, speed) {
+        (Ok(asked), Ok(speed)) => (asked, speed),
+        (asked, speed) => return Err(together(asked.err(), speed.err())),
+    };
+    let answer = Answer::of(&asked).map_err(at_fields)?;
+    let words = filled.words;
+    let to_sow = answer.sown_rate();
+    let mut working = working(&asked, &answer, words);
+    let at_work = filled.at_work();
+    let mut roller = None;
+    if let (Some(Ok(at_work)), Some(speed)) = (&at_work, speed) {
+        working.push(roller_step(at_work, to_sow, speed, words));
+        roller = roller_speed(at_work, filled, to_sow, speed, asked.rate_unit, words);
+    }
+    Ok(Shown {
+        rate: words.print(to_sow, asked.rate_unit, 3),
+        unit: asked.rate_unit.name(),
+        also: other_rate(to_sow, asked.rate_unit, words),
+        says: answer.says(words),
+        no_roller: match at_work {
+            Some(Err(why)) => Some(why),
+            Some(Ok(_)) if speed.is_none() => Some("Give a driving speed to see the roller speed.".to_owned()),
+            _ => None,
+        },
+        roller,
+        working,
+    })
+}
+
+/// The faults of both.
+fn together(first: Option<Error>, second: Option<Error>) -> Error {
+    match (first, second) {
+        (Some(Error::Faults(first)), Some(Error::Faults(second))) => {
+            Error::Faults(first.into_iter().chain(second).collect())
+        }
+        (Some(error), _) | (None, Some(error)) => error,
+        (None, None) => Error::Faults(Vec::<Fault>::new()),
+    }
+}
+
+fn driving_speed(posted: &Posted, units: Units) -> Result<Option<Driving>, Error> {
+    let sent = posted.query();
+    let text = |name: &str| sent.get(name).and_then(serde_json::Value::as_str);
+    let Some(number) = text("speed") else { return Ok(None) };
+    let mut faults = Faults::default();
+    let default = if units == Units::Us { unit::MPH } else { unit::KM_PER_H };
+    let read = quantity::asked(&mut faults, "speed", Some(number), text("speed_unit"), default);
+    faults.finish(read).map(Some)
+}
+
+fn in_unit<D: Dimension>(si: f64, unit: Unit<D>, words: Words) -> String {
+    format!("{} {unit}", words.print(si, unit, 3))
+}
+
+/// The same rate in the other system's unit.
+fn other_rate(rate: f64, shown: Unit<dimension::Rate>, words: Words) -> String {
+    let other = if shown == unit::KG_PER_HA { unit::LB_PER_AC } else { unit::KG_PER_HA };
+    in_unit(rate, other, words)
+}
+
+fn both_rates(rate: f64, shown: Unit<dimension::Rate>, words: Words) -> String {
+    format!("{} ({})", in_unit(rate, shown, words), other_rate(rate, shown, words))
+}
+
+fn per_area(per_m2: f64, words: Words) -> String {
+    format!("{} per m² ({} per ft²)", words.number(per_m2, 3), words.number(per_m2 * SQUARE_FOOT, 3))
+}
+
+fn working(asked: &Asked, answer: &Answer, words: Words) -> Vec<Step> {
+    let mut steps = match asked.wanted {
+        Wanted::Plants { plan, purity, .. } => {
+            let mut steps = vec![Step::new("Plants wanted", "", per_area(plan.plants_per_m2, words))];
+            if let Some((_, percent)) = answer.establishment {
+                steps.push(Step::new("Come up", stand_in_words(plan.establishment, words), words.percent(percent)));
+            }
+            if let Some(seeds) = answer.seeds_per_m2 {
+                steps.push(Step::new("Seeds", "plants over what comes up", per_area(seeds, words)));
+            }
+            steps.extend(answer.thousand_seed_weight_g.map(|weight| weight_step(weight, words)));
+            let rate = both_rates(answer.rate, asked.rate_unit, words);
+            steps.push(Step::new("Rate", "seeds times seed weight", rate));
+            if let Some((rate, purity)) = answer.rate_from_bag.zip(purity) {
+                let how = format!("rate over purity, {} %", words.exactly(purity));
+                steps.push(Step::new("From the bag", how, both_rates(rate, asked.rate_unit, words)));
+            }
+            steps
+        }
+        Wanted::Live { lot, rate, .. } => live_steps(asked, answer, lot, rate, words),
+    };
+    if let Some((along, spacing)) = answer.per_metre_of_row.zip(asked.row_spacing) {
+        let how = format!("seeds times row spacing, {}", in_unit(spacing, unit::CM, words));
+        let feet = words.number(along * 0.3048, 3);
+        steps.push(Step::new("Along a row", how, format!("{} seeds per m ({feet} per ft)", words.number(along, 3))));
+    }
+    if let Some((bushels, density)) = answer.bushels_per_m2.zip(asked.bulk_density) {
+        let how = format!("rate over bulk density, {}", in_unit(density, unit::LB_PER_BU, words));
+        steps.push(Step::new("Bushels", how, format!("{} bu/ac", words.number(bushels * unit::AC.in_si(), 3))));
+    }
+    if let Some(range) = answer.range {
+        let (min, max) = (words.print(range.min, asked.rate_unit, 3), words.print(range.max, asked.rate_unit, 3));
+        let result = format!("{min} to {max} {}", asked.rate_unit);
+        steps.push(Step::new("Rate, as far as the figures are known", "half widths added in quadrature", result));
+    }
+    steps
+}
+
+fn live_steps(asked: &Asked, answer: &Answer, lot: PureLiveSeed, rate: f64, words: Words) -> Vec<Step> {
+    let germination = words.exactly(lot.germination_percent);
+    let how = match lot.hard_seed {
+        HardSeed::NotStated => format!("germination {germination} %"),
+        HardSeed::Counted(hard) => format!("germination {germination} % and {} % hard or dormant", words.exactly(hard)),
+        HardSeed::LeftOut(hard) => {
+            format!("germination {germination} %; {} % hard or dormant left out", words.exactly(hard))
+        }
+    };
+    let mut steps = vec![Step::new("Pure live seed wanted", "", both_rates(rate, asked.rate_unit, words))];
+    steps.extend(lot.live_percent().ok().map(|live| Step::new("Alive", how, words.percent(live))));
+    if let Some((_, fraction)) = answer.live {
+        let how = format!("alive times purity, {} %", words.exactly(lot.purity_percent));
+        steps.push(Step::new("Pure live seed in the bag", how, words.percent(100.0 * fraction)));
+    }
+    let bag = both_rates(answer.rate, asked.rate_unit, words);
+    steps.push(Step::new("Rate from the bag", "wanted over what is pure and alive", bag));
+    steps.extend(answer.thousand_seed_weight_g.map(|weight| weight_step(weight, words)));
+    let counts = [
+        ("Seeds", "rate over seed weight", answer.seeds_per_m2),
+        ("Live seeds", "pure live seed over seed weight", answer.live_seeds_per_m2),
+    ];
+    for (what, how, seeds) in counts {
+        steps.extend(seeds.map(|seeds| Step::new(what, how, per_area(seeds, words))));
+    }
+    steps
+}
+
+fn weight_step(weight: f64, words: Words) -> Step {
+    let count = |of: Result<f64, _>| of.map(|count: f64| words.number(count, 3)).unwrap_or_default();
+    let (kg, lb) = (count(seeds_per_kg(weight)), count(seeds_per_lb(weight)));
+    let result = format!("{} g per thousand", words.number(weight, 3));
+    Step::new("Seed weight", format!("{kg} seeds per kg, {lb} per lb"), result)
+}
+
+fn stand_in_words(stand: Establishment, words: Words) -> String {
+    match stand {
+        Establishment::Given { .. } => "establishment as given".to_owned(),
+        Establishment::Multiplied { germination_percent, emergence_percent } => format!(
+            "germination {} % times emergence {} %",
+            words.exactly(germination_percent),
+            words.exactly(emergence_percent)
+        ),
+        Establishment::Subtracted { germination_percent, loss_percent } => format!(
+            "germination {} % less field loss {} points",
+            words.exactly(germination_percent),
+            words.exactly(loss_percent)
+        ),
+    }
+}
+
+fn roller_step(at_work: &AtWork, rate: f64, (speed, speed_unit): Driving, words: Words) -> Step {
+    let metering = at_work.metering;
+    let how = format!(
+        "rate times width {} times {}, over {} runs of {}",
+        in_unit(metering.working_width_m, unit::M, words),
+        in_unit(speed, speed_unit, words),
+        metering.runs_in_use,
+        in_unit(metering.factor, unit::G_PER_REV, words),
+    );
+    let rpm = metering.roller_speed_rpm(rate, speed).map(|rpm| format!("{} rpm", words.number(rpm, 3)));
+    Step::new("Roller speed", how, rpm.unwrap_or_default())
+}
+
+fn roller_speed(
+    at_work: &AtWork,
+    filled: &Filled,
+    rate: f64,
+    (speed, speed_unit): Driving,
+    rate_unit: Unit<dimension::Rate>,
+    words: Words,
+) -> Option<Roller> {
+    let now = filled.unit()?;
+    let rpm = at_work.metering.roller_speed_rpm(rate, speed)?;
+    let beyond = at_work.drive.filter(|drive| !drive.holds(rpm)).map(|drive| {
+        format!(
+            "The drive cannot hold this: it turns {} to {} rpm.",
+            words.exactly(drive.min_rpm),
+            words.exactly(drive.max_rpm)
+        )
+    });
+    let part = |text: &str| percent_encoding::utf8_percent_encode(text, percent_encoding::NON_ALPHANUMERIC).to_string();
+    let table_href = format!(
+        "/metering-units/{}/rate?rate/value={}&rate/unit={}&speed/value={}&speed/unit={}",
+        now.unit.id,
+        part(&words.print(rate, rate_unit, 4)),
+        part(rate_unit.name()),
+        part(&words.print(speed, speed_unit, 4)),
+        part(speed_unit.name()),
+    );
+    Some(Roller {
+        rpm: words.number(rpm, 3),
+        at: format!("at {} on {}, {}", in_unit(speed, speed_unit, words), now.unit.seeder, now.unit.label),
+        beyond,
+        table_href,
+    })
+}
