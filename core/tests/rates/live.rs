@@ -97,3 +97,14 @@ fn hostile_numbers_are_refused() {
         assert_eq!(lot(99.0, 90.0, HardSeed::Counted(bad)).fraction().is_ok(), bad == 0.0);
     }
 }
+
+/// A figure that cannot be so is named once, not again for what it makes of the others.
+#[test]
+fn each_fault_of_a_lot_is_named_once() {
+    let faults = |germination: f64, hard: f64| figures(lot(98.0, germination, HardSeed::Counted(hard)));
+    assert_eq!(faults(120.0, 5.0), [Figure::Germination]);
+    assert_eq!(faults(90.0, -5.0), [Figure::HardSeed]);
+    assert_eq!(faults(120.0, 120.0), [Figure::Germination, Figure::HardSeed]);
+    assert_eq!(faults(96.0, 5.0), [Figure::HardSeed], "more than all together");
+    assert_eq!(faults(90.0, 5.0), []);
+}
