@@ -1,6 +1,6 @@
 //! Finds who is behind a session or a token, with everything that decides what they see: in at most three queries.
 
-use super::{Actor, Reach, Role, Scope, Units, Via};
+use super::{Actor, Origin, Reach, Role, Scope, Units, Via};
 use crate::db::Cx;
 use crate::web::error::Error;
 use crate::{args, queries};
@@ -85,6 +85,7 @@ pub async fn find_actor(
         role,
         scope,
         via,
+        origin: Origin::default(),
     }))
 }
 
