@@ -138,14 +138,10 @@ async fn sync(signed: Signed, batch: Batch) -> Result<Json<Results>, Error> {
     Ok(Json(Results { results: taken.into_iter().map(TakenView::from).collect() }))
 }
 
-async fn list_refused(
-    signed: Signed,
-    Asked(asked): Asked<RefusedAsked>,
-) -> Result<Json<List<RefusedView>>, Error> {
+async fn list_refused(signed: Signed, Asked(asked): Asked<RefusedAsked>) -> Result<Json<List<RefusedView>>, Error> {
     let mut conn = signed.app.read().await?;
     let page = PageAsked { limit: asked.limit, after: asked.after };
-    let list =
-        refused::page_of_refused(&mut conn.cx(), &signed.actor, &page, asked.ended.unwrap_or(false)).await?;
+    let list = refused::page_of_refused(&mut conn.cx(), &signed.actor, &page, asked.ended.unwrap_or(false)).await?;
     Ok(Json(list.try_map(RefusedView::try_from)?))
 }
 
@@ -154,11 +150,7 @@ async fn show_refused(signed: Signed, PathId(id): PathId) -> Result<Json<Refused
     Ok(Json(refused::find_refused(&mut conn.cx(), &signed.actor, id).await?.try_into()?))
 }
 
-async fn drop_refused(
-    signed: Signed,
-    PathId(id): PathId,
-    sent: Sent<DropDraft>,
-) -> Result<Json<RefusedView>, Error> {
+async fn drop_refused(signed: Signed, PathId(id): PathId, sent: Sent<DropDraft>) -> Result<Json<RefusedView>, Error> {
     refused::drop_refused(&signed, id, &sent.draft).await?;
     show_refused(signed, PathId(id)).await
 }

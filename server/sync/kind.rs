@@ -109,9 +109,7 @@ impl Logged {
             JobDraft::schema(),
         ];
         let one_of = shapes.into_iter().fold(OneOfBuilder::new(), |one_of, shape| one_of.item(shape));
-        RefOr::T(Schema::OneOf(
-            one_of.description(Some("The body of the kind's own address, with its id.")).build(),
-        ))
+        RefOr::T(Schema::OneOf(one_of.description(Some("The body of the kind's own address, with its id.")).build()))
     }
 }
 

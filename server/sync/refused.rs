@@ -3,8 +3,8 @@
 //! the same transaction (`db/work.rs`).
 
 use super::entry::Entry;
-use super::store::{self, Whose};
 pub use super::store::RefusedRow;
+use super::store::{self, Whose};
 use crate::access::{Actor, Permission, Role};
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx};
