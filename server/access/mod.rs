@@ -22,6 +22,7 @@ use sowmark_core::ids::{AccountId, ClientId, LotId, OrganizationId, SeederId};
 use sowmark_core::words::{DecimalSign, Words};
 use std::collections::HashSet;
 use std::hash::Hash;
+use std::sync::Arc;
 use uuid::Uuid;
 
 /// What a person is in an organization.
@@ -192,7 +193,7 @@ pub struct Actor {
     pub role: Role,
     pub scope: Scope,
     pub via: Via,
-    pub origin: Origin,
+    pub origin: Arc<Origin>,
 }
 
 /// Where what somebody sends comes from, when it is not typed into a form that has just been opened. It is kept beside
@@ -254,7 +255,7 @@ impl Actor {
             organization: self.organization(),
             account: Some(self.account),
             corrections,
-            origin: self.origin.clone(),
+            origin: Arc::clone(&self.origin),
         })
     }
 
@@ -276,7 +277,7 @@ pub struct Grant {
     organization: OrganizationId,
     account: Option<AccountId>,
     corrections: Corrections,
-    origin: Origin,
+    origin: Arc<Origin>,
 }
 
 /// Which records somebody may void or correct.
@@ -305,13 +306,13 @@ impl Grant {
     }
 
     #[must_use]
-    pub fn origin(&self) -> &Origin {
-        &self.origin
+    pub fn origin(&self) -> Arc<Origin> {
+        Arc::clone(&self.origin)
     }
 }
 
 /// Leave of the person at the command line of the host, who could write to the database anyway.
 #[must_use]
 pub fn host(organization: OrganizationId) -> Grant {
-    Grant { organization, account: None, corrections: Corrections::Any, origin: Origin::default() }
+    Grant { organization, account: None, corrections: Corrections::Any, origin: Arc::default() }
 }

@@ -1,6 +1,6 @@
 //! Finds who is behind a session or a token, with everything that decides what they see: in at most three queries.
 
-use super::{Actor, Origin, Reach, Role, Scope, Units, Via};
+use super::{Actor, Reach, Role, Scope, Units, Via};
 use crate::db::Cx;
 use crate::web::error::Error;
 use crate::{args, queries};
@@ -8,6 +8,7 @@ use jiff::tz::TimeZone;
 use sowmark_core::ids::{AccountId, ClientId, LotId, OrganizationId, SeederId};
 use sowmark_core::words::DecimalSign;
 use std::collections::HashSet;
+use std::sync::Arc;
 use uuid::Uuid;
 
 queries! {
@@ -85,7 +86,7 @@ pub async fn find_actor(
         role,
         scope,
         via,
-        origin: Origin::default(),
+        origin: Arc::default(),
     }))
 }
 

@@ -15,6 +15,7 @@ use jiff::Timestamp;
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use sowmark_core::ids::{AccountId, OrganizationId};
+use std::sync::Arc;
 use uuid::Uuid;
 
 queries! {
@@ -37,7 +38,7 @@ pub struct Work {
     organization: OrganizationId,
     account: Option<AccountId>,
     corrections: Corrections,
-    origin: Origin,
+    origin: Arc<Origin>,
     seq: i64,
     now: Timestamp,
 }
@@ -134,7 +135,7 @@ impl Work {
             organization,
             account: grant.account(),
             corrections: grant.corrections().clone(),
-            origin: grant.origin().clone(),
+            origin: grant.origin(),
             seq,
             now: clock.now(),
         })
@@ -150,7 +151,7 @@ impl Work {
         organization: OrganizationId,
         account: Option<AccountId>,
     ) -> Result<Self, Error> {
-        let (tx, corrections, origin) = (db.begin().await?, Corrections::Any, Origin::default());
+        let (tx, corrections, origin) = (db.begin().await?, Corrections::Any, Arc::default());
         Ok(Self { tx, clock: clock.clone(), organization, account, corrections, origin, seq: 1, now: clock.now() })
     }
 
@@ -257,14 +258,14 @@ impl Work {
     /// Keeps how something new was sent, and ends the wait of what was refused under its id or is mended by it.
     async fn settle_origin(&mut self, id: Uuid) -> Result<(), Error> {
         let (organization, now, account) = (self.organization, self.now, self.account);
-        let Origin { sending, mends } = self.origin.clone();
-        if let Some(sending) = sending {
+        let origin = Arc::clone(&self.origin);
+        if let Some(sending) = &origin.sending {
             let sent_at = sending.sent_at.map(|stamp| stamp.at);
             let offset = sending.sent_at.map(|stamp| i64::from(stamp.offset_seconds));
-            let values = args![organization, id, sent_at, offset, sending.received_at, sending.device];
+            let values = args![organization, id, sent_at, offset, sending.received_at, &sending.device];
             self.cx().execute(SENT, values).await?;
         }
-        self.cx().execute(MENDED, args![organization, id, mends.unwrap_or(id), now, account]).await?;
+        self.cx().execute(MENDED, args![organization, id, origin.mends.unwrap_or(id), now, account]).await?;
         Ok(())
     }
 

@@ -108,7 +108,7 @@ impl Logged {
             CalibrationDraft::schema(),
             JobDraft::schema(),
         ];
-        let one_of = shapes.into_iter().fold(OneOfBuilder::new(), |one_of, shape| one_of.item(shape));
+        let one_of = shapes.into_iter().fold(OneOfBuilder::new(), OneOfBuilder::item);
         RefOr::T(Schema::OneOf(one_of.description(Some("The body of the kind's own address, with its id.")).build()))
     }
 }
