@@ -225,7 +225,7 @@ impl Actor {
 
     #[must_use]
     pub fn words(&self) -> Words {
-        Words { decimal: self.decimal_sign }
+        Words { decimal: self.decimal_sign, ..Words::default() }
     }
 
     #[must_use]
