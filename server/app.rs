@@ -4,7 +4,7 @@ use crate::web::door::App;
 use crate::web::error::Error;
 use crate::web::routes::{Need, Route, mount};
 use crate::web::{assets, headers, openapi};
-use crate::{access, audit, calibration, db, fleet, people, plan, readiness, records, seed, sync};
+use crate::{access, audit, calibration, db, fleet, people, phone, plan, readiness, records, seed, sync};
 use axum::Router;
 use axum::extract::State;
 use axum::http::{HeaderValue, Method, StatusCode, header};
@@ -35,6 +35,7 @@ pub fn routes() -> Vec<Route> {
     routes.extend(plan::routes());
     routes.extend(calibration::routes());
     routes.extend(sync::routes());
+    routes.extend(phone::routes());
     routes
 }
 

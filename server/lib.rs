@@ -16,6 +16,7 @@ pub mod db;
 pub mod fleet;
 pub mod hex;
 pub mod people;
+pub mod phone;
 pub mod plan;
 pub mod readiness;
 pub mod records;

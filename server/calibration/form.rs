@@ -11,6 +11,7 @@ use crate::web::form::{Form, FormField, Kind, Posted};
 use crate::web::reader::Reader;
 use jiff::tz::TimeZone;
 use serde_json::{Map, Value, json};
+use sowmark_core::catch::{Catch, Sheet};
 use sowmark_core::quantity::unit::dimension;
 use sowmark_core::quantity::{Dimension, Mass};
 use sowmark_core::words::Words;
@@ -50,11 +51,44 @@ struct TypedCatch {
     runs: String,
     tare: String,
     gross: String,
+    /// The tare as it was remembered, not typed.
+    remembered: String,
 }
 
 impl TypedCatch {
+    /// Nothing weighed: at most a tare that was remembered and stands there by itself.
     fn is_blank(&self) -> bool {
-        self.tare.trim().is_empty() && self.gross.trim().is_empty()
+        let tare = self.tare.trim();
+        self.gross.trim().is_empty() && (tare.is_empty() || tare == self.remembered.trim())
+    }
+}
+
+/// The bags of the last catch: most crews weigh the same ones again.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Bags {
+    unit: String,
+    bags: Vec<TypedCatch>,
+}
+
+impl Bags {
+    /// Those of a sheet, if all were weighed in one unit.
+    pub(super) fn of(sheet: &Sheet, words: Words) -> Option<Self> {
+        let catches = &sheet.repeats.iter().find(|repeat| repeat.set_aside.is_none())?.catches;
+        let unit = catches.first()?.tare.unit().to_string();
+        let bag = |catch: &Catch| {
+            let tare = catch.tare.entered();
+            let value = if catch.tare.parts().is_some() { &tare } else { tare.strip_suffix(&format!(" {unit}"))? };
+            let tare = words.decimal(value);
+            Some(TypedCatch {
+                label: catch.label.clone().unwrap_or_default(),
+                runs: catch.runs.to_string(),
+                remembered: tare.clone(),
+                tare,
+                gross: String::new(),
+            })
+        };
+        let bags = catches.iter().map(bag).collect::<Option<Vec<_>>>()?;
+        MASS_UNITS.contains(&unit.as_str()).then_some(Self { unit, bags })
     }
 }
 
@@ -69,9 +103,13 @@ impl TypedRepeat {
         self.set_aside.trim().is_empty() && self.catches.iter().all(TypedCatch::is_blank)
     }
 
-    /// The same runs again, not yet weighed.
+    /// The same runs again in the same bags, not yet weighed.
     fn again(&self) -> Self {
-        let catch = |catch: &TypedCatch| TypedCatch { tare: String::new(), gross: String::new(), ..catch.clone() };
+        let catch = |catch: &TypedCatch| TypedCatch {
+            gross: String::new(),
+            remembered: catch.tare.clone(),
+            ..catch.clone()
+        };
         Self {
             revolutions: self.revolutions.clone(),
             set_aside: String::new(),
@@ -81,15 +119,21 @@ impl TypedRepeat {
 }
 
 impl Typed {
-    /// A sheet for two repeats of up to four runs: what is usually caught. (Common practice, no source.)
-    pub(super) fn new(units: Units, runs_in_use: u32) -> Self {
+    /// A sheet for two repeats of the runs and bags of the last catch; without one, of up to four runs: what is usually
+    /// caught. (Common practice, no source.)
+    pub(super) fn new(units: Units, runs_in_use: u32, bags: Option<&Bags>) -> Self {
         let runs = usize::try_from(runs_in_use.clamp(1, 4)).unwrap_or(1);
-        let mass_unit = match units {
-            Units::Metric => "kg",
-            Units::Us => "lb",
+        let repeat = bags.map_or_else(
+            || TypedRepeat::new(runs),
+            |bags| TypedRepeat { catches: bags.bags.clone(), ..TypedRepeat::default() },
+        );
+        let mass_unit = match (bags, units) {
+            (Some(bags), _) => &bags.unit,
+            (None, Units::Metric) => "kg",
+            (None, Units::Us) => "lb",
         };
         Self {
-            repeats: vec![TypedRepeat::new(runs), TypedRepeat::new(runs)],
+            repeats: vec![repeat.clone(), repeat],
             mass_unit: mass_unit.to_owned(),
             counted: "revolutions".to_owned(),
             per: String::new(),
@@ -245,6 +289,7 @@ impl TypedCatch {
             ["runs"] => &mut self.runs,
             ["tare", "value"] => &mut self.tare,
             ["gross", "value"] => &mut self.gross,
+            ["remembered"] => &mut self.remembered,
             _ => return,
         };
         text.clone_into(place);
@@ -279,6 +324,8 @@ pub(super) struct CatchForm {
     pub(super) all: Vec<FormField>,
     pub(super) general: Vec<String>,
     pub(super) mass_unit: String,
+    /// The unit of a distance and a circumference.
+    pub(super) length_unit: &'static str,
     /// The units that the sheet could change to.
     pub(super) other_units: Vec<&'static str>,
 }
@@ -298,6 +345,8 @@ pub(super) struct RepeatPart {
 #[derive(Debug)]
 pub(super) struct CatchPart {
     pub(super) fields: Vec<FormField>,
+    /// The name of the field that carries the remembered tare, and it.
+    pub(super) remembered: (String, String),
     pub(super) net: String,
 }
 
@@ -356,6 +405,7 @@ impl CatchForm {
             all,
             general: form.general,
             mass_unit: typed.mass_unit.clone(),
+            length_unit: length_unit(choices.reader.units),
             other_units: MASS_UNITS.into_iter().filter(|unit| *unit != typed.mass_unit).collect(),
         }
     }
@@ -438,7 +488,12 @@ fn repeat_parts(fields: Vec<FormField>, typed: &Typed, words: Words) -> Vec<Repe
         let (Some(revolutions), Some(set_aside)) = (fields.next(), fields.next()) else { break };
         let catches = repeat.catches.iter();
         let catches = catches
-            .map(|catch| CatchPart { fields: fields.by_ref().take(4).collect(), net: typed.net(catch, words) })
+            .enumerate()
+            .map(|(i, catch)| CatchPart {
+                fields: fields.by_ref().take(4).collect(),
+                remembered: (format!("repeats/{index}/catches/{i}/remembered"), catch.remembered.clone()),
+                net: typed.net(catch, words),
+            })
             .collect();
         let is_set_aside = !repeat.set_aside.trim().is_empty();
         parts.push(RepeatPart { index, number: index + 1, revolutions, set_aside, is_set_aside, catches });

@@ -2,15 +2,14 @@
 
 use super::act;
 use super::draft::{Decision, DecisionDraft};
-use super::form::{CatchForm, Choices, Typed};
+use super::form::{Bags, CatchForm, Choices, Typed};
 use super::show::{self, Shown};
 use super::store::{self, LotRow, UnitRow};
 use super::stored::{Calibration, Status, word};
-use crate::access::Permission;
+use crate::access::{Actor, Permission};
 use crate::readiness;
 use crate::records::head::{self, Head};
 use crate::web::api::{Asked, PathId};
-use crate::web::assets;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Kind, Posted};
@@ -42,7 +41,6 @@ pub(super) fn routes() -> Vec<Route> {
 #[template(path = "calibration/catch.html")]
 struct CatchPage {
     page: Page,
-    script_href: String,
     unit: UnitRow,
     fitted: String,
     ratio: f64,
@@ -60,6 +58,14 @@ struct Bench {
     runs_in_use: u32,
     choices: Choices,
     lots: Vec<LotRow>,
+    bags: Option<Bags>,
+}
+
+impl Bench {
+    /// A sheet that nobody has typed in yet.
+    fn blank(&self, actor: &Actor) -> Typed {
+        Typed::new(actor.units, self.runs_in_use, self.bags.as_ref())
+    }
 }
 
 async fn bench(signed: &Signed, id: MeteringUnitId) -> Result<Bench, Error> {
@@ -107,7 +113,12 @@ async fn bench(signed: &Signed, id: MeteringUnitId) -> Result<Bench, Error> {
     };
     let runs_in_use = setup.as_ref().map_or(u32::try_from(unit.runs).unwrap_or(1), |setup| setup.runs);
     let ratio = setup.as_ref().map_or(1.0, |setup| setup.drive_ratio.value());
-    Ok(Bench { unit, fitted, ratio, runs_in_use, choices, lots })
+    let last = match latest {
+        Some(calibration) => act::find_calibration(cx, &actor.scope, CalibrationId(calibration.moment.id)).await.ok(),
+        None => None,
+    };
+    let bags = last.and_then(|calibration| Bags::of(&calibration.sheet, actor.words()));
+    Ok(Bench { unit, fitted, ratio, runs_in_use, choices, lots, bags })
 }
 
 fn lot_says(lot: &LotRow) -> String {
@@ -133,7 +144,6 @@ impl Bench {
         let (result, status) = result.map_or((None, ""), |(shown, status)| (Some(shown), status));
         CatchPage {
             page: Page::new(signed, cookies, title, "/seeders"),
-            script_href: assets::href("catch.js"),
             unit: self.unit,
             fitted: self.fitted,
             ratio: self.ratio,
@@ -147,7 +157,7 @@ impl Bench {
 
 async fn catch_page(signed: Signed, cookies: Cookies, PathId(unit): PathId) -> Result<Response, Error> {
     let bench = bench(&signed, MeteringUnitId(unit)).await?;
-    let typed = Typed::new(signed.actor.units, bench.runs_in_use);
+    let typed = bench.blank(&signed.actor);
     let form = CatchForm::draw(&bench.choices, &typed, None, None, signed.app.clock.new_id()?);
     show(&bench.page(&signed, &cookies, form, None))
 }
@@ -169,7 +179,7 @@ async fn post_catch(signed: Signed, cookies: Cookies, PathId(unit): PathId, post
     };
     let bench = bench(&signed, unit).await?;
     if typed.repeats.is_empty() {
-        typed.repeats = Typed::new(signed.actor.units, bench.runs_in_use).repeats;
+        typed.repeats = bench.blank(&signed.actor).repeats;
     }
     let (result, error) = match done {
         Ok(result) => (result, None),

@@ -386,6 +386,8 @@ pub struct Form {
     pub action: String,
     pub submit: String,
     pub fields: Vec<FormField>,
+    /// Where one came from and goes back to when it is done; empty for nowhere in particular.
+    pub back: String,
     /// Faults that belong to no field of it, each a sentence.
     pub general: Vec<String>,
 }
@@ -393,9 +395,16 @@ pub struct Form {
 impl Form {
     #[must_use]
     pub fn new(action: impl Into<String>, submit: impl Into<String>, fields: Vec<FormField>) -> Self {
-        let mut form = Self { action: action.into(), submit: submit.into(), fields, general: Vec::new() };
+        let mut form = Self { action: action.into(), submit: submit.into(), fields, ..Self::default() };
         form.settle();
         form
+    }
+
+    /// A form that one comes to from a page, and goes back to.
+    #[must_use]
+    pub fn back(mut self, to: impl Into<String>) -> Self {
+        self.back = to.into();
+        self
     }
 
     /// A form that creates something carries the id of what it creates: sent three times, it creates it once.

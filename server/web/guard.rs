@@ -7,9 +7,15 @@ use super::page::{self, Cookies};
 use super::routes::{Need, Surface};
 use crate::access::{Actor, Via, find_actor, session, token};
 use axum::extract::{Request, State};
-use axum::http::{HeaderMap, Method, header};
+use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Redirect, Response};
+
+/// Whose answer it is: a phone keeps it for that person alone. A request that names somebody else than who is signed in is
+/// refused: what waits on a shared phone is never sent in another's name.
+const READER: HeaderName = HeaderName::from_static("sowmark-reader");
+/// On such a refusal, to tell it from an ended session.
+const OTHER: HeaderName = HeaderName::from_static("sowmark-other");
 
 /// What a route's guard knows.
 #[derive(Clone, Debug)]
@@ -29,7 +35,11 @@ pub async fn guard(State(gate): State<Gate>, mut request: Request, next: Next) -
         Ok(found) => found.clone(),
         Err(_) => None,
     };
-    let response = match found.and_then(|actor| admitted(&gate, actor)) {
+    let reader = actor.as_ref().map(page::reader_key);
+    if is_for_another(request.headers(), reader.as_deref()) {
+        return ([(OTHER, "yes")], Error::SignIn).into_response();
+    }
+    let mut response = match found.and_then(|actor| admitted(&gate, actor)) {
         Ok(Some(actor)) => {
             request.extensions_mut().insert(actor);
             next.run(request).await
@@ -40,6 +50,9 @@ pub async fn guard(State(gate): State<Gate>, mut request: Request, next: Next) -
         }
         Err(error) => error.into_response(),
     };
+    if let Some(reader) = reader.and_then(|reader| HeaderValue::from_str(&reader).ok()) {
+        response.headers_mut().insert(READER, reader);
+    }
     match (gate.surface, response.extensions().get::<Problem>()) {
         (Surface::Page, Some(problem)) => {
             let mut shown = page::problem(&gate.app, actor.as_ref(), &cookies, problem);
@@ -50,6 +63,11 @@ pub async fn guard(State(gate): State<Gate>, mut request: Request, next: Next) -
         }
         _ => response,
     }
+}
+
+fn is_for_another(headers: &HeaderMap, reader: Option<&str>) -> bool {
+    let named = headers.get(READER).map(HeaderValue::as_bytes);
+    reader.is_some_and(|reader| named.is_some_and(|named| named != reader.as_bytes()))
 }
 
 fn admitted(gate: &Gate, actor: Option<Actor>) -> Result<Option<Actor>, Error> {

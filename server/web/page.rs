@@ -25,6 +25,13 @@ pub struct Page {
     pub style_href: String,
     pub mark_href: String,
     pub icon_href: String,
+    pub touch_icon_href: String,
+    pub manifest_href: String,
+    pub script_href: String,
+    /// Whose page it is, for what a phone keeps; empty for anybody's. See [`reader_key`].
+    pub whose: String,
+    /// The organization's time zone, IANA.
+    pub zone: String,
     pub notice: Option<String>,
     /// How the numbers on it are read.
     pub reader: Reader,
@@ -94,16 +101,31 @@ impl Page {
             style_href: assets::href("style.css"),
             mark_href: assets::href("mark.svg"),
             icon_href: assets::href("favicon.svg"),
+            touch_icon_href: assets::href("icon-180.png"),
+            manifest_href: assets::href("sowmark.webmanifest"),
+            script_href: assets::href("phone.js"),
+            whose: actor.map(reader_key).unwrap_or_default(),
+            zone: actor.map(|actor| actor.time_zone_name.clone()).unwrap_or_default(),
             notice: None,
             reader: actor.map_or(Reader { units: Units::Metric, words: Words::default() }, Actor::reader),
         }
     }
 }
 
+/// Says which person of which organization a page was made for. A phone keeps pages and entries under it; it is no secret
+/// and opens nothing.
+#[must_use]
+pub fn reader_key(actor: &Actor) -> String {
+    format!("{}.{}", actor.account, actor.organization())
+}
+
 fn navigation(actor: &Actor, here: &str) -> Vec<NavItem> {
     let everybody = [("/", "Readiness"), ("/seeders", "Seeders"), ("/lots", "Lots")];
     let office = [("/keeping", "Keeping"), ("/people", "People")];
     let mut places = everybody.to_vec();
+    if actor.may(Permission::Log) {
+        places.push(("/outbox", "Outbox"));
+    }
     if actor.role == Role::Office {
         places.extend(office);
     }

@@ -147,5 +147,5 @@ fn check_form(signed: &Signed, scale: &ScaleRow) -> Result<Form, Error> {
         FormField::new("reading", "What the scale showed").measured(units, units[0]),
     ];
     let form = Form::new(format!("/scales/{}/checks", scale.id), "Log the check", fields);
-    Ok(form.creating(signed.app.clock.new_id()?))
+    Ok(form.creating(signed.app.clock.new_id()?).back("/scales"))
 }

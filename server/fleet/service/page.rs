@@ -69,5 +69,5 @@ fn service_form(signed: &Signed, seeder: &SeederRow, units: &[UnitRow]) -> Resul
         FormField::new("note", "Note").kind(Kind::Area).optional(),
     ];
     let form = Form::new(format!("/seeders/{}/services", seeder.id), "Log the part", fields);
-    Ok(form.creating(signed.app.clock.new_id()?))
+    Ok(form.creating(signed.app.clock.new_id()?).back(format!("/seeders/{}", seeder.id)))
 }

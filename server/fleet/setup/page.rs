@@ -96,5 +96,5 @@ fn setup_form(signed: &Signed, known: &Known) -> Result<Form, Error> {
         FormField::new("note", "Note").kind(Kind::Area).optional(),
     ];
     let form = Form::new(format!("/metering-units/{}/setups", known.unit.id), "Log the change", fields);
-    Ok(form.creating(signed.app.clock.new_id()?))
+    Ok(form.creating(signed.app.clock.new_id()?).back(format!("/seeders/{}", known.unit.seeder_id)))
 }

@@ -85,7 +85,7 @@ impl Sowing {
         fields.extend(self.measured_fields(signed));
         fields.push(note_field());
         let form = Form::new(format!("/metering-units/{}/jobs", self.unit.id), "Log the job", fields);
-        Ok(form.creating(signed.app.clock.new_id()?))
+        Ok(form.creating(signed.app.clock.new_id()?).back(format!("/seeders/{}", self.unit.seeder_id)))
     }
 
     fn field_fields(&self) -> Vec<FormField> {

@@ -70,5 +70,5 @@ fn lot_test_form(signed: &Signed, lot: LotId) -> Result<Form, Error> {
         percent_field("moisture_percent", "Moisture, %"),
     ];
     let form = Form::new(format!("/lots/{lot}/tests"), "Record the test", fields);
-    Ok(form.creating(signed.app.clock.new_id()?))
+    Ok(form.creating(signed.app.clock.new_id()?).back(format!("/lots/{lot}")))
 }

@@ -132,6 +132,6 @@ impl Tank {
             fields.push(FormField::new("to_empty", "Is the tank empty now?").value("true").choice(choices));
         }
         let form = Form::new(format!("/metering-units/{}/{place}", self.unit.id), submit, fields);
-        Ok(form.creating(signed.app.clock.new_id()?))
+        Ok(form.creating(signed.app.clock.new_id()?).back(format!("/seeders/{}", self.unit.seeder_id)))
     }
 }

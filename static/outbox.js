@@ -1,0 +1,117 @@
+// The outbox: entries made on this phone, kept until the server has them. Sent on load, on submit, when the connection
+// returns and on demand; nothing rests on the browser's own background sending, which half of them do not have.
+
+import { all, drop, put, take } from "./store.js";
+
+// At most so many at a time: the server takes 200.
+const BATCH = 50;
+const SENT_KEPT = 20;
+const PATIENCE = 15_000;
+
+/** A UUIDv7 (RFC 9562): made here, so that an entry sent twice is stored once. */
+export function newId(now = Date.now()) {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  for (let i = 5, rest = now; i >= 0; i--, rest = Math.floor(rest / 256)) bytes[i] = rest % 256;
+  bytes[6] = 0x70 | (bytes[6] & 0x0f);
+  bytes[8] = 0x80 | (bytes[8] & 0x3f);
+  const hex = [...bytes].map((byte) => byte.toString(16).padStart(2, "0")).join("");
+  return hex.replace(/^(.{8})(.{4})(.{4})(.{4})(.{12})$/, "$1-$2-$3-$4-$5");
+}
+
+// Every tab hears of a change; without this a second tab goes on showing what is sent already.
+const bell = "BroadcastChannel" in globalThis ? new BroadcastChannel("sowmark-outbox") : null;
+const ring = () => { bell?.postMessage("changed"); dispatchEvent(new Event("outbox")); };
+export const heard = (act) => { bell?.addEventListener("message", act); addEventListener("outbox", act); };
+
+export async function keep(entry) {
+  await put("entries", entry);
+  ring();
+}
+
+export async function dropEntry(id) {
+  await drop("entries", id);
+  ring();
+}
+
+/** Everything that waits on this phone, oldest first. */
+export const entries = async () => (await all("entries")).sort((a, b) => (a.id < b.id ? -1 : 1));
+
+/**
+ * Sends what waits for this person. Answers how it ended: "done", "offline", "sign-in", "other" (signed in as somebody
+ * else), "later" (the server is busy) or "busy" (another tab sends).
+ */
+export function send(reader) {
+  const go = () => sendAll(reader);
+  if (!navigator.locks) return go();
+  return navigator.locks.request("sowmark-outbox", { ifAvailable: true }, (lock) => (lock ? go() : "busy"));
+}
+
+async function sendAll(reader) {
+  const tried = new Set();
+  // Until nothing waits that was not tried: entries are added while others are sent.
+  for (;;) {
+    const waiting = (await entries()).filter((entry) => entry.by === reader && !entry.refused && !tried.has(entry.id));
+    if (waiting.length === 0) return "done";
+    const batch = waiting.slice(0, BATCH);
+    batch.forEach((entry) => tried.add(entry.id));
+    const ended = await sendBatch(reader, batch);
+    if (ended !== "done") return ended;
+  }
+}
+
+async function sendBatch(reader, batch) {
+  const answer = await post(reader, batch);
+  if (typeof answer === "string") return answer;
+  if (answer.ok) {
+    for (const result of (await answer.json()).results) await settle(batch.find((entry) => entry.id === result.id), result);
+    return "done";
+  }
+  if (batch.length > 1) {
+    // Something about the whole was refused: each by itself, so that one cannot hold up the rest.
+    for (const entry of batch) {
+      const ended = await sendBatch(reader, [entry]);
+      if (ended !== "done") return ended;
+    }
+    return "done";
+  }
+  const problem = await answer.json().catch(() => ({ title: `${answer.status}` }));
+  await settle(batch[0], { outcome: "refused", problem });
+  return "done";
+}
+
+async function post(reader, batch) {
+  const body = JSON.stringify({
+    sent_at: new Date().toISOString(),
+    device: navigator.userAgentData?.platform ?? "",
+    entries: batch.map(({ kind, parent_id, record }) => ({ kind, parent_id, record })),
+  });
+  let answer;
+  try {
+    answer = await fetch("/api/v1/sync", {
+      method: "POST", body, redirect: "error", credentials: "same-origin", signal: AbortSignal.timeout(PATIENCE),
+      headers: { "content-type": "application/json", "sowmark-reader": reader },
+    });
+  } catch {
+    return "offline";
+  }
+  if (answer.status === 401 || answer.status === 403) return answer.headers.has("sowmark-other") ? "other" : "sign-in";
+  if (answer.status >= 500 || answer.status === 429 || answer.status === 408) return "later";
+  return answer;
+}
+
+async function settle(entry, result) {
+  if (!entry) return;
+  // It may have been mended meanwhile: what was sent is no longer what waits.
+  const now = await take("entries", entry.id);
+  if (!now || now.made_at !== entry.made_at) return;
+  if (result.outcome === "refused") {
+    await put("entries", { ...entry, refused: result.problem });
+  } else {
+    const { id, by, kind, title, path, made_at } = entry;
+    await put("sent", { id, by, kind, title, path, made_at, sent_at: Date.now() });
+    await drop("entries", id);
+    const sent = (await all("sent")).sort((a, b) => b.sent_at - a.sent_at);
+    for (const old of sent.slice(SENT_KEPT)) await drop("sent", old.id);
+  }
+  ring();
+}

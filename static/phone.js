@@ -1,0 +1,351 @@
+// On every page of somebody signed in: what waits on this phone and sending it, pages kept for off line, and forms whose
+// entries go through the outbox, so that nothing typed is lost or stored twice. Without this script the forms are plain ones.
+
+import * as kept from "./kept.js";
+import * as outbox from "./outbox.js";
+import { counted, says, when } from "./says.js";
+import * as sheet from "./sheet.js";
+import { number } from "./sums.js";
+import { drop, put, take } from "./store.js";
+import { stamp, tree } from "./tree.js";
+
+const root = document.documentElement;
+const { reader = "", zone = "UTC", kept: keptSince } = root.dataset;
+const DAY = 86_400_000;
+const RETRY = 30_000;
+
+// --- What waits, and sending it --------------------------------------------------------------------------------------
+
+const line = document.getElementById("outbox-line");
+
+async function showLine(ended) {
+  const own = (await outbox.entries()).filter((entry) => entry.by === reader);
+  const refused = own.filter((entry) => entry.refused).length;
+  const waiting = own.length - refused;
+  const told = [];
+  if (waiting > 0) told.push(counted("waiting", waiting));
+  if (refused > 0) told.push(counted("refused", refused));
+  if (waiting > 0 && ["sign-in", "other", "later", "offline"].includes(ended)) told.push(says(`ended-${ended}`));
+  if (own.some((entry) => Date.now() - entry.made_at > DAY)) told.push(says("waits-long"));
+  const space = await navigator.storage?.estimate?.();
+  if (space?.quota && space.usage > 0.9 * space.quota) told.push(says("storage-nearly-full"));
+  line.querySelector("[data-told]").textContent = told.join(" ");
+  line.querySelector("[data-send]").hidden = waiting === 0;
+  line.querySelector("[data-sign-in]").hidden = !(waiting > 0 && ended === "sign-in");
+  line.hidden = told.length === 0;
+}
+
+let last = "";
+async function send() {
+  const ended = await outbox.send(reader);
+  if (ended !== "busy") last = ended;
+  await showLine(last);
+  return ended;
+}
+
+// --- Forms whose entries go through the outbox ------------------------------------------------------------------------
+
+const KINDS = {
+  "metering-units": { setups: "setup", fills: "fill", emptyings: "emptying", jobs: "job", catch: "calibration" },
+  seeders: { services: "service" },
+  scales: { checks: "scale_check" },
+  lots: { tests: "lot_test" },
+};
+
+/** What kind of entry a form makes and of what; none for a form of another kind. */
+function entryOf(form) {
+  const [, place, parent, what] = new URL(form.action).pathname.match(/^\/([\w-]+)\/([0-9a-f-]{36})\/(\w+)$/) ?? [];
+  const kind = KINDS[place]?.[what];
+  return kind && { kind, parent_id: parent };
+}
+
+const isSheet = (form) => form.id === "catch";
+const pairsOf = (form) => [...new FormData(form)].filter(([name]) => name !== "id" && name !== "_do");
+const draftKey = () => `${reader} ${location.pathname}`;
+const lookUp = (form, name) => form.querySelector(`[name="${CSS.escape(name)}"]`);
+
+function fill(form, pairs) {
+  const names = pairs.map(([name]) => name);
+  if (isSheet(form)) sheet.grow(form, names);
+  form.querySelectorAll("input[type=checkbox]").forEach((box) => { box.checked = names.includes(box.name); });
+  for (const [name, text] of pairs) {
+    const element = lookUp(form, name);
+    if (element && element.type !== "checkbox" && element.name !== "id") element.value = text;
+  }
+  form.dispatchEvent(new Event("input"));
+}
+
+async function restoreDraft(form) {
+  const draft = await take("drafts", draftKey()).catch(() => undefined);
+  if (!draft) return false;
+  fill(form, draft.pairs);
+  const note = said("draft-back", { when: when(draft.at) });
+  note.querySelector("button").addEventListener("click", async () => {
+    await drop("drafts", draftKey());
+    location.reload();
+  });
+  form.before(note);
+  return true;
+}
+
+function keepDrafts(form) {
+  let due = 0;
+  const save = async () => {
+    clearTimeout(due);
+    due = 0;
+    if (form.isConnected) await put("drafts", { key: draftKey(), at: Date.now(), pairs: pairsOf(form) }).catch(notKept);
+  };
+  form.addEventListener("input", (event) => {
+    // What the script filled in by itself was typed by nobody.
+    if (event.isTrusted && !due) due = setTimeout(save, 200);
+  });
+  addEventListener("pagehide", () => { if (due) save(); });
+  document.addEventListener("visibilitychange", () => { if (due && document.hidden) save(); });
+}
+
+/** A note of the page's templates, as an element. */
+function said(name, blanks = {}) {
+  const part = document.getElementById("says").content.querySelector(`[data-part="${name}"]`).cloneNode(true);
+  for (const element of part.querySelectorAll("[data-blank]")) element.textContent = blanks[element.dataset.blank] ?? "";
+  return part;
+}
+
+function notKept(error) {
+  document.querySelector(".not-kept")?.remove();
+  const full = error?.name === "QuotaExceededError";
+  const note = said(full ? "not-kept-full" : "not-kept");
+  document.querySelector("main").prepend(note);
+  note.focus();
+}
+
+// --- Faults -----------------------------------------------------------------------------------------------------------
+
+/** Shows faults as the server's pages do: a list at the top, each beside its field. */
+function showFaults(form, faults) {
+  clearFaults(form);
+  const list = said("faults");
+  for (const { name, detail } of faults) {
+    const field = name && (lookUp(form, `${name}/value`) ?? lookUp(form, name) ?? lookUp(form, name.replace(/\/(unit|lb|oz)$/, "/value")));
+    const item = document.createElement("li");
+    if (field && field.type !== "hidden") {
+      const label = form.querySelector(`label[for="${CSS.escape(field.id)}"]`)?.firstChild?.textContent.trim() ?? "";
+      const link = document.createElement("a");
+      link.href = `#${field.id}`;
+      link.textContent = label ? `${label}: ${detail}` : detail;
+      item.append(link);
+      beside(field, detail);
+    } else {
+      item.textContent = detail;
+    }
+    list.querySelector("ul").append(item);
+  }
+  form.before(list);
+  list.focus();
+}
+
+function beside(field, detail) {
+  const box = field.closest(".field");
+  if (!box || box.querySelector(".error")) return;
+  const error = said("fault", { detail });
+  error.id = `${field.id}-error`;
+  box.classList.add("at-fault");
+  (box.querySelector(".measured") ?? field).before(error);
+  field.setAttribute("aria-invalid", "true");
+  field.setAttribute("aria-describedby", `${field.getAttribute("aria-describedby") ?? ""} ${error.id}`.trim());
+}
+
+function clearFaults(form) {
+  document.querySelectorAll("main .errors, .not-kept").forEach((element) => element.remove());
+  form.querySelectorAll(".error").forEach((element) => element.remove());
+  form.querySelectorAll(".at-fault").forEach((element) => element.classList.remove("at-fault"));
+  form.querySelectorAll("[aria-invalid]").forEach((element) => element.removeAttribute("aria-invalid"));
+}
+
+/** What can be seen here already: empty fields, and numbers that are none. All else is the server's to say. */
+function plainFaults(form) {
+  const faults = [];
+  for (const field of form.elements) {
+    if (!field.name || field.type === "hidden" || (isSheet(form) && sheet.isIdle(field))) continue;
+    const text = field.value.trim();
+    if (text === "") {
+      if (field.required) faults.push({ name: field.name, detail: says("needed") });
+    } else if (["decimal", "numeric"].includes(field.inputMode) && !/\p{L}/u.test(text) && Number.isNaN(number(text))) {
+      faults.push({ name: field.name, detail: says("no-number") });
+    }
+  }
+  return faults;
+}
+
+/** The faults of a refusal, with the names of the fields that they belong to. */
+const faultsOf = (problem, place) =>
+  problem.errors?.length
+    ? problem.errors.map(({ pointer, detail }) => ({ name: place(pointer), detail }))
+    : [{ name: "", detail: problem.detail ?? problem.title }];
+
+// --- Entering -----------------------------------------------------------------------------------------------------------
+
+const plainPlace = (pointer) => pointer.slice(1);
+
+/** The entry that a form makes now, and where its faults are shown. */
+function made(form) {
+  const own = isSheet(form) ? sheet.record(form, zone) : { record: tree([...new FormData(form)], zone), place: plainPlace };
+  // A page that this phone keeps holds the same id for ever; each entry gets one of its own, and a mended one keeps its.
+  own.record.id = form.dataset.mends ?? outbox.newId();
+  const entry = {
+    ...entryOf(form), id: own.record.id, by: reader, record: own.record, pairs: pairsOf(form), path: location.pathname,
+    next: form.dataset.next ?? "/", title: document.querySelector("h1").textContent, made_at: Date.now(),
+  };
+  return { entry, place: own.place };
+}
+
+async function enter(form) {
+  if (form.dataset.busy) return;
+  const faults = plainFaults(form);
+  if (faults.length > 0) {
+    showFaults(form, faults);
+    return;
+  }
+  form.dataset.busy = "yes";
+  try {
+    await entered(form);
+  } finally {
+    delete form.dataset.busy;
+  }
+}
+
+async function entered(form) {
+  const { entry, place } = made(form);
+  try {
+    await outbox.keep(entry);
+  } catch (error) {
+    notKept(error);
+    return;
+  }
+  // Never awaited: a browser may leave it open for as long as its question is not answered.
+  navigator.storage?.persist?.().catch(() => {});
+  await drop("drafts", draftKey());
+  let ended = await send();
+  for (let wait = 0; ended === "busy" && wait < 10; wait += 1) {
+    await new Promise((resolve) => { setTimeout(resolve, 300); });
+    ended = await send();
+  }
+  const still = await take("entries", entry.id);
+  if (!still) {
+    location.assign(entry.kind === "calibration" ? `/calibrations/${entry.id}` : entry.next);
+  } else if (still.refused) {
+    form.dataset.mends = entry.id;
+    showFaults(form, faultsOf(still.refused, place));
+  } else {
+    showKept(form, entry);
+  }
+}
+
+function showKept(form, entry) {
+  const factor = isSheet(form) ? sheet.soFar(form) : "";
+  const note = said("kept", { title: entry.title, factor });
+  note.querySelector("[data-with-factor]").hidden = factor === "";
+  note.querySelector("[data-next]").href = entry.next;
+  clearFaults(form);
+  document.querySelectorAll("main > .cautions, main > .draft-back, .bar-act > *").forEach((element) => element.remove());
+  form.replaceWith(note);
+  note.focus();
+}
+
+/** Asks the server what the sheet comes to, without leaving the page: a lost connection costs nothing. */
+async function workOut(form) {
+  let text;
+  try {
+    const body = new URLSearchParams([...new FormData(form), ["_do", "work_out"]]);
+    const answer = await fetch(form.action, { method: "POST", body, redirect: "error", signal: AbortSignal.timeout(15_000) });
+    if (answer.status !== 200 && answer.status !== 422) throw new Error(String(answer.status));
+    text = await answer.text();
+  } catch {
+    clearFaults(form);
+    const note = said("no-verdict");
+    form.before(note);
+    note.focus();
+    return;
+  }
+  const page = new DOMParser().parseFromString(text, "text/html");
+  document.title = page.title;
+  document.querySelector("main").replaceWith(document.adoptNode(page.querySelector("main")));
+  const again = document.querySelector("form#catch");
+  if (form.dataset.mends) again.dataset.mends = form.dataset.mends;
+  enhance(again);
+  (document.querySelector(".errors") ?? document.getElementById("result"))?.scrollIntoView();
+}
+
+function enhance(form) {
+  if (isSheet(form)) sheet.watch(form);
+  keepDrafts(form);
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    const asked = event.submitter?.name === "_do" ? event.submitter.value : "save";
+    if (asked === "save") enter(form);
+    else if (sheet.act(form, asked)) put("drafts", { key: draftKey(), at: Date.now(), pairs: pairsOf(form) }).catch(notKept);
+    else workOut(form);
+  });
+}
+
+/** Comes back to an entry that was refused, or that should be changed before it is sent. */
+async function mend(form) {
+  const id = location.hash.match(/^#mend=([0-9a-f-]{36})$/)?.[1];
+  const entry = id && (await take("entries", id));
+  if (!entry || entry.by !== reader) return false;
+  fill(form, entry.pairs);
+  form.dataset.mends = id;
+  if (entry.refused) showFaults(form, faultsOf(entry.refused, made(form).place));
+  return true;
+}
+
+async function start(form) {
+  enhance(form);
+  // An entry that the server refused comes with its id.
+  if (new URLSearchParams(location.search).has("refused")) {
+    form.dataset.mends = form.elements.id.value;
+    return;
+  }
+  if ((await mend(form)) || (await restoreDraft(form))) return;
+  const moment = form.elements.occurred_at;
+  // The time that stands in a kept page is the time when it was kept.
+  if (keptSince && moment) moment.value = stamp(Date.now(), zone).slice(0, 16);
+}
+
+// --- The page -----------------------------------------------------------------------------------------------------------
+
+function signOut(form) {
+  form.addEventListener("submit", async (event) => {
+    event.preventDefault();
+    const waiting = (await outbox.entries()).filter((entry) => entry.by === reader).length;
+    const button = form.querySelector("button");
+    if (waiting > 0 && !button.dataset.warned) {
+      button.dataset.warned = "yes";
+      button.textContent = says("sign-out-all-the-same");
+      line.querySelector("[data-told]").textContent = counted("sign-out-waiting", waiting);
+      line.hidden = false;
+      line.scrollIntoView();
+      return;
+    }
+    await kept.forget();
+    form.submit();
+  });
+}
+
+if (keptSince) {
+  document.querySelector("main").prepend(said("as-of", { when: when(Number(keptSince)) }));
+}
+if ("serviceWorker" in navigator) {
+  navigator.serviceWorker.register("/worker.js", { updateViaCache: "none" }).catch(() => {});
+}
+if (reader) {
+  for (const form of document.querySelectorAll("form[method=post]")) {
+    if (form.getAttribute("action") === "/sign-out") signOut(form);
+    else if (entryOf(form)) start(form);
+  }
+  line.querySelector("[data-send]").addEventListener("click", send);
+  addEventListener("online", send);
+  document.addEventListener("visibilitychange", () => { if (!document.hidden) send(); });
+  setInterval(async () => { if ((await outbox.entries()).length > 0) send(); }, RETRY);
+  outbox.heard(() => showLine(last));
+  send().then(() => navigator.serviceWorker?.ready).then(() => kept.refresh(reader)).catch(() => {});
+}
