@@ -336,7 +336,8 @@ mod tests {
     /// Every pair of places: the same, one inside the other, or neither, though the text begins alike.
     #[test]
     fn a_finding_is_known_at_inside_and_around_a_fault() {
-        let places = ["", "/repeats", "/repeats/1", "/repeats/10", "/repeats/1/catches", "/repeats/1/catches/0", "/planned"];
+        let places =
+            ["", "/repeats", "/repeats/1", "/repeats/10", "/repeats/1/catches", "/repeats/1/catches/0", "/planned"];
         let is_inside = |inner: &str, outer: &str| inner.strip_prefix(outer).is_some_and(|rest| rest.starts_with('/'));
         for fault in places {
             // Others about it, so that the one is not simply the first.
