@@ -45,7 +45,7 @@ impl Words {
         self.decimal(&print_number(value, significant_digits))
     }
 
-    /// An SI value in a unit, without the unit's name ([`print`](crate::quantity::print)).
+    /// An SI value in a unit, without the unit's name ([`print()`]).
     pub fn print<D: Dimension>(self, si: f64, unit: Unit<D>, significant_digits: usize) -> String {
         self.decimal(&print(si, unit, significant_digits))
     }

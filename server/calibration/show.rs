@@ -365,9 +365,12 @@ pub(super) fn circumstance_facts(circumstances: &Circumstances, reader: Reader) 
         facts.push(("Roller speed", format!("{} revolutions per minute", reader.words.number(speed, 3))));
     }
     if let Some(planned) = &circumstances.planned {
-        facts.push(("Planned", format!("{} at {}", words.entered(&planned.rate), words.entered(&planned.speed))));
+        facts.push((
+            "Planned",
+            format!("{} at {}", reader.measured(&planned.rate.entered()), reader.measured(&planned.speed.entered())),
+        ));
     }
-    facts.push(("Scale was", scale_says(circumstances, words)));
+    facts.push(("Scale was", scale_says(circumstances, reader)));
     if let Some(grams) = circumstances.thousand_seed_weight_g {
         facts.push(("Thousand seeds", format!("{} g", reader.words.number(grams, 3))));
     }
@@ -390,7 +393,7 @@ pub(super) fn short_length(metres: f64, reader: Reader) -> String {
     }
 }
 
-fn scale_says(circumstances: &Circumstances, words: Words) -> String {
+fn scale_says(circumstances: &Circumstances, reader: Reader) -> String {
     let Some(scale) = &circumstances.scale else { return "not named".to_owned() };
     let check = match scale.last_check {
         ScaleStanding::NeverChecked => "never checked with a known mass",
@@ -398,7 +401,7 @@ fn scale_says(circumstances: &Circumstances, words: Words) -> String {
         ScaleStanding::PassedLongAgo => "its last check passed, too long ago",
         ScaleStanding::Failed => "its last check failed",
     };
-    format!("step {}, {check}", words.entered(&scale.readability))
+    format!("step {}, {check}", reader.measured(&scale.readability.entered()))
 }
 
 /// How the roller was turned, in words.

@@ -3,8 +3,8 @@
 #[path = "../../fuzz/shared/mod.rs"]
 mod shared;
 
-/// Bodies made of chance; each takes well under a millisecond.
-const CASES: u64 = 5_000;
+/// Bodies made of chance; the largest sheets take a debug build a tenth of a second, so the fuzzer tries the many.
+const CASES: u64 = 400;
 
 #[test]
 fn the_preview_answers_the_corpus_in_numbers_or_says_where_it_is_wrong() {

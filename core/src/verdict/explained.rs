@@ -68,8 +68,8 @@ impl CheckName {
                 says: "Every repeat is the same work done again, so each should give nearly the same factor; what stands \
                        here is how far the highest is from the lowest, as a share of their mean. When they lie far apart, \
                        something changed in between, or the catch is too small for the scale.",
-                source: "The textbook rule of plus or minus 5 % for a drill's catches (Field and Solie, Introduction to \
-                         Agricultural Engineering Technology); whether rounding alone explains it is a chi-squared test \
+                source: "The textbook rule of plus or minus 5 % for a drill's catches (Introduction to Agricultural \
+                         Engineering Technology); whether rounding alone explains it is a chi-squared test \
                          against the scale's step.",
                 tolerances: &["repeat_spread_limit_percent"],
             },
@@ -78,7 +78,7 @@ impl CheckName {
                        typically lie from their mean, as a share of it. From two or three bags that figure is rough, so \
                        the range in which the true one may lie is told with it.",
                 source: "Published bands for air seeders (10 % or less called very good by a provincial test centre; 15 % \
-                         as upper limit is from memory); the range is Vangel's modification of McKay's interval.",
+                         as upper limit is from memory); the range is the modified McKay interval.",
                 tolerances: &["run_cv_remark_percent", "run_cv_limit_percent"],
             },
             Self::CatchesApart => Explained {
@@ -117,8 +117,8 @@ impl CheckName {
                 says: "A meter does not always give twice the seed when it turns twice as fast, so a factor is best caught \
                        at the speed at which it will be used. Outside the speeds that the drive can hold, nothing said \
                        here would happen in the field.",
-                source: "Delivery changes with speed in published tests of fluted meters (Saqib and Segun 1985; Pantnagar \
-                         Journal of Research 20, 2022); the size of the tolerance is a judgement.",
+                source: "Delivery changes with speed in published tests of fluted meters (a grain drill with \
+                         cowpea, 1985; Pantnagar Journal of Research 20, 2022); the size of the tolerance is a judgement.",
                 tolerances: &["roller_speed_tolerance_percent"],
             },
             Self::Scale => Explained {

@@ -7,13 +7,13 @@ mod members;
 mod set_up;
 mod theme;
 
+use crate::records::head::{moment, said};
 use crate::web::door::App;
 use crate::web::error::Error;
 use crate::web::page::session_cookie;
 use crate::web::routes::Route;
 use axum::http::{HeaderMap, HeaderValue, header};
 use axum::response::Response;
-use jiff::Timestamp;
 use jiff::tz::TimeZone;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -54,10 +54,8 @@ fn base(app: &App, headers: &HeaderMap) -> String {
     }
 }
 
-/// A moment as a person reads it, in the organization's time zone.
 fn when(micros: i64, zone: &TimeZone) -> String {
-    let at = Timestamp::from_microsecond(micros).unwrap_or(Timestamp::UNIX_EPOCH);
-    at.to_zoned_datetime(zone.clone()).strftime("%-d %B %Y, %H:%M").to_string()
+    said(moment(micros), zone)
 }
 
 /// A session or token, as a page lists it.
