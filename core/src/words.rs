@@ -1,11 +1,15 @@
 //! Numbers in sentences and on pages: always with the digits a person can use, in the decimal sign they read.
 //!
-//! Everything in this crate that makes a sentence takes a [`Words`]. What programs read (JSON, stored records) is written
-//! with the default, a point.
+//! Everything in this crate that makes a sentence takes a [`Words`]: it holds the reader's decimal sign and language. What
+//! programs read (JSON, stored records) is written with the default, a point and English.
 
 use serde::{Deserialize, Serialize};
 
-use crate::quantity::{Dimension, Quantity, Unit, print, print_number, unit};
+use crate::{
+    quantity::{Dimension, Quantity, Unit, print, print_number, unit},
+    say,
+    texts::{Argument, Language},
+};
 
 /// What stands between the units and the tenths.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -18,12 +22,12 @@ pub enum DecimalSign {
     Comma,
 }
 
-/// How a person reads numbers.
+/// How a person reads: numbers and language.
 ///
 /// ```
 /// use sowmark_core::{quantity::unit, words::{DecimalSign, Words}};
 ///
-/// let words = Words { decimal: DecimalSign::Comma };
+/// let words = Words { decimal: DecimalSign::Comma, ..Words::default() };
 /// assert_eq!(words.percent(1.234), "1,2 %");
 /// assert_eq!(words.print(0.000_451_5, unit::G_PER_REV, 4), "0,4515");
 /// assert_eq!(Words::default().percent(12.34), "12.3 %");
@@ -32,9 +36,17 @@ pub enum DecimalSign {
 pub struct Words {
     /// Their decimal sign.
     pub decimal: DecimalSign,
+    /// Their language.
+    pub language: Language,
 }
 
 impl Words {
+    /// The text of a key in the reader's language; what fills its variables must have been made with the same words. Mostly
+    /// by way of [`say!`](crate::say).
+    pub fn say(self, key: &str, arguments: &[(&str, Argument<'_>)]) -> String {
+        self.language.catalogue().text(key, arguments)
+    }
+
     /// Whether the decimal sign is a comma.
     pub const fn is_comma(self) -> bool {
         matches!(self.decimal, DecimalSign::Comma)
@@ -94,7 +106,7 @@ impl Words {
     /// ```
     /// use sowmark_core::words::{DecimalSign, Words};
     ///
-    /// let words = Words { decimal: DecimalSign::Comma };
+    /// let words = Words { decimal: DecimalSign::Comma, ..Words::default() };
     /// assert_eq!(words.sentence("0.300 kg is below 1.5. Lot \"24.117\"."), "0,300 kg is below 1,5. Lot \"24.117\".");
     /// ```
     pub fn sentence(self, text: &str) -> String {
@@ -127,13 +139,16 @@ impl Words {
         format!("{} kg ({} lb)", self.print(kg, unit::KG, 3), self.print(kg, unit::LB, 3))
     }
 
+    /// What a run or its catch is called: its label, or its number where it has none and is on record as "catch 2".
+    pub fn run(self, label: &str) -> String {
+        match label.strip_prefix("catch ").and_then(|number| number.parse::<u32>().ok()) {
+            Some(number) => say!(self, "catch-without-label", number = number.to_string()),
+            None => label.to_owned(),
+        }
+    }
+
     /// A roller speed: "42.0 1/min".
     pub fn rpm(self, value: f64) -> String {
         format!("{} 1/min", self.number(value, 3))
     }
-}
-
-/// "1 repeat", "2 repeats".
-pub(crate) fn repeats(count: usize) -> String {
-    format!("{count} repeat{}", if count == 1 { "" } else { "s" })
 }

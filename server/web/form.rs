@@ -75,7 +75,7 @@ impl Posted {
             })
         };
         let decimal = if typed(',') && !typed('.') { DecimalSign::Comma } else { DecimalSign::Point };
-        Words { decimal }
+        Words { decimal, ..Words::default() }
     }
 
     /// The tree that the fields make. Empty fields are absent. `zone` places times that were typed without an offset;

@@ -19,7 +19,7 @@ impl Reader {
     /// use sowmark::{access::Units, web::reader::Reader};
     /// use sowmark_core::words::{DecimalSign, Words};
     ///
-    /// let reader = Reader { units: Units::Metric, words: Words { decimal: DecimalSign::Comma } };
+    /// let reader = Reader { units: Units::Metric, words: Words { decimal: DecimalSign::Comma, ..Words::default() } };
     /// assert_eq!(reader.measured("40.0 ac"), "40,0 ac (16,2 ha)");
     /// assert_eq!(reader.measured("12.40 ha"), "12,40 ha");
     /// ```

@@ -21,7 +21,8 @@ fn ticks_are_round_numbers() {
     assert_eq!(of(-0.3, 0.25), ["-0.2", "0.0", "0.2"]);
     assert_eq!(of(0.0, 100.0), ["0", "20", "40", "60", "80", "100"]);
     assert_eq!(of(1234.0, 5678.0), ["2000", "3000", "4000", "5000"]);
-    let comma = numbers(&Scale::between(0.0, 1.0, 0.0, 1.0), 5, Words { decimal: DecimalSign::Comma });
+    let comma =
+        numbers(&Scale::between(0.0, 1.0, 0.0, 1.0), 5, Words { decimal: DecimalSign::Comma, ..Words::default() });
     assert_eq!(comma[1].says, "0,2");
 }
 

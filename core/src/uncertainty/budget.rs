@@ -10,6 +10,7 @@ use crate::{
     circumstances::{Circumstances, ScaleStanding},
     factor::{Measured, MeasuredRepeat},
     policy::Policy,
+    say,
     statistics::coefficient_of_variation,
     words::Words,
 };
@@ -57,10 +58,10 @@ pub struct Budget {
 /// [`Sheet::check`](crate::catch::Sheet::check)).
 pub fn of(measured: &Measured, circumstances: &Circumstances, words: Words) -> Option<Budget> {
     let terms = [
-        (BudgetTerm::Repeatability, repeatability(measured, &circumstances.policy)?),
-        (BudgetTerm::Readability, readability(measured)?),
+        (BudgetTerm::Repeatability, repeatability(measured, &circumstances.policy, words)?),
+        (BudgetTerm::Readability, readability(measured, words)?),
         (BudgetTerm::Scale, scale(circumstances, words)),
-        (BudgetTerm::Revolutions, revolutions(measured)?),
+        (BudgetTerm::Revolutions, revolutions(measured, words)?),
     ];
     let components: Vec<_> = terms.iter().map(|(_, (component, _))| *component).collect();
     let line = |(term, (component, says)): (BudgetTerm, (Component, String))| BudgetLine {
@@ -78,7 +79,7 @@ pub fn of(measured: &Measured, circumstances: &Circumstances, words: Words) -> O
 /// A single repeat under a policy without pooling has no degrees of freedom at all. It is then judged with the policy's
 /// scatter at one degree of freedom, the least an estimate can have: wide enough to be held, not refused, since what
 /// was caught in the field must not be lost to a setting.
-fn repeatability(measured: &Measured, policy: &Policy) -> Option<(Component, String)> {
+fn repeatability(measured: &Measured, policy: &Policy, words: Words) -> Option<(Component, String)> {
     let factors: Vec<_> = measured.kept().map(MeasuredRepeat::factor).collect();
     let repeats = factors.len() as f64;
     let known =
@@ -89,20 +90,20 @@ fn repeatability(measured: &Measured, policy: &Policy) -> Option<(Component, Str
     };
     let scatter = pool(&[known, seen]).unwrap_or(Component::estimated(known.0, 1.0));
     let says = match (seen.1 > 0.0, known.1 > 0.0) {
-        (true, true) => format!("{repeats} repeats, pooled with the policy's scatter of earlier catches"),
-        (true, false) => format!("{repeats} repeats, taken alone as the policy asks"),
-        (false, true) => "one repeat; its scatter is the policy's, from earlier catches".to_owned(),
-        (false, false) => "one repeat and no earlier catches: the policy's scatter, hardly known".to_owned(),
+        (true, true) => say!(words, "budget-repeats-pooled", repeats = factors.len()),
+        (true, false) => say!(words, "budget-repeats-alone", repeats = factors.len()),
+        (false, true) => say!(words, "budget-one-repeat"),
+        (false, false) => say!(words, "budget-one-repeat-unknown"),
     };
     Some((scatter.times(repeats.sqrt().recip()), says))
 }
 
 /// `u² = sum over catches of (d_gross² + d_tare²) / 12 / M²`; with one step d for all readings `n_t (d² / 6) / M²`.
-fn readability(measured: &Measured) -> Option<(Component, String)> {
+fn readability(measured: &Measured, words: Words) -> Option<(Component, String)> {
     let caught = measured.kept().map(MeasuredRepeat::caught_kg).sum::<f64>();
     let catches: usize = measured.kept().map(|repeat| repeat.catches.len()).sum();
     let variance = measured.kept().map(MeasuredRepeat::rounding_variance).sum::<f64>();
-    let says = format!("{} readings of the scale, each rounded to its step", 2 * catches);
+    let says = say!(words, "budget-readings", readings = 2 * catches);
     (caught > 0.0).then(|| (Component::known(variance.sqrt() / caught), says))
 }
 
@@ -112,20 +113,18 @@ fn scale(circumstances: &Circumstances, words: Words) -> (Component, String) {
     let limit = circumstances.policy.scale_error_limit_percent;
     let in_force = circumstances.scale.as_ref().is_some_and(|scale| scale.last_check == ScaleStanding::PassedWithin);
     let (error, says) = if in_force {
-        let percent = words.exactly(limit);
-        (limit, format!("the scale may be off by {percent} %, as its last check allows; common to all catches"))
+        (limit, say!(words, "budget-scale-checked", error = words.exactly(limit)))
     } else {
         let twice = 2.0 * limit;
-        let percent = words.exactly(twice);
-        (twice, format!("the scale may be off by {percent} %, twice the limit, for want of a passing check in force"))
+        (twice, say!(words, "budget-scale-unchecked", error = words.exactly(twice)))
     };
     (Component::rectangular(error / 100.0), says)
 }
 
 /// `u² = sum((K_j delta_j)²) / 6 / sum(K_j N_j)²`: start and stop are both rounded to the step delta.
-fn revolutions(measured: &Measured) -> Option<(Component, String)> {
+fn revolutions(measured: &Measured, words: Words) -> Option<(Component, String)> {
     let total = measured.kept().map(MeasuredRepeat::run_revolutions).sum::<f64>();
     let steps = measured.kept().map(|repeat| (repeat.runs() * repeat.revolution_step).powi(2)).sum::<f64>();
-    let says = "revolutions are known in steps, at the start and at the end".to_owned();
+    let says = say!(words, "budget-revolutions");
     (total > 0.0).then(|| (Component::known((steps / 6.0).sqrt() / total), says))
 }

@@ -1,13 +1,16 @@
 //! The checks of the verdict, one function each, in the order of their table. A check that has nothing to go by (no
 //! expectation, no roller speed, no runs to compare) is left out rather than passed.
 
+use std::cmp::Ordering;
+
 use super::{Check, CheckName, Judgement, Outcome};
 use crate::{
     circumstances::{Circumstances, ExpectedSource, Planned, ScaleStanding},
     factor::{Measured, MeasuredCatch},
     policy::Policy,
     rate::{DriveRange, Metering},
-    words::{self, Words},
+    say,
+    words::Words,
 };
 
 pub(super) fn all(
@@ -18,10 +21,10 @@ pub(super) fn all(
 ) -> Vec<Check> {
     let policy = &circumstances.policy;
     let checks = [
-        Some(repeats(measured.kept().count(), policy)),
+        Some(repeats(measured.kept().count(), policy, words)),
         repeat_agreement(judgement, policy, words),
         run_uniformity(judgement, measured, policy, words),
-        catches_apart(measured, circumstances.runs_in_use),
+        catches_apart(measured, circumstances.runs_in_use, words),
         catch_mass(judgement, measured, circumstances, words),
         Some(uncertainty(judgement, policy, words)),
         roller_speed(judgement, circumstances, words),
@@ -49,19 +52,12 @@ fn against(value: f64, remark: f64, limit: f64) -> Outcome {
 }
 
 /// Fails below the policy's minimum of kept repeats; only the minimum is a remark.
-fn repeats(kept: usize, policy: &Policy) -> Check {
-    let least = policy.minimum_repeats as usize;
-    let (outcome, says) = match kept.cmp(&least) {
-        std::cmp::Ordering::Less => {
-            (Outcome::Fail, format!("{} kept, at least {least} are asked for: catch again.", words::repeats(kept)))
-        }
-        std::cmp::Ordering::Equal => (
-            Outcome::Remark,
-            format!("{} kept, the least that is allowed; one more would show which to trust.", words::repeats(kept)),
-        ),
-        std::cmp::Ordering::Greater => {
-            (Outcome::Pass, format!("{} kept, at least {least} are asked for.", words::repeats(kept)))
-        }
+fn repeats(kept: usize, policy: &Policy, words: Words) -> Check {
+    let least = policy.minimum_repeats;
+    let (outcome, says) = match kept.cmp(&(least as usize)) {
+        Ordering::Less => (Outcome::Fail, say!(words, "check-repeats-too-few", kept = kept, least = least)),
+        Ordering::Equal => (Outcome::Remark, say!(words, "check-repeats-least", kept = kept)),
+        Ordering::Greater => (Outcome::Pass, say!(words, "check-repeats-enough", kept = kept, least = least)),
     };
     let limit = f64::from(policy.minimum_repeats);
     Check {
@@ -78,16 +74,14 @@ fn repeats(kept: usize, policy: &Policy) -> Check {
 fn repeat_agreement(judgement: &Judgement, policy: &Policy, words: Words) -> Option<Check> {
     let spread = judgement.repeat_spread_percent?;
     let limit = policy.repeat_spread_limit_percent;
-    let most = words.exactly(limit);
     let outcome = against(spread, limit / 2.0, limit);
+    let found = say!(words, "check-repeat-agreement", spread = words.percent(spread), limit = words.exactly(limit));
     let advice = match (outcome, judgement.scatter_is_rounding) {
-        (Outcome::Pass, _) => "",
-        (_, true) => {
-            " That is no more than the scale's rounding explains: catch more seed, the meter need not be at fault."
-        }
-        (_, false) => " That is more than the scale's rounding explains.",
+        (Outcome::Pass, _) => None,
+        (_, true) => Some(say!(words, "check-repeat-agreement-rounding")),
+        (_, false) => Some(say!(words, "check-repeat-agreement-scatter")),
     };
-    let says = format!("The repeats differ by {}; the limit is {most} %.{advice}", words.percent(spread));
+    let says = sentences([Some(found), advice]);
     Some(in_percent(CheckName::RepeatAgreement, spread, limit, outcome, says))
 }
 
@@ -97,38 +91,37 @@ fn run_uniformity(judgement: &Judgement, measured: &Measured, policy: &Policy, w
     let limit = policy.run_cv_limit_percent;
     let outcome = against(cv, policy.run_cv_remark_percent, limit);
     let most = measured.kept().map(|repeat| repeat.catches.len()).max().unwrap_or(0);
-    let width = judgement.run_cv_interval_percent.map_or_else(String::new, |(low, high)| {
-        format!(
-            " From so few runs, the true figure may lie anywhere from {} to {}.",
-            words.percent(low),
-            words.percent(high)
+    let found =
+        say!(words, "check-run-uniformity", cv = words.percent(cv), catches = most, limit = words.exactly(limit));
+    let farthest = judgement.run_differences.iter().max_by(|a, b| a.percent.abs().total_cmp(&b.percent.abs()));
+    let culprit = farthest.filter(|_| outcome != Outcome::Pass).map(|run| {
+        say!(
+            words,
+            "check-run-uniformity-farthest",
+            run = words.run(&run.label),
+            off = words.percent(run.percent.abs()),
+            side = if run.percent.is_sign_negative() { "below" } else { "above" }
         )
     });
-    let farthest = judgement.run_differences.iter().max_by(|a, b| a.percent.abs().total_cmp(&b.percent.abs()));
-    let culprit = farthest.filter(|_| outcome != Outcome::Pass).map_or_else(String::new, |run| {
-        let side = if run.percent.is_sign_negative() { "below" } else { "above" };
-        format!(" Farthest off is {}, {} {side} the mean.", run.label, words.percent(run.percent.abs()))
+    let interval = judgement.run_cv_interval_percent.map(|(low, high)| {
+        say!(words, "check-run-uniformity-interval", low = words.percent(low), high = words.percent(high))
     });
-    let says = format!(
-        "The runs vary by {} (coefficient of variation of up to {most} catches); the limit is {} %.{culprit}{width}",
-        words.percent(cv),
-        words.exactly(limit),
-    );
+    let says = sentences([Some(found), culprit, interval]);
     Some(in_percent(CheckName::RunUniformity, cv, limit, outcome, says))
 }
 
 /// Remarks when no kept repeat has two catches to compare; left out where the unit has a single run.
-fn catches_apart(measured: &Measured, runs_in_use: u32) -> Option<Check> {
+fn catches_apart(measured: &Measured, runs_in_use: u32, words: Words) -> Option<Check> {
     if runs_in_use < 2 {
         return None;
     }
     let most = measured.kept().map(|repeat| repeat.catches.len()).max().unwrap_or(0);
     let poured_together = measured.kept().flat_map(|repeat| &repeat.catches).any(|catch| catch.runs > 1);
     let (outcome, says) = match (most, poured_together) {
-        (2.., false) => (Outcome::Pass, "The runs were weighed apart."),
-        (2.., true) => (Outcome::Pass, "Groups of runs were weighed apart; a run within a group cannot be told."),
-        (_, true) => (Outcome::Remark, "The runs were poured together, so they could not be compared."),
-        (_, false) => (Outcome::Remark, "A single run was caught, so the runs could not be compared."),
+        (2.., false) => (Outcome::Pass, say!(words, "check-catches-apart")),
+        (2.., true) => (Outcome::Pass, say!(words, "check-catches-apart-in-groups")),
+        (_, true) => (Outcome::Remark, say!(words, "check-catches-apart-together")),
+        (_, false) => (Outcome::Remark, say!(words, "check-catches-apart-single")),
     };
     Some(Check {
         check: CheckName::CatchesApart,
@@ -136,7 +129,7 @@ fn catches_apart(measured: &Measured, runs_in_use: u32) -> Option<Check> {
         limit: Some(2.0),
         unit: "catches".to_owned(),
         outcome,
-        says: says.to_owned(),
+        says,
     })
 }
 
@@ -156,21 +149,23 @@ fn catch_mass(
     let limit = policy.catch_resolution_limit_percent;
     let small_seed = circumstances.thousand_seed_weight_g.is_some_and(|weight| weight < policy.small_seed_limit_g);
     let rule = if small_seed { policy.small_seed_catch_kg } else { policy.rule_of_thumb_catch_kg };
-    let found = format!(
-        "The scale's rounding is {} of a catch, the limit is {} %: a catch needs {} for that. The smallest holds {}",
-        words.percent(largest_share),
-        words.exactly(limit),
-        words.mass(judgement.minimum_catch_kg),
-        words.mass(smallest),
+    let found = say!(
+        words,
+        "check-catch-mass-rounding",
+        rounding = words.percent(largest_share),
+        limit = words.exactly(limit),
+        needed = words.mass(judgement.minimum_catch_kg)
     );
-    let (outcome, says) = if exceeds(largest_share, limit) {
-        (Outcome::Fail, format!("{found}: catch more seed or use a finer scale."))
+    let smallest_kg = words.mass(smallest);
+    let (outcome, holds) = if exceeds(largest_share, limit) {
+        (Outcome::Fail, say!(words, "check-catch-mass-too-light", smallest = smallest_kg))
     } else if exceeds(rule, smallest) {
-        let seed = if small_seed { " for small seed" } else { "" };
-        (Outcome::Remark, format!("{found}, less than the {} of the rule of thumb{seed}.", words.mass(rule)))
+        let key = if small_seed { "check-catch-mass-thumb-small-seed" } else { "check-catch-mass-thumb" };
+        (Outcome::Remark, say!(words, key, smallest = smallest_kg, rule = words.mass(rule)))
     } else {
-        (Outcome::Pass, format!("{found}."))
+        (Outcome::Pass, say!(words, "check-catch-mass-enough", smallest = smallest_kg))
     };
+    let says = sentences([Some(found), Some(holds)]);
     Some(in_percent(CheckName::CatchMass, largest_share, limit, outcome, says))
 }
 
@@ -184,12 +179,9 @@ fn uncertainty(judgement: &Judgement, policy: &Policy, words: Words) -> Check {
     });
     let most = largest
         .filter(|_| outcome != Outcome::Pass)
-        .map_or_else(String::new, |line| format!(" The largest part: {}.", line.says));
-    let says = format!(
-        "The factor is known within {} (95 %); the limit is {} %.{most}",
-        words.percent(expanded),
-        words.exactly(limit)
-    );
+        .map(|line| say!(words, "check-uncertainty-most", part = &line.says));
+    let found = say!(words, "check-uncertainty", within = words.percent(expanded), limit = words.exactly(limit));
+    let says = sentences([Some(found), most]);
     in_percent(CheckName::Uncertainty, expanded, limit, outcome, says)
 }
 
@@ -204,11 +196,12 @@ fn roller_speed(judgement: &Judgement, circumstances: &Circumstances, words: Wor
     let range = circumstances.drive_range;
     if let Some(DriveRange { min_rpm, max_rpm }) = range.filter(|range| !range.holds(speed)) {
         let bound = speed.max(min_rpm).min(max_rpm);
-        let says = format!(
-            "Caught at {}; the drive holds {} to {}.",
-            words.rpm(speed),
-            words.rpm(min_rpm),
-            words.rpm(max_rpm)
+        let says = say!(
+            words,
+            "check-roller-speed-beyond-drive",
+            caught = words.rpm(speed),
+            least = words.rpm(min_rpm),
+            most = words.rpm(max_rpm)
         );
         return check(speed, bound, "1/min", Outcome::Fail, says);
     }
@@ -222,23 +215,25 @@ fn roller_speed(judgement: &Judgement, circumstances: &Circumstances, words: Wor
         let off = 100.0 * (speed / needed - 1.0).abs();
         let tolerance = circumstances.policy.roller_speed_tolerance_percent;
         let outcome = if exceeds(off, tolerance) { Outcome::Remark } else { Outcome::Pass };
-        let says = format!(
-            "Caught at {}; {} at {} needs {}, which is {} away; up to {} % is near enough.",
-            words.rpm(speed),
-            words.entered(rate),
-            words.entered(driving),
-            words.rpm(needed),
-            words.percent(off),
-            words.exactly(tolerance),
+        let says = say!(
+            words,
+            "check-roller-speed-needed",
+            caught = words.rpm(speed),
+            rate = words.entered(rate),
+            speed = words.entered(driving),
+            needed = words.rpm(needed),
+            off = words.percent(off),
+            tolerance = words.exactly(tolerance)
         );
         return check(off, tolerance, "%", outcome, says);
     }
     let DriveRange { min_rpm, max_rpm } = range?;
-    let says = format!(
-        "Caught at {}, within the {} to {} that the drive holds.",
-        words.rpm(speed),
-        words.rpm(min_rpm),
-        words.rpm(max_rpm)
+    let says = say!(
+        words,
+        "check-roller-speed-within-drive",
+        caught = words.rpm(speed),
+        least = words.rpm(min_rpm),
+        most = words.rpm(max_rpm)
     );
     check(speed, max_rpm, "1/min", Outcome::Pass, says)
 }
@@ -249,20 +244,11 @@ fn scale(circumstances: &Circumstances, words: Words) -> Check {
     let days = words.exactly(limit);
     let standing = circumstances.scale.as_ref().map(|scale| scale.last_check);
     let (outcome, says) = match standing {
-        Some(ScaleStanding::PassedWithin) => {
-            (Outcome::Pass, format!("The scale passed a check within the last {days} days."))
-        }
-        Some(ScaleStanding::Failed) => {
-            (Outcome::Fail, "The scale failed its last check: weigh with another, or mend and check it.".to_owned())
-        }
-        Some(ScaleStanding::PassedLongAgo) => (
-            Outcome::Remark,
-            format!("The scale's last check is more than {days} days ago: check it with a known mass."),
-        ),
-        Some(ScaleStanding::NeverChecked) => {
-            (Outcome::Remark, "The scale was never checked: check it with a known mass.".to_owned())
-        }
-        None => (Outcome::Remark, "No scale was named, so nothing is known of its checks.".to_owned()),
+        Some(ScaleStanding::PassedWithin) => (Outcome::Pass, say!(words, "check-scale-passed", days = days)),
+        Some(ScaleStanding::Failed) => (Outcome::Fail, say!(words, "check-scale-failed")),
+        Some(ScaleStanding::PassedLongAgo) => (Outcome::Remark, say!(words, "check-scale-long-ago", days = days)),
+        Some(ScaleStanding::NeverChecked) => (Outcome::Remark, say!(words, "check-scale-never")),
+        None => (Outcome::Remark, say!(words, "check-scale-not-named")),
     };
     Check { check: CheckName::Scale, value: None, limit: Some(limit), unit: "days".to_owned(), outcome, says }
 }
@@ -283,18 +269,18 @@ fn plausibility(judgement: &Judgement, circumstances: &Circumstances, words: Wor
         Outcome::Pass
     };
     let source = match expected.source {
-        ExpectedSource::LastCalibration { density_ratio: Some(_), .. } => {
-            "the last calibration and the seed's bulk density then and now"
-        }
-        ExpectedSource::LastCalibration { density_ratio: None, .. } => "the last calibration",
-        ExpectedSource::Displacement => "the roller's displacement and the seed's bulk density",
+        ExpectedSource::LastCalibration { density_ratio: Some(_), .. } => "calibration-and-density",
+        ExpectedSource::LastCalibration { density_ratio: None, .. } => "calibration",
+        ExpectedSource::Displacement => "displacement",
     };
-    let side = if (ratio - 1.0).is_sign_negative() { "below" } else { "above" };
-    let says = format!(
-        "The factor is {} {side} what {source} let expect; beyond {} % it is worth a look, beyond {} times it fails.",
-        words.percent(off),
-        words.exactly(policy.plausibility_remark_percent),
-        words.exactly(limit),
+    let says = say!(
+        words,
+        "check-plausibility",
+        off = words.percent(off),
+        side = if (ratio - 1.0).is_sign_negative() { "below" } else { "above" },
+        source = source,
+        remark = words.exactly(policy.plausibility_remark_percent),
+        fail = words.exactly(limit)
     );
     Some(Check {
         check: CheckName::Plausibility,
@@ -308,4 +294,9 @@ fn plausibility(judgement: &Judgement, circumstances: &Circumstances, words: Wor
 
 fn in_percent(check: CheckName, value: f64, limit: f64, outcome: Outcome, says: String) -> Check {
     Check { check, value: Some(value), limit: Some(limit), unit: "%".to_owned(), outcome, says }
+}
+
+/// One after the other.
+fn sentences<const N: usize>(said: [Option<String>; N]) -> String {
+    said.into_iter().flatten().collect::<Vec<_>>().join(" ")
 }

@@ -150,7 +150,8 @@ fn repeats_that_scatter_too_much_are_not_mended_by_more() {
          too much. Find out why they differ before you catch more."
     );
     let judgement = judge(&sheet, &circumstances).expect("possible");
-    let comma = next_catch(&sheet, &circumstances, &judgement, Words { decimal: DecimalSign::Comma });
+    let comma =
+        next_catch(&sheet, &circumstances, &judgement, Words { decimal: DecimalSign::Comma, ..Words::default() });
     assert!(comma[0].says.contains(','), "{}", comma[0].says);
 }
 

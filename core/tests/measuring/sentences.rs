@@ -239,7 +239,7 @@ fn of_the_expectation() {
 fn in_the_readers_decimal_sign() {
     let circumstances = checked_scale();
     let sheet = three(["2000", "2010", "2080"]);
-    let comma = Words { decimal: DecimalSign::Comma };
+    let comma = Words { decimal: DecimalSign::Comma, ..Words::default() };
     let (point, comma) =
         (judge(&sheet, &circumstances).expect("possible"), judge_in(&sheet, &circumstances, comma).expect("possible"));
     let agreement = |judgement: &Judgement| judgement.check(CheckName::RepeatAgreement).expect("three").says.clone();
@@ -256,7 +256,7 @@ fn in_the_readers_decimal_sign() {
 
 #[test]
 fn of_numbers_for_a_reader() {
-    let (point, comma) = (Words::default(), Words { decimal: DecimalSign::Comma });
+    let (point, comma) = (Words::default(), Words { decimal: DecimalSign::Comma, ..Words::default() });
     let mass = sowmark_core::quantity::Mass::parse_text("12.40 lb").expect("a mass");
     let both = |write: &dyn Fn(Words) -> String| [write(point), write(comma)];
     assert_eq!(both(&|words| words.number(9.996, 3)), ["10.0", "10,0"]);
@@ -316,7 +316,7 @@ fn of_a_policy_that_contradicts_itself() {
 /// A sentence written with points becomes the reader's; full stops, names in quotation marks and numbers of chapters stay.
 #[test]
 fn of_sentences_that_were_written_with_points() {
-    let (point, comma) = (Words::default(), Words { decimal: DecimalSign::Comma });
+    let (point, comma) = (Words::default(), Words { decimal: DecimalSign::Comma, ..Words::default() });
     let says = "0.300 kg is below 1.5. Lot \"24.117\" is 2.5. See 3. or .5 or v.2 or 7.x.";
     assert_eq!(point.sentence(says), says);
     assert_eq!(comma.sentence(says), "0,300 kg is below 1,5. Lot \"24.117\" is 2,5. See 3. or .5 or v.2 or 7.x.");

@@ -110,7 +110,7 @@ fn the_words_are_these() {
 
 #[test]
 fn the_readers_decimal_sign_is_used() {
-    let comma = Words { decimal: DecimalSign::Comma };
+    let comma = Words { decimal: DecimalSign::Comma, ..Words::default() };
     let refused = Figure::Germination.check(100.5).unwrap_err();
     assert!(refused.says(comma).starts_with("The germination cannot be 100,5 %;"));
 }

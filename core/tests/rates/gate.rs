@@ -58,7 +58,7 @@ fn it_says_that_it_is_a_guess() {
         "Begin at 60.0, which is 50.0 % more. This is a first guess by proportion: catch again at it before sowing. A \
          change of more than 20 % is far: flow does not follow a setting in a straight line, so expect to catch twice."
     );
-    let comma = Words { decimal: DecimalSign::Comma };
+    let comma = Words { decimal: DecimalSign::Comma, ..Words::default() };
     assert!(next_setting(4.0, 5.0, 5.5).unwrap().says(comma).starts_with("Begin at 4,40, which is 10,0 % more."));
 }
 

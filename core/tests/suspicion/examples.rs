@@ -311,7 +311,7 @@ fn another_roller_was_in() {
 #[test]
 fn the_reader_has_a_comma() {
     let entered = sheet(&[("60", &[(1, "3.97 kg", "0 kg")]), ("60", &[(1, "3.99 kg", "0 kg")])]);
-    let found = found_in(&entered, &circumstances(), Words { decimal: DecimalSign::Comma });
+    let found = found_in(&entered, &circumstances(), Words { decimal: DecimalSign::Comma, ..Words::default() });
     let says = first(&found, Cause::PoundsEnteredAsKilograms, 7.96 * POUND / 120.0);
     assert!(says.ends_with("The factor would then be 30,1 g/rev."), "{says}");
 }

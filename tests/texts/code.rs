@@ -1,0 +1,129 @@
+//! The keys in the code against the keys in English, by reading the sources.
+//!
+//! Every `say!(words, "key", name = …)` is found with the names it fills. A key chosen by the code stands there as a text
+//! of its own, and the names of variants do not look like keys: families of keys begin with one of English's first words.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs;
+use std::path::Path;
+
+use crate::ftl::{Texts, english_files, read, root, texts_of};
+
+/// Rust sources of a folder, without the modules of tests inside them.
+fn sources(folder: &Path, found: &mut Vec<(String, String)>) {
+    for entry in fs::read_dir(folder).expect("a folder") {
+        let path = entry.expect("an entry").path();
+        if path.is_dir() {
+            sources(&path, found);
+        } else if path.extension().is_some_and(|ending| ending == "rs") {
+            let text = fs::read_to_string(&path).expect("a source");
+            let code: Vec<_> = text
+                .split("#[cfg(test)]\nmod tests")
+                .next()
+                .unwrap_or_default()
+                .lines()
+                .filter(|line| !line.trim_start().starts_with("//"))
+                .collect();
+            found.push((path.display().to_string(), code.join("\n")));
+        }
+    }
+}
+
+fn all_sources() -> Vec<(String, String)> {
+    let mut found = Vec::new();
+    sources(&root().join("core/src"), &mut found);
+    sources(&root().join("server"), &mut found);
+    found
+}
+
+fn english() -> Texts {
+    english_files().iter().flat_map(|file| texts_of(&read(file))).collect()
+}
+
+/// What stands between quotation marks; and what stands between two of them, which is no harm.
+fn literals(code: &str) -> impl Iterator<Item = &str> {
+    code.split('"')
+}
+
+/// A call of `say!`: what it says and the names it fills.
+struct Call {
+    source: String,
+    key: String,
+    names: BTreeSet<String>,
+}
+
+fn calls() -> Vec<Call> {
+    let mut calls = Vec::new();
+    for (source, code) in all_sources() {
+        for (at, _) in code.match_indices("say!(") {
+            let parts = arguments(&code[at + "say!(".len()..]);
+            let Some(key) = parts.get(1).and_then(|part| part.strip_prefix('"')?.strip_suffix('"')) else { continue };
+            let names = parts.iter().skip(2).filter_map(|part| Some(part.split_once('=')?.0.trim().to_owned()));
+            calls.push(Call { source: source.clone(), key: key.to_owned(), names: names.collect() });
+        }
+    }
+    calls
+}
+
+/// The arguments of a call whose opening bracket stands before the text.
+fn arguments(text: &str) -> Vec<String> {
+    let (mut depth, mut quoted, mut escaped) = (0_i32, false, false);
+    let mut parts = vec![String::new()];
+    for letter in text.chars() {
+        match letter {
+            _ if escaped => escaped = false,
+            '\\' => escaped = true,
+            '"' => quoted = !quoted,
+            _ if quoted => {}
+            '(' | '[' | '{' => depth += 1,
+            ')' | ']' | '}' if depth == 0 => break,
+            ')' | ']' | '}' => depth -= 1,
+            ',' if depth == 0 => {
+                parts.push(String::new());
+                continue;
+            }
+            _ => {}
+        }
+        if let Some(last) = parts.last_mut() {
+            last.push(letter);
+        }
+    }
+    parts.into_iter().map(|part| part.trim().to_owned()).filter(|part| !part.is_empty()).collect()
+}
+
+#[test]
+fn a_call_is_read_with_its_names() {
+    let parts = arguments("words, \"key\", a = f(x, \"),\"), b = if y { \"(\" } else { \"z\" },\n) + 1");
+    assert_eq!(parts, ["words", "\"key\"", "a = f(x, \"),\")", "b = if y { \"(\" } else { \"z\" }"]);
+}
+
+#[test]
+fn every_key_that_is_said_exists_with_its_variables() {
+    let english = english();
+    let calls = calls();
+    assert!(calls.len() > 20, "the calls are found");
+    for Call { source, key, names } in calls {
+        let variables = english.get(&key).unwrap_or_else(|| panic!("{source}: no text for {key}"));
+        assert_eq!(&names, variables, "{source}: {key}");
+    }
+}
+
+/// Keys that are put together from a family and the name of one of its members.
+fn made_up() -> BTreeMap<&'static str, Vec<String>> {
+    BTreeMap::new()
+}
+
+#[test]
+fn every_key_is_used() {
+    let sources = all_sources();
+    let said: BTreeSet<&str> = sources.iter().flat_map(|(_, code)| literals(code)).collect();
+    let made_up: BTreeSet<String> = made_up()
+        .into_iter()
+        .flat_map(|(family, names)| names.into_iter().map(move |name| format!("{family}{name}")))
+        .collect();
+    let unused: Vec<_> =
+        english().into_keys().filter(|key| !said.contains(key.as_str()) && !made_up.contains(key)).collect();
+    assert!(unused.is_empty(), "nothing says {unused:?}");
+    let missing: Vec<_> = made_up.iter().filter(|key| !english().contains_key(*key)).collect();
+    assert!(missing.is_empty(), "no text for {missing:?}");
+}
