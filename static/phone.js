@@ -59,7 +59,8 @@ function entryOf(form) {
   return kind && { kind, parent_id: parent };
 }
 
-const isSheet = (form) => form.id === "catch";
+// Not `form.id`: a field of that name stands in its way.
+const isSheet = (form) => form.getAttribute("id") === "catch";
 const pairsOf = (form) => [...new FormData(form)].filter(([name]) => name !== "id" && name !== "_do");
 const draftKey = () => `${reader} ${location.pathname}`;
 const lookUp = (form, name) => form.querySelector(`[name="${CSS.escape(name)}"]`);

@@ -45,7 +45,10 @@ async fn pages(cx: &mut Cx<'_>, actor: &Actor, now: Timestamp) -> Result<Vec<Str
     pages.extend(machines.iter().map(|seeder| format!("/seeders/{}/services/new", seeder.id)));
     pages.extend(scales(cx, scope).await?.iter().map(|scale| format!("/scales/{}/checks/new", scale.id)));
     let lots: BTreeSet<_> = board.units.iter().filter_map(|unit| unit.readiness.lot).collect();
-    pages.extend(lots.iter().flat_map(|lot| [format!("/lots/{lot}"), format!("/lots/{lot}/tests/new")]));
+    pages.extend(lots.iter().map(|lot| format!("/lots/{lot}")));
+    if actor.may(Permission::TestLots) {
+        pages.extend(lots.iter().map(|lot| format!("/lots/{lot}/tests/new")));
+    }
     let in_force = board.units.iter().filter_map(|unit| unit.readiness.in_force.as_ref());
     pages.extend(in_force.map(|found| format!("/calibrations/{}", found.calibration)));
     Ok(pages)

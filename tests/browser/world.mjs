@@ -8,54 +8,80 @@ import { chromium } from 'playwright-core';
 const program = process.env.SOWMARK ?? 'target/debug/sowmark';
 
 /** Starts a server on an empty database, SQLite unless BROWSER_DATABASE names another; answers its address and the
- *  one-time set-up link. */
+ *  one-time set-up link. It can be killed and started again on the same address. */
 export async function startServer() {
   const folder = mkdtempSync(join(tmpdir(), 'sowmark-browser-'));
   const database = process.env.BROWSER_DATABASE ?? `sqlite://${join(folder, 'sowmark.db')}`;
-  const server = spawn(program, ['--listen', '127.0.0.1:0', '--database', database], { stdio: ['ignore', 'pipe', 'pipe'] });
   const log = [];
-  server.stderr.on('data', (data) => log.push(data.toString()));
-  const printed = await new Promise((resolve, reject) => {
-    let text = '';
-    const late = setTimeout(() => reject(new Error(`the server said nothing useful in 20 s: ${text}${log.join('')}`)), 20_000);
-    server.stdout.on('data', (data) => {
-      text += data;
-      if (/\/set-up\/\S+/.test(text)) {
-        clearTimeout(late);
-        resolve(text);
-      }
+  let server;
+  const start = async (listen, wanted) => {
+    server = spawn(program, ['--listen', listen, '--database', database], { stdio: ['ignore', 'pipe', 'pipe'] });
+    server.stderr.on('data', (data) => log.push(data.toString()));
+    return new Promise((resolve, reject) => {
+      let text = '';
+      const late = setTimeout(() => reject(new Error(`the server said nothing useful in 20 s: ${text}${log.join('')}`)), 20_000);
+      server.stdout.on('data', (data) => {
+        text += data;
+        if (wanted.test(text)) {
+          clearTimeout(late);
+          resolve(text);
+        }
+      });
+      server.on('exit', (code) => reject(new Error(`the server ended with ${code}: ${log.join('')}`)));
     });
-    server.on('exit', (code) => reject(new Error(`the server ended with ${code}: ${log.join('')}`)));
+  };
+  const printed = await start('127.0.0.1:0', /\/set-up\/\S+/);
+  const url = printed.match(/http:\/\/[\d.:]+/)[0];
+  const end = (signal) => new Promise((resolve) => {
+    server.removeAllListeners('exit');
+    if (server.exitCode !== null || server.signalCode !== null) resolve();
+    server.on('exit', resolve);
+    server.kill(signal);
   });
   const stop = () => {
-    server.removeAllListeners('exit');
-    server.kill('SIGTERM');
+    end('SIGTERM');
     rmSync(folder, { recursive: true, force: true });
   };
   const cli = (...words) => execFileSync(program, ['--database', database, ...words], { encoding: 'utf8' }).trim();
-  return { url: printed.match(/http:\/\/[\d.:]+/)[0], setUp: printed.match(/http\S+\/set-up\/\S+/)[0], cli, log, stop };
+  const cliWith = (input, ...words) => execFileSync(program, ['--database', database, ...words], { encoding: 'utf8', input }).trim();
+  return {
+    url, setUp: printed.match(/http\S+\/set-up\/\S+/)[0], cli, cliWith, log, stop,
+    kill: () => end('SIGKILL'),
+    again: () => start(new URL(url).host, /http:/),
+  };
 }
 
+const chromiumOptions = {
+  executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+  args: [
+    '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking',
+    '--disable-component-update', '--disable-sync',
+  ],
+};
+
 /** Starts Chromium without anything that reaches out. */
-export function startBrowser() {
-  return chromium.launch({
-    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-    args: [
-      '--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking',
-      '--disable-component-update', '--disable-sync',
-    ],
+export const startBrowser = () => chromium.launch(chromiumOptions);
+
+/** A phone: a Chromium that keeps what it is told in a folder, so that it can be closed and opened again. */
+export async function openPhone(folder) {
+  const context = await chromium.launchPersistentContext(folder, {
+    ...chromiumOptions, viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true,
   });
+  return { context, ...watched(context.pages()[0] ?? (await context.newPage())) };
 }
 
 /** A page whose console and failed requests are watched: the content security policy must have nothing to say. */
 export async function openPage(browser, options = {}) {
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
-  const page = await context.newPage();
+  return { context, ...watched(await context.newPage()) };
+}
+
+function watched(page) {
   const complaints = [];
   page.on('console', (message) => {
     if (/Content Security Policy|Refused to/i.test(message.text())) complaints.push(message.text());
   });
   page.on('pageerror', (error) => complaints.push(String(error)));
   page.setDefaultTimeout(10_000);
-  return { context, page, complaints };
+  return { page, complaints };
 }

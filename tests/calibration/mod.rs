@@ -6,5 +6,6 @@ mod hostile;
 mod pages;
 mod recording;
 mod refused;
+mod shared;
 mod standing;
 mod suspicions;

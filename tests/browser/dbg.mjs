@@ -1,0 +1,15 @@
+import { enterFleet, signIn } from './fleet.mjs';
+import { openPhone, startServer } from './world.mjs';
+import { mkdtempSync } from 'node:fs';
+const server = await startServer(); const fleet = await enterFleet(server);
+const phone = await openPhone(mkdtempSync('/tmp/dbgphone-'));
+const { page } = phone;
+page.on('response', (r) => { if (r.status() >= 400) console.log(r.status(), r.url()); });
+page.on('pageerror', (m) => console.log('ERR', m.stack));
+await signIn(page, server, 'ben@example.org');
+await page.goto(`${server.url}/metering-units/${fleet.seeders[0].unit}/catch`);
+await page.waitForTimeout(1500);
+console.log(await page.evaluate(() => document.querySelector('main').innerText.slice(0, 1500)));
+console.log(await page.evaluate(() => document.querySelector('#running')?.outerHTML));
+await page.screenshot({ path: '/tmp/dbg.png', fullPage: true });
+await phone.context.close(); server.stop();

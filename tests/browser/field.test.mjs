@@ -1,0 +1,334 @@
+// A phone in the field: entries without signal, through reloads, crashes, restarts and refusals; each is on the server exactly
+// once in the end. Every bound on time is Playwright's or stated here.
+import assert from 'node:assert/strict';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { after, before, test } from 'node:test';
+import { enterFleet, signIn } from './fleet.mjs';
+import { openPhone, startServer } from './world.mjs';
+
+let server, fleet;
+const folders = [];
+
+before(async () => {
+  server = await startServer();
+  fleet = await enterFleet(server);
+});
+
+after(() => {
+  server?.stop();
+  folders.forEach((folder) => rmSync(folder, { recursive: true, force: true, maxRetries: 5 }));
+});
+
+const at = (path) => new URL(path, server.url).href;
+
+/** A phone with somebody signed in and their pages kept. */
+async function phoneOf(email) {
+  const folder = mkdtempSync(join(tmpdir(), 'sowmark-phone-'));
+  folders.push(folder);
+  const phone = await openPhone(folder);
+  await signIn(phone.page, server, email);
+  await settled(phone.page);
+  return { ...phone, folder };
+}
+
+/** Asks a page again and again until it says yes. Playwright's own waiting takes a promise for a yes. */
+async function until(page, ask, seconds = 20) {
+  for (const end = Date.now() + seconds * 1000; Date.now() < end;) {
+    if (await page.evaluate(ask)) return;
+    await page.waitForTimeout(100);
+  }
+  assert.fail(`${seconds} s passed without: ${ask}`);
+}
+
+/** Waits until the worker is at work and every page of this person is kept. */
+async function settled(page) {
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await until(page, async () => {
+    const names = (await caches.keys()).filter((name) => name.startsWith('sowmark-pages '));
+    if (names.length !== 1) return false;
+    // Two seeders with their forms, a scale, a lot: kept to the last.
+    return (await (await caches.open(names[0])).keys()).length >= 19;
+  });
+  await until(page, () => navigator.serviceWorker.controller !== null);
+}
+
+const gross = [['2.110', '2.136', '2.095', '2.120'], ['2.124', '2.141', '2.100', '2.131']];
+// sum of (gross - 0.320) over 8 catches, over 8 runs x 60 revolutions: (16.957 - 2.56) / 480 kg.
+const factor = (16.957 - 2.56) / 480;
+
+async function fillCatch(page, { tares = true } = {}) {
+  await page.fill('[name=roller_speed_rpm]', '42');
+  for (const [j, row] of gross.entries()) {
+    await page.fill(`[name="repeats/${j}/revolutions"]`, '60');
+    for (const [i, weight] of row.entries()) {
+      if (tares) await page.fill(`[name="repeats/${j}/catches/${i}/tare/value"]`, '0.320');
+      await page.fill(`[name="repeats/${j}/catches/${i}/gross/value"]`, weight);
+    }
+  }
+}
+
+const save = (page) => page.click('button[value=save]');
+const waiting = (page) => page.evaluate(async () => {
+  const { entries } = await import(document.querySelector('script[src*="phone.js"]').src.replace('phone.js', 'outbox.js'));
+  return (await entries()).map(({ id, kind, refused }) => ({ id, kind, refused: Boolean(refused) }));
+});
+const calibrations = async (unit) => (await fleet.api(`/metering-units/${unit}/calibrations`)).items;
+const empty = (page) => until(page, async () => {
+  const { entries } = await import(document.querySelector('script[src*="phone.js"]').src.replace('phone.js', 'outbox.js'));
+  return (await entries()).length === 0;
+});
+
+test('a catch without signal outlives a reload, a closed browser and a dead server, and is stored once', async () => {
+  const unit = fleet.seeders[0].unit;
+  let phone = await phoneOf('ben@example.org');
+  let { page } = phone;
+  await phone.context.setOffline(true);
+  await page.goto(at(`/metering-units/${unit}/catch`));
+  assert.match(await page.innerText('main'), /No signal: this is the page of/);
+  await fillCatch(page);
+  assert.match(await page.innerText('.running'), /2\.999 kg\/100rev/);
+  assert.match(await page.innerText('.running'), /Still missing\s+nothing/i);
+
+  // Reloaded in the middle: what was typed is back.
+  await page.waitForTimeout(400);
+  await page.reload();
+  assert.equal(await page.inputValue('[name="repeats/1/catches/3/gross/value"]'), '2.131');
+  await save(page);
+  await page.waitForSelector('.kept-note');
+  assert.match(await page.innerText('.kept-note'), /2\.999 kg\/100rev/);
+  const [entry] = await waiting(page);
+  assert.equal(entry.kind, 'calibration');
+  assert.equal((await calibrations(unit)).length, 0);
+
+  // The battery is flat: the browser is closed, and opened again while the server is down.
+  await phone.context.close();
+  await server.kill();
+  phone = { ...(await openPhone(phone.folder)), folder: phone.folder };
+  ({ page } = phone);
+  await page.goto(at('/outbox'));
+  assert.match(await page.innerText('#waiting'), /Waits to be sent/);
+
+  await server.again();
+  await page.click('text=Send now');
+  await empty(page);
+  const stored = await calibrations(unit);
+  assert.equal(stored.length, 1);
+  assert.equal(stored[0].id, entry.id);
+  assert.ok(Math.abs(Number(stored[0].result.factor.value) - factor) < 1e-9, stored[0].result.factor.value);
+  assert.equal(stored[0].status, 'accepted');
+  assert.match(await page.innerText('#waiting'), /Sent from here/);
+  assert.deepEqual(phone.complaints, []);
+  await phone.context.close();
+});
+
+test('the next catch has the bags of the last one, and takes few taps beside the weights', async () => {
+  const phone = await phoneOf('ben@example.org');
+  const { page } = phone;
+  // As after reading the code on the machine.
+  await page.goto(at(`/seeders/${fleet.seeders[0].id}`));
+  let taps = 0;
+  const tap = async (selector) => { taps += 1; await page.click(selector); };
+  const type = async (name, text) => { taps += 1; await page.fill(`[name="${name}"]`, text); };
+  await tap('text=Log a catch');
+  await page.waitForURL(/\/catch$/);
+  await type('roller_speed_rpm', '42');
+  for (const [j, row] of gross.entries()) {
+    await type(`repeats/${j}/revolutions`, '60');
+    for (const [i, weight] of row.entries()) {
+      assert.equal(await page.inputValue(`[name="repeats/${j}/catches/${i}/tare/value"]`), '0.320', 'the tare is remembered');
+      await page.fill(`[name="repeats/${j}/catches/${i}/gross/value"]`, weight);
+    }
+  }
+  await tap('button[value=save]');
+  await page.waitForURL(/\/calibrations\//);
+  assert.ok(taps <= 12, `${taps} taps and fields`);
+  assert.equal((await calibrations(fleet.seeders[0].unit)).length, 2);
+  await phone.context.close();
+});
+
+test('two phones without signal on the same unit: both entries are stored, whichever comes first', async () => {
+  const unit = fleet.seeders[1].unit;
+  const [one, two] = [await phoneOf('ben@example.org'), await phoneOf('cora@example.org')];
+  for (const phone of [one, two]) {
+    await phone.context.setOffline(true);
+    await phone.page.goto(at(`/metering-units/${unit}/catch`));
+    await fillCatch(phone.page);
+    await save(phone.page);
+    await phone.page.waitForSelector('.kept-note');
+  }
+  for (const phone of [two, one]) {
+    await phone.context.setOffline(false);
+    await empty(phone.page);
+  }
+  const stored = await calibrations(unit);
+  assert.equal(stored.length, 2);
+  assert.deepEqual(new Set(stored.map((calibration) => calibration.recorded_by.name)), new Set(['Ben Acker', 'Cora Rain']));
+  await one.context.close();
+  await two.context.close();
+});
+
+test('an answer that is lost on the way is asked for again, and nothing is stored twice', async () => {
+  const unit = fleet.seeders[1].unit;
+  const phone = await phoneOf('ben@example.org');
+  const { page } = phone;
+  let sent = 0;
+  // The server has it, the answer never arrives: the connection drops in the middle of the request.
+  await page.route('**/api/v1/sync', async (route) => {
+    sent += 1;
+    if (sent > 1) return route.continue();
+    await route.fetch();
+    return route.abort('connectionreset');
+  });
+  await page.goto(at(`/metering-units/${unit}/fills/new`));
+  await page.selectOption('[name=lot_id]', fleet.lot.id);
+  await page.fill('[name="mass/value"]', '250');
+  await page.click('.bar-act button.act');
+  await page.waitForSelector('.kept-note');
+  await page.click('#outbox-line [data-send]');
+  await empty(page);
+  assert.ok(sent >= 2);
+  const fills = (await fleet.api(`/metering-units/${unit}/fills`)).items;
+  assert.equal(fills.filter((fill) => fill.mass?.value === '250').length, 1);
+  await phone.context.close();
+});
+
+test('a refused entry stands in the way of none, says why, and is mended', async () => {
+  const unit = fleet.seeders[1].unit;
+  const phone = await phoneOf('ben@example.org');
+  const { page } = phone;
+  await phone.context.setOffline(true);
+  await page.goto(at(`/metering-units/${unit}/setups/new`));
+  await page.fill('[name=runs]', '80');
+  await page.click('.bar-act button.act');
+  await page.waitForSelector('.kept-note');
+  await page.goto(at(`/metering-units/${unit}/emptyings/new`));
+  await page.selectOption('[name=lot_id]', fleet.lot.id);
+  await page.fill('[name="mass/value"]', '20');
+  await page.click('.bar-act button.act');
+  await page.waitForSelector('.kept-note');
+  await phone.context.setOffline(false);
+  await page.goto(at('/outbox'));
+  await page.waitForSelector('text=Not taken in');
+  assert.deepEqual((await waiting(page)).map(({ kind, refused }) => ({ kind, refused })), [{ kind: 'setup', refused: true }]);
+  assert.match(await page.innerText('.waiting-list'), /80 runs in use/);
+  assert.equal((await fleet.api(`/metering-units/${unit}/emptyings`)).items.length, 1);
+
+  await page.click('text=Open and mend');
+  await page.waitForSelector('.errors');
+  assert.equal(await page.inputValue('[name=runs]'), '80');
+  assert.match(await page.innerText('.field.at-fault'), /80 runs in use/);
+  await page.fill('[name=runs]', '8');
+  await page.click('.bar-act button.act');
+  await page.waitForURL(/\/seeders\//);
+  await empty(page);
+  assert.equal((await fleet.api(`/metering-units/${unit}/setups`)).items.length, 2);
+  await phone.context.close();
+});
+
+test('a session that ended keeps the outbox, and another person never sends it', async () => {
+  const unit = fleet.seeders[0].unit;
+  const phone = await phoneOf('ben@example.org');
+  const { page } = phone;
+  await phone.context.setOffline(true);
+  await page.goto(at(`/metering-units/${unit}/fills/new`));
+  await page.selectOption('[name=lot_id]', fleet.lot.id);
+  await page.fill('[name="mass/value"]', '111');
+  await page.click('.bar-act button.act');
+  await page.waitForSelector('.kept-note');
+  await phone.context.clearCookies();
+  await phone.context.setOffline(false);
+  await page.waitForSelector('#outbox-line >> text=Sign in to send');
+  assert.equal((await waiting(page)).length, 1);
+
+  await signIn(page, server, 'cora@example.org', '/outbox');
+  await settled(page);
+  await page.waitForSelector('text=entry of another person');
+  assert.equal((await waiting(page)).length, 1);
+  assert.equal((await fleet.api(`/metering-units/${unit}/fills`)).items.filter((fill) => fill.mass?.value === '111').length, 0);
+
+  await page.click('text=Sign out');
+  await page.waitForURL(/sign-in/);
+  await signIn(page, server, 'ben@example.org', '/outbox');
+  await empty(page);
+  const fills = (await fleet.api(`/metering-units/${unit}/fills`)).items.filter((fill) => fill.mass?.value === '111');
+  assert.deepEqual(fills.map((fill) => fill.recorded_by.name), ['Ben Acker']);
+  await phone.context.close();
+});
+
+test('kept pages are one person\'s: signing out clears them, and nobody else is shown them', async () => {
+  const phone = await phoneOf('ben@example.org');
+  const { page } = phone;
+  const kept = () => page.evaluate(async () => {
+    const found = [];
+    for (const name of await caches.keys()) {
+      for (const request of await (await caches.open(name)).keys()) {
+        found.push({ name, text: await (await (await caches.open(name)).match(request)).text() });
+      }
+    }
+    return found;
+  });
+  assert.ok((await kept()).some(({ text }) => text.includes('Ben Acker')));
+  // With something waiting the first click only says so.
+  await phone.context.setOffline(true);
+  await page.goto(at(`/metering-units/${fleet.seeders[0].unit}/fills/new`));
+  await page.selectOption('[name=lot_id]', fleet.lot.id);
+  await page.click('.bar-act button.act');
+  await page.waitForSelector('.kept-note');
+  await phone.context.setOffline(false);
+  await empty(page);
+  await page.goto(at('/'));
+  await page.click('text=Sign out');
+  await page.waitForURL(/sign-in/);
+  assert.ok((await kept()).every(({ text }) => !text.includes('Ben Acker') && !text.includes('Drill at the yard')));
+  await phone.context.setOffline(true);
+  await page.goto(at('/seeders'));
+  assert.match(await page.innerText('main'), /not kept on this phone/);
+  assert.ok(!(await page.innerText('body')).includes('Ben Acker'));
+  await phone.context.close();
+});
+
+test('a full storage says so, and the form keeps what was typed', async () => {
+  const phone = await phoneOf('ben@example.org');
+  const { page } = phone;
+  const session = await phone.context.newCDPSession(page);
+  await session.send('Storage.overrideQuotaForOrigin', { origin: server.url, quotaSize: 1 });
+  await page.goto(at(`/metering-units/${fleet.seeders[0].unit}/setups/new`));
+  await page.fill('[name=gate]', '17');
+  // Much for a note: a browser lets small things pass its own bounds.
+  await page.$eval('[name=note]', (field) => { field.value = 'plugged twice '.repeat(200_000); });
+  await page.click('.bar-act button.act');
+  await page.waitForSelector('.not-kept');
+  assert.match(await page.innerText('.not-kept'), /storage of this phone is full/);
+  assert.equal(await page.inputValue('[name=gate]'), '17');
+  assert.equal(new URL(page.url()).pathname, `/metering-units/${fleet.seeders[0].unit}/setups/new`);
+  await session.send('Storage.overrideQuotaForOrigin', { origin: server.url });
+  await phone.context.close();
+});
+
+test('a copy of the outbox can be saved and taken in again', async () => {
+  const unit = fleet.seeders[0].unit;
+  const phone = await phoneOf('cora@example.org');
+  const { page } = phone;
+  await phone.context.setOffline(true);
+  await page.goto(at(`/metering-units/${unit}/fills/new`));
+  await page.selectOption('[name=lot_id]', fleet.lot.id);
+  await page.fill('[name="mass/value"]', '333');
+  await page.click('.bar-act button.act');
+  await page.waitForSelector('.kept-note');
+  await page.goto(at('/outbox'));
+  const [download] = await Promise.all([page.waitForEvent('download'), page.click('[data-copy]')]);
+  const copy = await download.path();
+  assert.equal(JSON.parse(readFileSync(copy, 'utf8')).entries.length, 1);
+  await page.click('[data-drop]');
+  await page.click('text=Drop it for good');
+  await page.waitForSelector('text=Nothing waits');
+  await page.setInputFiles('[data-take-in]', copy);
+  await page.waitForSelector('text=1 entry was taken in');
+  await phone.context.setOffline(false);
+  await empty(page);
+  assert.equal((await fleet.api(`/metering-units/${unit}/fills`)).items.filter((fill) => fill.mass?.value === '333').length, 1);
+  assert.deepEqual(phone.complaints, []);
+  await phone.context.close();
+});

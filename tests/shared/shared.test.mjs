@@ -1,0 +1,36 @@
+// The phone's plain sums and its reading of a form, on the vectors that core and the server are held to as well
+// (tests/calibration/shared.rs).
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { test } from 'node:test';
+
+const read = (path) => readFileSync(new URL(path, import.meta.url), 'utf8');
+const script = (name) => import(`data:text/javascript,${encodeURIComponent(read(`../../static/${name}`))}`);
+const { number, revolutions, running } = await script('sums.js');
+const { tree } = await script('tree.js');
+
+const near = (got, wanted, what) =>
+  wanted === null ? assert.ok(Number.isNaN(got), what) : assert.ok(Math.abs(got - wanted) <= 1e-12 * Math.abs(wanted), `${what}: ${got}, not ${wanted}`);
+
+for (const { name, how, repeats, expected } of JSON.parse(read('sums.json'))) {
+  test(`sums: ${name}`, () => {
+    const counting = { counts: how.counts, per: number(how.per), slip: number(how.slip), ratio: number(how.ratio) };
+    const sums = running(repeats.map((repeat) => ({
+      turned: revolutions(number(repeat.counted), counting),
+      setAside: repeat.set_aside !== '',
+      catches: repeat.catches.map((row) => ({ net: number(row.gross) - number(row.tare), runs: number(row.runs) })),
+    })));
+    for (const key of ['factor', 'caught', 'spread']) near(sums[key], expected[key], key);
+  });
+}
+
+for (const { name, zone, pairs, tree: wanted } of JSON.parse(read('trees.json'))) {
+  test(`tree: ${name}`, () => assert.deepEqual(tree(pairs, zone), wanted));
+}
+
+test('numbers as people type them', () => {
+  assert.equal(number('2,11'), 2.11);
+  assert.equal(number(' 1 250.5 '), 1250.5);
+  assert.equal(number('.5'), 0.5);
+  for (const none of ['', '5 lb', '1.2.3', 'nan', '-3', '1e5']) assert.ok(Number.isNaN(number(none)), none);
+});
