@@ -20,4 +20,5 @@ pub mod plan;
 pub mod readiness;
 pub mod records;
 pub mod seed;
+pub mod sync;
 pub mod web;

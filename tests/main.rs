@@ -18,3 +18,4 @@ mod people;
 mod plan;
 mod readiness;
 mod seed;
+mod sync;

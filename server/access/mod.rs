@@ -13,13 +13,16 @@ pub mod token;
 
 pub use store::{ALL, find_actor, has_accounts};
 
+use crate::clock::Stamp;
 use crate::web::error::Error;
 use crate::web::reader::Reader;
+use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use sowmark_core::ids::{AccountId, ClientId, LotId, OrganizationId, SeederId};
 use sowmark_core::words::{DecimalSign, Words};
 use std::collections::HashSet;
 use std::hash::Hash;
+use std::sync::Arc;
 use uuid::Uuid;
 
 /// What a person is in an organization.
@@ -83,6 +86,9 @@ pub enum Permission {
     ReadLots,
     /// See suppliers, received masses and movements.
     ReadStock,
+    /// Send entries logged off line, and see and drop one's own that were refused. What may be stored of them is up to
+    /// the permission of each kind.
+    Send,
     /// Log calibrations, setups, fills, emptyings, services, jobs, scale checks.
     Log,
     /// Void a record, or send one that corrects another.
@@ -105,10 +111,11 @@ pub enum Permission {
 
 impl Permission {
     /// Every permission.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::ReadFleet,
         Self::ReadLots,
         Self::ReadStock,
+        Self::Send,
         Self::Log,
         Self::Void,
         Self::Decide,
@@ -126,7 +133,7 @@ impl Permission {
 pub fn allows(role: Role, permission: Permission) -> bool {
     use Permission as P;
     match permission {
-        P::ReadFleet | P::ReadLots => true,
+        P::ReadFleet | P::ReadLots | P::Send => true,
         P::Log | P::Void => matches!(role, Role::Office | Role::Crew),
         P::ReadStock | P::ReadAudit | P::TestLots => matches!(role, Role::Office | Role::Agronomist),
         P::Decide | P::Waive | P::KeepFleet | P::KeepLots | P::KeepPeople => role == Role::Office,
@@ -186,6 +193,28 @@ pub struct Actor {
     pub role: Role,
     pub scope: Scope,
     pub via: Via,
+    pub origin: Arc<Origin>,
+}
+
+/// Where what somebody sends comes from, when it is not typed into a form that has just been opened. It is kept beside
+/// what is created with it, in the same transaction.
+#[derive(Clone, Debug, Default)]
+pub struct Origin {
+    /// Somebody's phone, which had it for a while.
+    pub sending: Option<Sending>,
+    /// An entry that was refused, and that this is the mended form of.
+    pub mends: Option<Uuid>,
+}
+
+/// A phone sending what it had logged off line.
+#[derive(Clone, Debug)]
+pub struct Sending {
+    /// The phone's clock when it sent; none when it did not say.
+    pub sent_at: Option<Stamp>,
+    /// The server's clock when it came.
+    pub received_at: Timestamp,
+    /// What the phone calls itself; may be empty.
+    pub device: String,
 }
 
 impl Actor {
@@ -222,7 +251,12 @@ impl Actor {
             Role::Crew => Corrections::OwnSameDay(self.time_zone.clone()),
             Role::Agronomist => Corrections::None,
         };
-        Ok(Grant { organization: self.organization(), account: Some(self.account), corrections })
+        Ok(Grant {
+            organization: self.organization(),
+            account: Some(self.account),
+            corrections,
+            origin: Arc::clone(&self.origin),
+        })
     }
 
     /// Leave to write about a seeder.
@@ -243,6 +277,7 @@ pub struct Grant {
     organization: OrganizationId,
     account: Option<AccountId>,
     corrections: Corrections,
+    origin: Arc<Origin>,
 }
 
 /// Which records somebody may void or correct.
@@ -269,10 +304,15 @@ impl Grant {
     pub fn corrections(&self) -> &Corrections {
         &self.corrections
     }
+
+    #[must_use]
+    pub fn origin(&self) -> Arc<Origin> {
+        Arc::clone(&self.origin)
+    }
 }
 
 /// Leave of the person at the command line of the host, who could write to the database anyway.
 #[must_use]
 pub fn host(organization: OrganizationId) -> Grant {
-    Grant { organization, account: None, corrections: Corrections::Any }
+    Grant { organization, account: None, corrections: Corrections::Any, origin: Arc::default() }
 }

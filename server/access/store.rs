@@ -8,6 +8,7 @@ use jiff::tz::TimeZone;
 use sowmark_core::ids::{AccountId, ClientId, LotId, OrganizationId, SeederId};
 use sowmark_core::words::DecimalSign;
 use std::collections::HashSet;
+use std::sync::Arc;
 use uuid::Uuid;
 
 queries! {
@@ -85,6 +86,7 @@ pub async fn find_actor(
         role,
         scope,
         via,
+        origin: Arc::default(),
     }))
 }
 

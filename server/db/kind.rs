@@ -70,6 +70,8 @@ kinds! {
     Waiver = "waiver", true;
     Policy = "policy", false;
     Void = "void", false;
+    /// Something sent that is of no kind that there is.
+    Entry = "entry", false;
 }
 
 impl std::fmt::Display for Kind {

@@ -6,7 +6,7 @@
 
 use super::kind::Kind;
 use super::{Cx, Db, Tx};
-use crate::access::{Corrections, Grant};
+use crate::access::{Corrections, Grant, Origin};
 use crate::audit::{self, Line};
 use crate::clock::{Clock, Stamp};
 use crate::web::error::Error;
@@ -15,6 +15,7 @@ use jiff::Timestamp;
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use sowmark_core::ids::{AccountId, OrganizationId};
+use std::sync::Arc;
 use uuid::Uuid;
 
 queries! {
@@ -23,6 +24,9 @@ queries! {
         values ($1, $2, $3, $4, $5, $6, $7, $8, $9) on conflict (organization_id, id) do nothing";
     ENTERED = "select kind, fingerprint from entry where organization_id = $1 and id = $2";
     KEEP_CONFLICT = "insert into conflict (organization_id, id, entry_id, kind, sent, sent_at, sent_by) values ($1, $2, $3, $4, $5, $6, $7)";
+    SENT = "insert into sending (organization_id, id, sent_at, sent_offset, received_at, device) values ($1, $2, $3, $4, $5, $6)";
+    MENDED = "update refused set ended = 'mended', ended_at = $4, ended_by = $5
+        where organization_id = $1 and (id = $2 or id = $3) and ended is null";
     CORRECTED = "select kind, recorded_at, recorded_by from standing where organization_id = $1 and id = $2";
 }
 
@@ -34,6 +38,7 @@ pub struct Work {
     organization: OrganizationId,
     account: Option<AccountId>,
     corrections: Corrections,
+    origin: Arc<Origin>,
     seq: i64,
     now: Timestamp,
 }
@@ -130,6 +135,7 @@ impl Work {
             organization,
             account: grant.account(),
             corrections: grant.corrections().clone(),
+            origin: grant.origin(),
             seq,
             now: clock.now(),
         })
@@ -145,8 +151,8 @@ impl Work {
         organization: OrganizationId,
         account: Option<AccountId>,
     ) -> Result<Self, Error> {
-        let (tx, corrections) = (db.begin().await?, Corrections::Any);
-        Ok(Self { tx, clock: clock.clone(), organization, account, corrections, seq: 1, now: clock.now() })
+        let (tx, corrections, origin) = (db.begin().await?, Corrections::Any, Arc::default());
+        Ok(Self { tx, clock: clock.clone(), organization, account, corrections, origin, seq: 1, now: clock.now() })
     }
 
     pub fn cx(&mut self) -> Cx<'_> {
@@ -243,7 +249,24 @@ impl Work {
                 ],
             )
             .await?;
+        if inserted == 1 {
+            self.settle_origin(id).await?;
+        }
         Ok(inserted == 1)
+    }
+
+    /// Keeps how something new was sent, and ends the wait of what was refused under its id or is mended by it.
+    async fn settle_origin(&mut self, id: Uuid) -> Result<(), Error> {
+        let (organization, now, account) = (self.organization, self.now, self.account);
+        let origin = Arc::clone(&self.origin);
+        if let Some(sending) = &origin.sending {
+            let sent_at = sending.sent_at.map(|stamp| stamp.at);
+            let offset = sending.sent_at.map(|stamp| i64::from(stamp.offset_seconds));
+            let values = args![organization, id, sent_at, offset, sending.received_at, &sending.device];
+            self.cx().execute(SENT, values).await?;
+        }
+        self.cx().execute(MENDED, args![organization, id, origin.mends.unwrap_or(id), now, account]).await?;
+        Ok(())
     }
 
     /// A correction replaces one standing record of its own kind, and not itself.

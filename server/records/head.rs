@@ -25,6 +25,10 @@ pub struct Head {
     pub void_at: Option<i64>,
     pub void_by: Option<Uuid>,
     pub void_by_name: Option<String>,
+    /// The phone's clock when it was sent, where it came from a phone that said so.
+    pub sent_at: Option<i64>,
+    /// The server's clock when it came, where it came from a phone.
+    pub received_at: Option<i64>,
 }
 
 impl Head {

@@ -41,7 +41,9 @@ impl<D: Input + Send> FromRequest<App> for Sent<D> {
     }
 }
 
-fn is_json(request: &Request) -> bool {
+/// Whether a request says that it is JSON, or nothing.
+#[must_use]
+pub fn is_json(request: &Request) -> bool {
     match request.headers().get(header::CONTENT_TYPE).map(|value| value.to_str().unwrap_or_default()) {
         None => true,
         Some(kind) => {
@@ -55,21 +57,29 @@ fn is_json(request: &Request) -> bool {
 ///
 /// # Errors
 /// 413 when it is larger; 400 when it breaks off.
-pub async fn whole_body(mut body: Body) -> Result<Vec<u8>, Error> {
+pub async fn whole_body(body: Body) -> Result<Vec<u8>, Error> {
+    body_up_to(body, LARGEST_BODY).await
+}
+
+/// Reads a body up to a length.
+///
+/// # Errors
+/// 413 when it is larger; 400 when it breaks off.
+pub async fn body_up_to(mut body: Body, most: usize) -> Result<Vec<u8>, Error> {
     let mut bytes = Vec::new();
     let mut length = 0;
     while let Some(frame) = body.frame().await {
         let frame = frame.map_err(|_| Error::Unreadable { detail: "The request broke off.".into() })?;
         if let Ok(data) = frame.into_data() {
             length += data.len();
-            if length <= LARGEST_BODY {
+            if length <= most {
                 bytes.extend_from_slice(&data);
             } else if length > DRAINED {
                 break;
             }
         }
     }
-    if length > LARGEST_BODY { Err(Error::TooLarge { most: LARGEST_BODY }) } else { Ok(bytes) }
+    if length > most { Err(Error::TooLarge { most }) } else { Ok(bytes) }
 }
 
 /// The JSON of a body.

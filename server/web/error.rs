@@ -5,7 +5,7 @@
 
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// Why a request was not done.
 #[derive(Debug)]
@@ -39,7 +39,7 @@ pub enum Error {
 }
 
 /// One fault of a request: where (RFC 6901) and what, with the remedy.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, utoipa::ToSchema)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, utoipa::ToSchema)]
 pub struct Fault {
     /// JSON pointer into what was sent; empty for the whole of it.
     pub pointer: String,
@@ -53,7 +53,7 @@ impl Fault {
 }
 
 /// A problem document.
-#[derive(Clone, Debug, Serialize, utoipa::ToSchema)]
+#[derive(Clone, Debug, Serialize, Deserialize, utoipa::ToSchema)]
 pub struct Problem {
     /// A stable name for this kind of problem.
     #[serde(rename = "type")]
@@ -61,7 +61,7 @@ pub struct Problem {
     pub title: String,
     pub status: u16,
     pub detail: String,
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub errors: Vec<Fault>,
 }
 
@@ -161,7 +161,14 @@ impl Error {
         }
     }
 
-    fn log(&self) {
+    /// Whether the same may well be done a moment later: nobody has to mend anything.
+    #[must_use]
+    pub fn will_pass(&self) -> bool {
+        matches!(self, Self::Unavailable(_) | Self::TooMany { .. })
+    }
+
+    /// Tells the log why something failed.
+    pub fn log(&self) {
         match self {
             Self::Broken(cause) => tracing::error!(%cause, "request failed"),
             Self::Unavailable(cause) => tracing::error!(%cause, "database unavailable"),
@@ -182,11 +189,12 @@ impl From<sqlx::Error> for Error {
     }
 }
 
-/// SQLite: busy (5), disk full (13), I/O error (10); PostgreSQL: class 53 (no resources) and 57 (operator intervention).
+/// SQLite: busy (5), locked (6), disk full (13), I/O error (10); PostgreSQL: class 08 (connection), 40 (rolled back for
+/// another's sake), 53 (no resources) and 57 (operator intervention).
 fn is_full_or_locked(code: Option<&str>) -> bool {
     code.is_some_and(|code| {
-        matches!(code, "5" | "10" | "13" | "517")
-            || code.len() == 5 && (code.starts_with("53") || code.starts_with("57"))
+        matches!(code, "5" | "6" | "10" | "13" | "517")
+            || code.len() == 5 && code.get(..2).is_some_and(|class| ["08", "40", "53", "57"].contains(&class))
     })
 }
 
@@ -214,6 +222,9 @@ impl IntoResponse for Error {
         match self {
             Self::TooMany { retry_after_seconds } => {
                 headers.insert(header::RETRY_AFTER, HeaderValue::from(retry_after_seconds));
+            }
+            Self::Unavailable(_) => {
+                headers.insert(header::RETRY_AFTER, HeaderValue::from(5));
             }
             Self::SignIn => {
                 headers.insert(header::WWW_AUTHENTICATE, HeaderValue::from_static("Bearer"));

@@ -61,6 +61,20 @@ impl Faults {
         }
     }
 
+    /// The faults alone.
+    #[must_use]
+    pub fn found(self) -> Vec<Fault> {
+        self.0
+    }
+
+    /// The object at a place, whatever its fields are.
+    pub fn object_of_any<'v>(&mut self, value: Option<&'v Value>, at: &At) -> Option<&'v Map<String, Value>> {
+        match value {
+            Some(Value::Object(fields)) => Some(fields),
+            other => self.object(other, at, &[]),
+        }
+    }
+
     /// The object at a place, with no field but the known ones.
     pub fn object<'v>(&mut self, value: Option<&'v Value>, at: &At, known: &[&str]) -> Option<&'v Map<String, Value>> {
         match value {
