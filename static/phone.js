@@ -225,11 +225,9 @@ async function entered(form) {
   // Never awaited: a browser may leave it open for as long as its question is not answered.
   navigator.storage?.persist?.().catch(() => {});
   await drop("drafts", draftKey());
-  let ended = await send();
-  for (let wait = 0; ended === "busy" && wait < 10; wait += 1) {
-    await new Promise((resolve) => { setTimeout(resolve, 300); });
-    ended = await send();
-  }
+  const ended = await outbox.sendOne(reader, entry);
+  last = ended;
+  await showLine(ended);
   const still = await take("entries", entry.id);
   if (!still) {
     location.assign(entry.kind === "calibration" ? `/calibrations/${entry.id}` : entry.next);

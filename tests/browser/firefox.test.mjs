@@ -56,6 +56,12 @@ test('signing in, a fill and a catch with a slip, on line', async () => {
   await page.click('button[value=save]');
   await page.waitForSelector('.errors');
   assert.match(await text('.errors'), /tare/i);
+  // Left alone, it stands in the Outbox until it is mended or dropped.
+  await page.goto(at('/outbox'));
+  await page.waitForSelector('.waiting-list [data-drop]');
+  await page.click('[data-drop]');
+  await page.click('[data-drop]');
+  await page.waitForFunction(() => document.querySelector('#waiting').innerText.includes('Nothing waits'));
 });
 
 test('a catch while the server is dead is kept, and stored once when it is back', async () => {
