@@ -145,3 +145,31 @@ fn choices_in(pattern: &Pattern<&str>, found: &mut BTreeSet<String>) {
         }
     }
 }
+
+/// What a text says beside its variables, every variant of it.
+pub(crate) fn spoken_part(content: &str) -> BTreeMap<String, String> {
+    let resource = fluent_syntax::parser::parse(content).unwrap_or_else(|(_, faults)| panic!("{faults:?}"));
+    let messages = resource.body.iter().filter_map(|entry| match entry {
+        Entry::Message(message) => {
+            let mut said = String::new();
+            spoken_in(message.value.as_ref()?, &mut said);
+            Some((message.id.name.to_owned(), said))
+        }
+        _ => None,
+    });
+    messages.collect()
+}
+
+fn spoken_in(pattern: &Pattern<&str>, said: &mut String) {
+    for element in &pattern.elements {
+        match element {
+            PatternElement::TextElement { value } => said.push_str(value),
+            PatternElement::Placeable { expression: Expression::Select { variants, .. } } => {
+                said.push(' ');
+                variants.iter().map(|variant| &variant.value).for_each(|variant| spoken_in(variant, said));
+                said.push(' ');
+            }
+            PatternElement::Placeable { .. } => said.push(' '),
+        }
+    }
+}
