@@ -409,6 +409,13 @@ figure-too-doubtful = Las cifras se conocen solo dentro de { $within }, lo que n
 figure-per-square-metre = { $number } por m²
 figure-points = { $number } puntos
 
+## El factor como lo pide un controlador
+
+keyed-per-revolution = { $unit } por vuelta
+keyed-per-hundred-revolutions = { $unit } por 100 vueltas
+keyed-for-run = por bajada
+keyed-for-unit = dosificador entero
+
 ## El siguiente ajuste de la compuerta
 
 gate-stay = Quédese en { $setting }, que ya da lo deseado.
