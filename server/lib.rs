@@ -22,4 +22,5 @@ pub mod readiness;
 pub mod records;
 pub mod seed;
 pub mod sync;
+pub mod texts;
 pub mod web;

@@ -197,7 +197,8 @@ function add(form, panel) {
   const put = (name, value) => { panel.querySelector(`[data-${name}]`).textContent = value; };
   put("factor", shown(per * sums.factor, 4));
   put("factor-unit", per === 1 ? `${unit}/rev` : `${unit}/100rev`);
-  put("spread", Number.isFinite(sums.spread) ? `${shown(sums.spread, 2)} %` : "–");
+  // A hundredth of a percent is less than any scale shows.
+  put("spread", Number.isFinite(sums.spread) ? `${shown(Math.round(sums.spread * 100) / 100, 2)} %` : "–");
   put("caught", sums.caught > 0 ? `${shown(sums.caught, 4)} ${unit}` : "–");
   put("missing", missing(form));
 }
