@@ -214,7 +214,7 @@ test('every page fits a phone and a desk, light and dark, and axe finds nothing'
     'rate-answer': unit.replace('/catch', '/rate?rate/value=140&rate/unit=kg/ha&speed/value=9&speed/unit=km/h'),
     gate: unit.replace('/catch', '/gate'), 'gate-answer': unit.replace('/catch', '/gate?setting=40&measured/value=5&measured/unit=g/rev&wanted=7'),
     'rate-plan': `/rate-plan?unit_id=${unit.split('/')[2]}`, 'rate-plan-answer': `/rate-plan?unit_id=${unit.split('/')[2]}&${plan}`,
-    'rate-plan-live': `/rate-plan/live?lot_id=${seen.get('lot').split('/').pop()}`, fields: '/fields', clients: '/clients',
+    'rate-plan-live': `/rate-plan/live?lot_id=${seen.get('lot').split('/').pop()}`, fields: '/fields', clients: '/clients', outbox: '/outbox', offline: '/offline',
   };
   if (shots) mkdirSync(shots, { recursive: true });
   for (const colorScheme of ['light', 'dark']) {
