@@ -1,6 +1,7 @@
 //! The fleet: machines, what is fitted to them and was replaced, the scales that weigh for them, and its seasons.
 
 pub mod configuration;
+pub mod label;
 pub mod lay_up;
 mod page;
 pub mod roller;
@@ -17,6 +18,7 @@ use crate::web::routes::Route;
 pub fn routes() -> Vec<Route> {
     [
         configuration::routes(),
+        label::routes(),
         lay_up::routes(),
         roller::routes(),
         scale::routes(),

@@ -8,6 +8,7 @@ use crate::config::Config;
 use crate::db::{Conn, Db, Work};
 use axum::extract::FromRequestParts;
 use axum::http::request::Parts;
+use axum::http::{HeaderMap, header};
 use std::sync::Arc;
 use uuid::Uuid;
 
@@ -27,6 +28,15 @@ impl App {
     /// The database.
     pub async fn read(&self) -> Result<Conn, Error> {
         Ok(self.db.read().await?)
+    }
+
+    /// The address of the server as the person who asks knows it, without a slash at its end.
+    #[must_use]
+    pub fn base(&self, headers: &HeaderMap) -> String {
+        self.config.public_url.clone().unwrap_or_else(|| {
+            let host = headers.get(header::HOST).and_then(|host| host.to_str().ok()).unwrap_or_default();
+            format!("http://{host}")
+        })
     }
 
     /// Begins an act.

@@ -1,6 +1,7 @@
 //! The fleet through the API and on its pages.
 
 mod fitted;
+mod labels;
 mod pages;
 mod roller;
 mod seeder;

@@ -109,7 +109,10 @@ fn choices_in(pattern: &Pattern<&str>, found: &mut BTreeSet<String>) {
                 VariantKey::Identifier { name } if !FORMS.contains(&name) => {
                     found.insert(format!("{of}={name}"));
                 }
-                _ => {}
+                VariantKey::NumberLiteral { value } => {
+                    found.insert(format!("{of}={value}"));
+                }
+                VariantKey::Identifier { .. } => {}
             }
             choices_in(&variant.value, found);
         }

@@ -5,6 +5,7 @@ use crate::access::{Actor, Permission, Units};
 use crate::calibration;
 use crate::chart::Figure;
 use crate::fleet::configuration::act as configurations;
+use crate::fleet::label::{self, code::Code};
 use crate::fleet::lay_up::act as lay_ups;
 use crate::fleet::setup::act as setups;
 use crate::readiness::board::{self, Line};
@@ -18,6 +19,7 @@ use crate::web::page::{Cookies, FormPage, Page, show};
 use crate::web::paging::PageAsked;
 use crate::web::routes::{Need, Route};
 use askama::Template;
+use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::SeederId;
 use uuid::Uuid;
@@ -202,6 +204,8 @@ struct SeederPage {
     charts: Vec<(String, Vec<Figure>)>,
     timeline: Vec<Told>,
     older: Option<String>,
+    /// Opens this page, for the machine's door.
+    code: Code,
     may_log: bool,
     may_keep: bool,
 }
@@ -211,6 +215,7 @@ async fn seeder_page(
     cookies: Cookies,
     PathId(id): PathId,
     Asked(asked): Asked<PageAsked>,
+    headers: HeaderMap,
 ) -> Result<Response, Error> {
     let (scope, now) = (&signed.actor.scope, signed.app.clock.now());
     let id = SeederId(id);
@@ -236,6 +241,7 @@ async fn seeder_page(
         charts: charts.into_iter().filter(|(_, figures)| !figures.is_empty()).collect(),
         timeline: told.items.iter().map(|row| Told::of(row, &signed)).collect(),
         older: told.next,
+        code: label::code_of(&seeder, &signed.app.base(&headers))?,
         may_log: signed.actor.may(Permission::Log),
         may_keep: signed.actor.may(Permission::KeepFleet),
         page,

@@ -2,7 +2,7 @@
 
 use super::account::{OncePage, token_form, token_says};
 use super::members::{client_boxes, link_page, role_field, tree, was_ticked};
-use super::{Opened, base, opened_sessions, opened_tokens};
+use super::{Opened, opened_sessions, opened_tokens};
 use crate::access::{Grant, Permission, session, token};
 use crate::people::act;
 use crate::people::draft::{MemberChange, TokenDraft};
@@ -164,7 +164,7 @@ async fn post_password_link(
     let app = &signed.app;
     match act::add_password_link(&app.db, &app.clock, &grant, AccountId(id)).await {
         Ok(code) => {
-            let link = format!("{}/set-password/{code}", base(app, &headers));
+            let link = format!("{}/set-password/{code}", app.base(&headers));
             show(&link_page(&signed, &cookies, &member.name, link))
         }
         Err(error) => refused(&signed, &cookies, id, &Posted::default(), error).await,

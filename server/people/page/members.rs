@@ -1,7 +1,6 @@
 //! The people of an organization, as the office keeps them: members, crews, and adding a member.
 
 use super::account::OncePage;
-use super::base;
 use crate::access::{Permission, Role};
 use crate::people::act::{self, AddedMember};
 use crate::people::crew::act::{Crew, crews};
@@ -166,7 +165,7 @@ async fn post_member(signed: Signed, cookies: Cookies, headers: HeaderMap, poste
             &signed,
             &cookies,
             posted.text("name"),
-            format!("{}/set-password/{code}", base(app, &headers)),
+            format!("{}/set-password/{code}", app.base(&headers)),
         )),
         Ok(AddedMember { account, link: None }) => Ok(Redirect::to(&format!("/people/{account}")).into_response()),
         Err(error @ (Error::Faults(_) | Error::NotThere { .. })) => {

@@ -46,14 +46,6 @@ fn text_of(headers: &HeaderMap, name: header::HeaderName) -> &str {
     headers.get(name).and_then(|value| value.to_str().ok()).unwrap_or_default()
 }
 
-/// The address of the server as the person who asks knows it.
-fn base(app: &App, headers: &HeaderMap) -> String {
-    match &app.config.public_url {
-        Some(url) => url.clone(),
-        None => format!("http://{}", text_of(headers, header::HOST)),
-    }
-}
-
 fn when(micros: i64, zone: &TimeZone) -> String {
     said(moment(micros), zone)
 }
