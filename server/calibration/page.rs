@@ -212,6 +212,8 @@ struct RecordPage {
     no_number: String,
     in_force: String,
     fallen: Option<String>,
+    /// Why its times may be off.
+    doubt: Option<String>,
     shown: Shown,
     facts: Vec<(&'static str, String)>,
     expected: Option<Expectation>,
@@ -308,6 +310,7 @@ async fn record(
         no_number: no_number(status).to_owned(),
         in_force: if in_force { "In force now." } else { "Not the number in force now." }.to_owned(),
         fallen: head.fallen(zone),
+        doubt: head.doubt(),
         shown: Shown::of(&sheet, &circumstances, &judgement, actor.reader())?,
         facts,
         expected,

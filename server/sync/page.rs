@@ -57,17 +57,17 @@ async fn refused_page(signed: Signed, cookies: Cookies, Asked(asked): Asked<Refu
     let mut conn = signed.app.read().await?;
     let list = refused::page_of_refused(&mut conn.cx(), actor, &part, ended_too).await?;
     let names = Names::gather(&mut conn.cx(), &actor.scope).await?;
-    let entries = list.items.into_iter().map(|row| Told::of(row, &names, actor)).collect::<Result<_, Error>>()?;
+    let entries = list.items.iter().map(|row| Told::of(row, &names, actor)).collect::<Result<_, Error>>()?;
     let page = Page::new(&signed, &cookies, "Not taken in", "/");
     show(&RefusedPage { page, entries, ended_too, next: list.next })
 }
 
 impl Told {
-    fn of(row: RefusedRow, names: &Names, actor: &Actor) -> Result<Self, Error> {
+    fn of(row: &RefusedRow, names: &Names, actor: &Actor) -> Result<Self, Error> {
         let record: Value = serde_json::from_str(&row.record)?;
         let problem: Problem = serde_json::from_str(&row.problem)?;
         let kind = Logged::from_word(&row.kind);
-        let ended = ended(&row, actor);
+        let ended = ended(row, actor);
         let mend = kind.filter(|kind| actor.may(kind.permission())).map(|kind| {
             match row.parent_id.filter(|parent| names.parent(kind, *parent).is_some()) {
                 Some(parent) => told::form_of(kind, parent, row.id),
@@ -79,7 +79,7 @@ impl Told {
             id: row.id,
             what: told::what(kind, &row.kind),
             machine: machine.unwrap_or_default().to_owned(),
-            sent: sent(&row, actor),
+            sent: sent(row, actor),
             why: told::why(&problem, actor),
             lines: told::lines(&record, names, actor),
             mend: mend.filter(|_| ended.is_none()),

@@ -177,7 +177,7 @@ fn named(at: &[String], fields: &Map<String, Value>) -> Vec<String> {
     let own = fields.get("label").and_then(Value::as_str).filter(|own| !own.trim().is_empty());
     let mut at = at.to_vec();
     if let (Some(own), Some(last)) = (own, at.last_mut()) {
-        last.push_str(&format!(" ({own})"));
+        *last = format!("{last} ({own})");
     }
     at
 }
@@ -237,15 +237,15 @@ impl Teller<'_> {
                 let name = Uuid::try_parse(text).ok().and_then(|id| self.names.things.get(&id));
                 Some(name.cloned().unwrap_or_else(|| text.replace('_', " ")))
             }
-            Value::Object(fields) => match quantity(fields) {
-                Some(entered) => Some(reader.measured(&entered)),
-                None => {
+            Value::Object(fields) => Some(quantity(fields).map_or_else(
+                || {
                     let parts = fields.iter().filter_map(|(key, value)| {
                         Some(format!("{} {}", label(key).to_lowercase(), self.leaf(key, value)?))
                     });
-                    Some(parts.collect::<Vec<String>>().join(", "))
-                }
-            },
+                    parts.collect::<Vec<String>>().join(", ")
+                },
+                |entered| reader.measured(&entered),
+            )),
             other @ Value::Array(_) => Some(other.to_string()),
         }
     }

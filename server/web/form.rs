@@ -378,9 +378,10 @@ impl FormField {
             for option in &mut self.units {
                 option.selected = option.value == *unit;
             }
-        } else if !self.value.trim().is_empty() && !self.value.contains(char::is_alphabetic) {
+        } else if !unit.trim().is_empty() && !self.value.trim().is_empty() && !self.value.contains(char::is_alphabetic)
+        {
             // A unit that is not offered stands with its number: another must not be taken for it.
-            self.value = format!("{} {unit}", self.value.trim()).trim().to_owned();
+            self.value = [self.value.trim(), unit.trim()].join(" ");
         }
     }
 }

@@ -57,14 +57,15 @@ fn put(pairs: &mut Vec<(String, String)>, name: &str, key: &str, value: &Value, 
                 put(pairs, &below(&position.to_string()), key, item, zone);
             }
         }
-        Value::Object(fields) => match pounds(fields) {
-            Some(text) => pairs.extend([(below("value"), text), (below("unit"), "lb".to_owned())]),
-            None => {
-                // A name with a slash is a place, one with an underscore before it the page's own: no field has such.
-                let named = fields.iter().filter(|(key, _)| !key.contains('/') && !key.starts_with('_'));
-                named.for_each(|(key, value)| put(pairs, &below(key), key, value, zone));
+        Value::Object(fields) => {
+            if let Some(text) = pounds(fields) {
+                pairs.extend([(below("value"), text), (below("unit"), "lb".to_owned())]);
+                return;
             }
-        },
+            // A name with a slash is a place, one with an underscore before it the page's own: no field has such.
+            let named = fields.iter().filter(|(key, _)| !key.contains('/') && !key.starts_with('_'));
+            named.for_each(|(key, value)| put(pairs, &below(key), key, value, zone));
+        }
     }
 }
 
@@ -125,12 +126,11 @@ impl Form {
 fn choose_anew(field: &mut FormField) {
     if field.kind == Kind::Select && !field.options.iter().any(|option| option.selected) {
         field.value.clear();
-        match field.options.iter_mut().find(|option| option.value.is_empty()) {
-            Some(none) => none.selected = true,
-            None => {
-                let none = FormOption { value: String::new(), label: "Choose".to_owned(), selected: true };
-                field.options.insert(0, none);
-            }
+        if let Some(none) = field.options.iter_mut().find(|option| option.value.is_empty()) {
+            none.selected = true;
+        } else {
+            let none = FormOption { value: String::new(), label: "Choose".to_owned(), selected: true };
+            field.options.insert(0, none);
         }
     }
 }

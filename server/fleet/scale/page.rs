@@ -69,7 +69,7 @@ impl Told {
             id: row.head.id,
             when: row.head.when(zone),
             says: format!("It read {} of {}.", reader.measured(&row.reading), reader.measured(&row.reference)),
-            by: row.head.by().to_owned(),
+            by: row.head.by_line(),
             fallen: row.head.fallen(zone),
         }
     }
