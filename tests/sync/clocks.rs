@@ -97,7 +97,7 @@ async fn a_clock_that_is_about_right_is_not(world: World) {
         send_at(&farm.ana, &sent_at, &caught(&farm)).await;
         for page in [format!("/page/calibrations/{}", id(102)), format!("/page/seeders/{}", farm.seeder)] {
             let shown = farm.ana.get(&page).await.text;
-            assert!(!shown.contains("may be off") && !shown.contains("after the server received"), "{shown}");
+            assert!(!shown.contains("record may be off") && !shown.contains("after the server received"), "{shown}");
         }
     }
 }
