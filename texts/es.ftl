@@ -409,6 +409,13 @@ figure-too-doubtful = Las cifras se conocen solo dentro de { $within }, lo que n
 figure-per-square-metre = { $number } por m²
 figure-points = { $number } puntos
 
+## El factor como lo pide un controlador
+
+keyed-per-revolution = { $unit } por vuelta
+keyed-per-hundred-revolutions = { $unit } por 100 vueltas
+keyed-for-run = por bajada
+keyed-for-unit = dosificador entero
+
 ## El siguiente ajuste de la compuerta
 
 gate-stay = Quédese en { $setting }, que ya da lo deseado.
@@ -611,3 +618,136 @@ suspicion-run-low-sometimes = { $count ->
 suspicion-not-primed = La primera repetición dio un { $less } menos que las demás: quizá el dosificador no estaba lleno. Gire
     hasta que caiga semilla de todas las bajadas, vacíe las bolsas y entonces empiece.
 suspicion-other-roller = Quizá está puesto otro rodillo: se recogió lo que debería dar “{ $roller }”. Mire el rodillo.
+
+## Fechas en las frases
+
+date-day = { $day } de { $month ->
+        [1] enero
+        [2] febrero
+        [3] marzo
+        [4] abril
+        [5] mayo
+        [6] junio
+        [7] julio
+        [8] agosto
+        [9] septiembre
+        [10] octubre
+        [11] noviembre
+       *[12] diciembre
+    }
+date-day-of-year = { date-day } de { $year }
+
+## Por qué hay que repetir el ensayo de un dosificador
+
+trigger-name-never_calibrated = Nunca calibrado
+trigger-name-new_season = Nueva campaña
+trigger-name-crop_changed = Cambio de cultivo
+trigger-name-lot_changed = Cambio de lote
+trigger-name-seed_weight_changed = Cambio del peso de la semilla
+trigger-name-roller_changed = Cambio de rodillo
+trigger-name-drive_ratio_changed = Cambio de relación de transmisión
+trigger-name-gate_changed = Cambio de apertura de la compuerta
+trigger-name-configuration_changed = Cambio de configuración
+trigger-name-component_replaced = Pieza cambiada
+trigger-name-calibration_in_doubt = Factor en duda
+trigger-name-roller_speed_off = Velocidad del rodillo alejada
+trigger-name-drift = Deriva del consumo de semilla
+trigger-name-interval = Plazo vencido
+trigger-name-scale_unchecked = Balanza sin verificar
+
+# Quién anotó el registro, para las frases siguientes, que además dicen qué hacer.
+trigger-by = { $did ->
+    [caught] , ensayado por { $who }
+    [checked] , según la verificación de { $who }
+    [emptied] , vaciado anotado por { $who }
+    [filled] , carga anotada por { $who }
+    [fitted] , montado por { $who }
+    [logged] , anotado por { $who }
+    [set] , puesto por { $who }
+    [sown] , siembra anotada por { $who }
+    [tested] , según el análisis anotado por { $who }
+   *[unknown] {""}
+}
+trigger-again = Repita el ensayo antes de sembrar.
+
+trigger-never-calibrated = Todavía no se aceptó ningún ensayo de este dosificador; la sembradora se puso en servicio el
+    { $day }. Haga un ensayo antes de sembrar.
+trigger-new-season = { $caught ->
+    [known] El { $day } empezó una nueva campaña: { $season }; el factor es de un ensayo anterior, del { $caught_on }.
+        { trigger-again }
+   *[unknown] El { $day } empezó una nueva campaña: { $season }; el factor es de un ensayo anterior. { trigger-again }
+}
+trigger-crop-changed = El cultivo cambió el { $day }: { $crop } ({ $lot }){ trigger-by }; el ensayo se hizo con { $crop_before }
+    ({ $lot_before }). { trigger-again }
+trigger-lot-changed = El lote cambió el { $day }: { $lot }{ trigger-by }; el ensayo se hizo con { $lot_before }.
+    { trigger-again }
+trigger-lot = lote { $number }
+trigger-lot-unknown = otro lote
+trigger-seed-weight-changed = El peso de la semilla ({ $lot }) cambió el { $day }{ trigger-by }: { $weights }; las tolerancias
+    admiten { $limit } %. { trigger-again }
+trigger-bulk-density = peso hectolítrico { $now }, en el ensayo { $before }
+trigger-thousand-seed-weight = peso de mil semillas { $now } g, en el ensayo { $before } g
+trigger-configuration-changed = La configuración cambió el { $day }{ trigger-by }: { $what }. { trigger-again }
+trigger-working-width = ancho de labor { $now }, en el ensayo { $before }
+trigger-row-spacing = distancia entre surcos { $now }, en el ensayo { $before }
+trigger-runs-in-use = bajadas en uso { $now }, en el ensayo { $before }
+trigger-roller-changed = El rodillo cambió el { $day }: { $roller }{ trigger-by }; el ensayo se hizo con { $before }.
+    { trigger-again }
+trigger-roller-unknown = un rodillo desconocido
+trigger-drive-ratio-changed = La relación de transmisión cambió el { $day }: { $ratio }{ trigger-by }; el ensayo se hizo con
+    { $before }. { trigger-again }
+trigger-gate-changed = La apertura de la compuerta cambió el { $day }: { $gate }{ trigger-by }; el ensayo se hizo con
+    { $before }. { trigger-again }
+trigger-gate = compuerta { $opening }
+trigger-gate-none = sin compuerta
+trigger-part-replaced = { $part ->
+        [hydraulic_motor] Motor hidráulico
+        [electric_motor] Motor eléctrico
+        [control_valve] Válvula de control
+        [speed_sensor] Sensor de velocidad
+        [meter_housing] Carcasa del dosificador
+        [seal] Junta
+        [drive_train] Transmisión
+        [fan] Ventilador
+        [controller] Controlador
+       *[other] Una pieza
+    }: cambio o reparación el { $day }{ trigger-by }, después del ensayo.
+trigger-more-services = { $count ->
+    [1] Hubo una reparación más.
+    [one] Hubo { $count } reparación más.
+   *[other] Hubo { $count } reparaciones más.
+}
+trigger-doubt-rejected = Un ensayo posterior sobre la misma base, del { $day }{ trigger-by }, fue rechazado. { trigger-again }
+trigger-doubt-held = Un ensayo posterior sobre la misma base, del { $day }{ trigger-by }, no pasó y espera a la oficina. Decida
+    sobre él o repita el ensayo antes de sembrar.
+trigger-roller-speed-off = La velocidad del rodillo se aleja desde la labor del { $day }: la última labor necesitó { $needed }
+    rpm, el ensayo se hizo a { $caught } rpm y las tolerancias admiten { $limit } %. Compruebe con un ensayo a la velocidad a
+    la que siembra.
+trigger-drift = { $jobs ->
+    [one] El consumo de semilla se desvía desde el { $day }: en una labor queda un { $off } % { $side ->
+            [below] por debajo
+           *[above] por encima
+        } de lo previsto, más allá del límite de { $limit } %. Compruebe con un ensayo.
+   *[other] El consumo de semilla se desvía desde el { $day }: en { $jobs } labores queda un { $off } % { $side ->
+            [below] por debajo
+           *[above] por encima
+        } de lo previsto, más allá del límite de { $limit } %. Compruebe con un ensayo.
+}
+trigger-interval = Desde el { $day } toca comprobar el factor: { $what }. Compruebe con un ensayo.
+trigger-interval-area = { $sown } sembradas, las tolerancias admiten { $limit }
+trigger-interval-days = { $days ->
+    [one] hace { $days } día del ensayo, las tolerancias admiten { $limit }
+   *[other] hace { $days } días del ensayo, las tolerancias admiten { $limit }
+}
+trigger-scale-not-named = { $caught ->
+    [known] No se indicó la balanza del ensayo del { $caught_on }. Indique una verificada en el próximo ensayo.
+   *[unknown] No se indicó la balanza del ensayo. Indique una verificada en el próximo ensayo.
+}
+trigger-scale-without-check = { $caught ->
+    [known] La balanza { $scale } no superó ninguna verificación en los { $days } días anteriores al ensayo del { $caught_on }.
+        Verifíquela con una pesa patrón y repita el ensayo.
+   *[unknown] La balanza { $scale } no superó ninguna verificación en los { $days } días anteriores al ensayo. Verifíquela con
+        una pesa patrón y repita el ensayo.
+}
+trigger-scale-failed = La balanza { $scale } no superó su verificación el { $day }{ trigger-by }: marcó { $reading } para
+    { $reference }. Repárela o tome otra y repita el ensayo.

@@ -379,6 +379,13 @@ figure-too-doubtful = The figures are known within { $within } only, which gives
 figure-per-square-metre = { $number } per m²
 figure-points = { $number } points
 
+## The number as a controller wants it
+
+keyed-per-revolution = { $unit } per revolution
+keyed-per-hundred-revolutions = { $unit } per 100 revolutions
+keyed-for-run = per run
+keyed-for-unit = whole unit
+
 ## The next gate setting
 
 gate-stay = Stay at { $setting }, which gives what is wanted already.

@@ -17,7 +17,7 @@ use crate::web::form::{Form, FormField, Kind as FieldKind, Posted};
 use crate::web::input::{self, At, Faults, Input, what_it_is};
 use crate::web::page::{Cookies, Page, show, show_with};
 use crate::web::routes::{Need, Route};
-use crate::{args, queries};
+use crate::{args, queries, texts};
 use askama::Template;
 use axum::Json;
 use axum::http::StatusCode;
@@ -89,7 +89,7 @@ fn field_schema(field: &PolicyField) -> RefOr<Schema> {
         Holds::Bool => Type::Boolean,
     };
     let kinds = if field.nullable { SchemaType::from_iter([kind, Type::Null]) } else { SchemaType::Type(kind) };
-    ObjectBuilder::new().schema_type(kinds).description(Some(field.because(Words::default()))).into()
+    ObjectBuilder::new().schema_type(kinds).description(Some(field.because(texts::plain()))).into()
 }
 
 /// A value of a wrong kind is a fault here; one out of range is one too, found by setting it on the default policy.
@@ -239,7 +239,7 @@ async fn policy_view(signed: &Signed) -> Result<PolicyView, Error> {
         name: field.name,
         default: defaults.get(field.name).cloned().unwrap_or(Value::Null),
         unit: field.unit,
-        because: field.because(Words::default()),
+        because: field.because(texts::plain()),
         min: field.min,
         max: field.max,
         nullable: field.nullable,

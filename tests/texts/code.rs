@@ -9,9 +9,10 @@ use std::path::Path;
 
 use sowmark_core::policy::Policy;
 use sowmark_core::quantity::{Dimension, unit::dimension};
+use sowmark_core::readiness::Trigger;
 use sowmark_core::verdict::CheckName;
 
-use crate::ftl::{Texts, english_files, read, root, texts_of};
+use crate::ftl::{Texts, english_files, inner, read, resolved, root, texts_of};
 
 /// Rust sources of a folder, without the modules of tests inside them.
 fn sources(folder: &Path, found: &mut Vec<(String, String)>) {
@@ -41,6 +42,10 @@ fn all_sources() -> Vec<(String, String)> {
 }
 
 fn english() -> Texts {
+    resolved(&unresolved())
+}
+
+fn unresolved() -> Texts {
     english_files().iter().flat_map(|file| texts_of(&read(file))).collect()
 }
 
@@ -121,6 +126,7 @@ fn made_up() -> BTreeSet<String> {
     for check in CheckName::ALL {
         keys.extend(["", "-source"].map(|ending| format!("explained-{}{ending}", check.name())));
     }
+    keys.extend(Trigger::ALL.map(|trigger| format!("trigger-name-{trigger}")));
     for dimension in DIMENSIONS {
         keys.insert(format!("dimension-{}", dimension.split(" (").next().unwrap_or(dimension).replace(' ', "-")));
     }
@@ -171,7 +177,8 @@ const FIGURES: [&str; 22] = [
 fn every_key_is_used() {
     let sources = all_sources();
     let said: BTreeSet<&str> = sources.iter().flat_map(|(_, code)| literals(code)).collect();
-    let made_up = made_up();
+    let mut made_up = made_up();
+    made_up.extend(inner(&unresolved()));
     let unused: Vec<_> =
         english().into_keys().filter(|key| !said.contains(key.as_str()) && !made_up.contains(key)).collect();
     assert!(unused.is_empty(), "nothing says {unused:?}");
