@@ -298,12 +298,12 @@ async function mend(form) {
 }
 
 async function start(form) {
-  enhance(form);
-  // An entry that the server refused comes with its id.
-  if (new URLSearchParams(location.search).has("refused")) {
-    form.dataset.mends = form.elements.id.value;
+  // An entry that was refused at the server is mended there: the form goes back as it is.
+  if (form.elements._refused) {
+    if (isSheet(form)) sheet.watch(form);
     return;
   }
+  enhance(form);
   if ((await mend(form)) || (await restoreDraft(form))) return;
   const moment = form.elements.occurred_at;
   // The time that stands in a kept page is the time when it was kept.
