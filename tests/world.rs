@@ -173,11 +173,22 @@ pub async fn postgres_of_its_own() -> String {
     format!("{url}?options[search_path]={schema}")
 }
 
+/// What the page itself says: the sentences that its scripts may come to say stand in it as well, unseen.
+fn without_scripts_texts(text: &str) -> String {
+    let begin = text.find("<template id=\"says\">");
+    let end = begin.and_then(|begin| text[begin..].find("</template>").map(|length| begin + length));
+    match (begin, end) {
+        (Some(begin), Some(end)) => format!("{}{}", &text[..begin], &text[end..]),
+        _ => text.to_owned(),
+    }
+}
+
 async fn answer(router: &Router, request: Request<Body>) -> Answer {
     let response = router.clone().oneshot(request).await.expect("an answer");
     let (parts, body) = response.into_parts();
     let bytes = body.collect().await.expect("a body").to_bytes();
-    Answer { status: parts.status, headers: parts.headers, text: String::from_utf8_lossy(&bytes).into_owned() }
+    let text = String::from_utf8_lossy(&bytes);
+    Answer { status: parts.status, headers: parts.headers, text: without_scripts_texts(&text) }
 }
 
 impl Person {

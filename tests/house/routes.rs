@@ -48,6 +48,8 @@ fn what_anybody_may_call_is_a_short_list() {
             "/set-up/",
             "/set-password/",
             "/theme",
+            "/offline",
+            "/worker.js",
             "/api/v1/openapi.json",
         ];
         assert!(known.iter().any(|part| route.contains(part)), "{route} is open to anybody");
