@@ -15,3 +15,4 @@ pub mod paging;
 pub mod quantity;
 pub mod reader;
 pub mod routes;
+pub mod saying;
