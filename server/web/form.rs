@@ -9,6 +9,7 @@ use super::error::{Error, Fault};
 use crate::access::Actor;
 use crate::texts;
 use axum::extract::{FromRequest, Request};
+use axum::http::StatusCode;
 use jiff::tz::TimeZone;
 use percent_encoding::percent_decode;
 use serde_json::{Map, Value, json};
@@ -387,10 +388,15 @@ impl FormField {
         } else if self.kind == Kind::Check {
             self.value.clear();
         }
-        if let Some(unit) = posted.get(self.unit_name.as_str()) {
+        let Some(unit) = posted.get(self.unit_name.as_str()) else { return };
+        if self.units.iter().any(|option| option.value == *unit) {
             for option in &mut self.units {
                 option.selected = option.value == *unit;
             }
+        } else if !unit.trim().is_empty() && !self.value.trim().is_empty() && !self.value.contains(char::is_alphabetic)
+        {
+            // A unit that is not offered stands with its number: another must not be taken for it.
+            self.value = [self.value.trim(), unit.trim()].join(" ");
         }
     }
 }
@@ -403,12 +409,16 @@ pub struct Form {
     pub fields: Vec<FormField>,
     /// Faults that belong to no field of it, each a sentence.
     pub general: Vec<String>,
+    /// A sentence before it on where what stands in it comes from.
+    pub note: String,
+    /// Filled in from something sent earlier: what is wrong with that is no fault of this request.
+    pub refilled: bool,
 }
 
 impl Form {
     #[must_use]
     pub fn new(action: impl Into<String>, submit: impl Into<String>, fields: Vec<FormField>) -> Self {
-        let mut form = Self { action: action.into(), submit: submit.into(), fields, general: Vec::new() };
+        let mut form = Self { action: action.into(), submit: submit.into(), fields, ..Self::default() };
         form.settle();
         form
     }
@@ -424,6 +434,7 @@ impl Form {
     #[must_use]
     pub fn again(mut self, posted: &Posted, error: &Error) -> Self {
         let typed: HashMap<&str, &str> = posted.0.iter().map(|(name, value)| (name.as_str(), value.as_str())).collect();
+        self.carry(posted);
         for field in &mut self.fields {
             field.show(&typed);
         }
@@ -458,6 +469,12 @@ impl Form {
     #[must_use]
     pub fn has_errors(&self) -> bool {
         !self.general.is_empty() || self.fields.iter().any(|field| field.error.is_some())
+    }
+
+    /// The status of a page that shows it.
+    #[must_use]
+    pub fn status(&self) -> StatusCode {
+        if self.has_errors() && !self.refilled { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK }
     }
 
     /// The fields with a fault, for the summary at the top.

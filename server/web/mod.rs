@@ -14,5 +14,6 @@ pub mod page;
 pub mod paging;
 pub mod quantity;
 pub mod reader;
+pub mod refill;
 pub mod routes;
 pub mod saying;

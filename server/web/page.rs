@@ -229,8 +229,7 @@ impl FormPage {
     /// # Errors
     /// As [`show`].
     pub fn show(&self) -> Result<Response, Error> {
-        let status = if self.form.has_errors() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
-        show_with(status, self)
+        show_with(self.form.status(), self)
     }
 
     /// With a sentence before the form.

@@ -292,7 +292,7 @@ impl Told {
             when: row.head.when(zone),
             unit: row.unit.clone().unwrap_or_default(),
             says: row.says(signed.actor.reader()),
-            by: row.head.by().to_owned(),
+            by: row.head.by_line(),
             fallen: row.head.fallen(zone),
             href: (row.head.kind == "calibration").then(|| format!("/calibrations/{}", row.head.id)),
             may_void: stands && may_void,
