@@ -98,7 +98,8 @@ pub(super) fn judged(
         judged => {
             // What is kept is judged in English; what is refused is told to whoever sent it.
             let found = judged.is_err().then(|| judge_in(&sheet, &circumstances, words).err()).flatten();
-            let findings = found.unwrap_or_default().into_iter().map(fault_of);
+            let found = found.unwrap_or_default();
+            let findings = found.iter().map(fault_of);
             Err(Error::Faults(faults.into_iter().chain(findings).collect()))
         }
     }
@@ -133,7 +134,8 @@ pub(super) fn with_the_rest(
     circumstances: &Circumstances,
     words: Words,
 ) -> Vec<Fault> {
-    let findings = sheet.check_in(circumstances, words).into_iter().map(fault_of);
+    let findings = sheet.check_in(circumstances, words);
+    let findings = findings.iter().map(fault_of);
     let known: BTreeSet<&str> = read.iter().map(|fault| fault.pointer.as_str()).collect();
     let of_rest: Vec<Fault> =
         besides.into_iter().chain(findings).filter(|found| !is_known(&known, &found.pointer)).collect();
@@ -153,7 +155,7 @@ fn is_known(known: &BTreeSet<&str>, finding: &str) -> bool {
 }
 
 /// A finding of the computation as a fault of the request.
-fn fault_of(finding: Finding) -> Fault {
+fn fault_of(finding: &Finding) -> Fault {
     let mut letters = finding.says.chars();
     let mut says: String =
         letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default();

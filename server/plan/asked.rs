@@ -255,7 +255,7 @@ impl Reading<'_> {
         let mut there = ways.into_iter().filter(|(_, text)| text.is_some());
         let Some((name, text)) = there.next() else { return Some(None) };
         if let Some((other, _)) = there.next() {
-            return self.fault(other, &format!("Give one of {name} and this, not both."));
+            return self.fault(other, format!("Give one of {name} and this, not both."));
         }
         let Some(number) = self.number(name, text)? else { return Some(None) };
         let weight = match name {
