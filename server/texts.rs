@@ -98,6 +98,7 @@ mod tests {
     use super::{asked_for, check, english, language, languages, plain};
     use axum::http::{HeaderMap, HeaderValue, header};
     use sowmark_core::say;
+    use sowmark_core::texts::Language;
 
     #[test]
     fn every_file_is_a_language_with_a_name_of_its_own() {
@@ -106,7 +107,7 @@ mod tests {
         assert_eq!(names[0], ("en", "English".to_owned()));
         assert!(names.contains(&("es", "Español".to_owned())));
         assert!(names.iter().all(|(_, name)| name != "language-name"));
-        assert_eq!(language("ES").map(|language| language.tag()), Some("es"));
+        assert_eq!(language("ES").map(Language::tag), Some("es"));
         assert_eq!(language("tlh"), None);
     }
 

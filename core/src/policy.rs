@@ -286,15 +286,20 @@ macro_rules! policy {
 
             /// [`Self::check`], said as a person reads.
             pub fn check_in(&self, words: Words) -> Vec<(&'static str, String)> {
+                self.faults().into_iter().map(|(name, fault)| (name, fault.says(words))).collect()
+            }
+
+            /// [`Self::check`], to be said later.
+            pub fn faults(&self) -> Vec<(&'static str, PolicyError)> {
                 let mut faults = Vec::new();
                 for field in FIELDS {
                     let bound = match field.name {
                         $(stringify!($name) => field.bound(&self.$name),)+
                         _ => Ok(()),
                     };
-                    faults.extend(bound.err().map(|error| (field.name, error.says(words))));
+                    faults.extend(bound.err().map(|error| (field.name, error)));
                 }
-                faults.extend(self.contradictions().map(|(name, error)| (name, error.says(words))));
+                faults.extend(self.contradictions());
                 faults
             }
         }

@@ -14,6 +14,7 @@ pub mod token;
 pub use store::{ALL, find_actor, has_accounts};
 
 use crate::clock::Stamp;
+use crate::texts;
 use crate::web::error::Error;
 use crate::web::reader::Reader;
 use jiff::Timestamp;
@@ -231,6 +232,16 @@ impl Actor {
     #[must_use]
     pub fn words(&self) -> Words {
         Words { decimal: self.decimal_sign, language: self.language }
+    }
+
+    /// Their words for what is found in what they sent: numbers with a point, as a form puts its own sign in. A program
+    /// with a token is told in English.
+    #[must_use]
+    pub fn words_of_findings(&self) -> Words {
+        match self.via {
+            Via::Token => texts::plain(),
+            Via::Session(_) => Words { language: self.language, ..Words::default() },
+        }
     }
 
     #[must_use]

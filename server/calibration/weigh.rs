@@ -22,7 +22,8 @@ use sowmark_core::quantity::unit::dimension;
 use sowmark_core::quantity::{Decimal, DriveRatio};
 use sowmark_core::rate::DriveRange;
 use sowmark_core::readiness::{self as ready, Surroundings, UnitHistory, expected_from_history, latest_known_tests};
-use sowmark_core::verdict::{Judgement, judge};
+use sowmark_core::verdict::{Judgement, judge, judge_in};
+use sowmark_core::words::Words;
 use std::collections::BTreeSet;
 use std::iter::successors;
 use uuid::Uuid;
@@ -78,10 +79,10 @@ pub(super) async fn weigh(
     if let (Some(missing), None) = (gathered.missing.first(), gathered.faults.first()) {
         return Err(missing.error());
     }
-    judged(sheet, gathered.circumstances, gathered.rests_on, gathered.faults)
+    judged(sheet, gathered.circumstances, gathered.rests_on, gathered.faults, actor.words_of_findings())
 }
 
-/// Judges a sheet in circumstances that are known, unless something is wrong already.
+/// Judges a sheet in circumstances that are known, unless something is wrong already. Findings are said in `words`.
 ///
 /// # Errors
 /// 422 with what was wrong already and every finding.
@@ -90,12 +91,16 @@ pub(super) fn judged(
     circumstances: Circumstances,
     rests_on: RestsOn,
     faults: Vec<Fault>,
+    words: Words,
 ) -> Result<Weighed, Error> {
     match judge(&sheet, &circumstances) {
         Ok(judgement) if faults.is_empty() => Ok(Weighed { sheet, circumstances, rests_on, judgement }),
         judged => {
-            let findings = judged.err().unwrap_or_default();
-            Err(Error::Faults(faults.into_iter().chain(findings.into_iter().map(fault_of)).collect()))
+            // What is kept is judged in English; what is refused is told to whoever sent it.
+            let found = judged.is_err().then(|| judge_in(&sheet, &circumstances, words).err()).flatten();
+            let found = found.unwrap_or_default();
+            let findings = found.iter().map(fault_of);
+            Err(Error::Faults(faults.into_iter().chain(findings).collect()))
         }
     }
 }
@@ -118,7 +123,7 @@ pub(super) async fn faults_of(
     let gathered = gather(cx, actor, unit, &Event { moment, lot, scale, roller_speed_rpm, planned }).await?;
     let of_time = gathered.faults.into_iter().filter(|_| occurred_at.is_some());
     let besides = gathered.missing.iter().flat_map(|missing| missing.error().faults()).chain(of_time).collect();
-    Ok(with_the_rest(read, besides, &sheet, &gathered.circumstances))
+    Ok(with_the_rest(read, besides, &sheet, &gathered.circumstances, actor.words_of_findings()))
 }
 
 /// The faults found by reading, what is known to be wrong besides, and the findings of the sheet that could be read.
@@ -127,8 +132,10 @@ pub(super) fn with_the_rest(
     besides: Vec<Fault>,
     sheet: &Sheet,
     circumstances: &Circumstances,
+    words: Words,
 ) -> Vec<Fault> {
-    let findings = sheet.check(circumstances).into_iter().map(fault_of);
+    let findings = sheet.check_in(circumstances, words);
+    let findings = findings.iter().map(fault_of);
     let known: BTreeSet<&str> = read.iter().map(|fault| fault.pointer.as_str()).collect();
     let of_rest: Vec<Fault> =
         besides.into_iter().chain(findings).filter(|found| !is_known(&known, &found.pointer)).collect();
@@ -148,11 +155,10 @@ fn is_known(known: &BTreeSet<&str>, finding: &str) -> bool {
 }
 
 /// A finding of the computation as a fault of the request.
-fn fault_of(finding: Finding) -> Fault {
-    let mut says = finding.says;
-    if let Some(first) = says.get(..1) {
-        says.replace_range(..1, &first.to_uppercase());
-    }
+fn fault_of(finding: &Finding) -> Fault {
+    let mut letters = finding.says.chars();
+    let mut says: String =
+        letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default();
     if !says.ends_with('.') {
         says.push('.');
     }

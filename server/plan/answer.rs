@@ -32,7 +32,7 @@ impl Answer {
 
     pub(super) fn of(asked: &Asked) -> Result<Self, Error> {
         // What was read was checked; a refusal here is a figure that only follows from the others.
-        Self::work_out(asked).map_err(|impossible| Error::fault("", impossible.to_string()))
+        Self::work_out(asked).map_err(|impossible| Error::fault("", move |words: Words| impossible.says(words)))
     }
 
     fn work_out(asked: &Asked) -> Result<Self, Impossible> {

@@ -10,6 +10,7 @@ use crate::input;
 use crate::web::error::Error;
 use crate::web::input::{At, Faults, Input, Line};
 use crate::web::quantity;
+use crate::web::saying::Saying;
 use sowmark_core::figure::{Figure, Impossible};
 use sowmark_core::quantity::unit::{self, dimension};
 use sowmark_core::quantity::{Decimal, Dimension, Quantity, Unit};
@@ -17,6 +18,7 @@ use sowmark_core::seed::{
     Doubt, Establishment, HardSeed, Plan, PureLiveSeed, germination_doubt, thousand_seed_weight_from_per_kg,
     thousand_seed_weight_from_per_lb,
 };
+use sowmark_core::words::Words;
 
 input! {
     /// Plants wanted of a seed weight, or a rate of pure live seed.
@@ -167,14 +169,14 @@ struct Reading<'a> {
 }
 
 impl Reading<'_> {
-    fn fault<T>(&mut self, name: &str, says: &str) -> Option<T> {
+    fn fault<T>(&mut self, name: &str, says: impl Into<Saying>) -> Option<T> {
         self.faults.add(&At::default().key(name), says)
     }
 
     fn check(&mut self, name: &str, read: Result<f64, Impossible>) -> Option<f64> {
         match read {
             Ok(value) => Some(value),
-            Err(impossible) => self.fault(name, &impossible.to_string()),
+            Err(impossible) => self.fault(name, move |words: Words| impossible.says(words)),
         }
     }
 
@@ -183,7 +185,7 @@ impl Reading<'_> {
         match text.map(|line| Decimal::parse(&line.0)) {
             None => Some(None),
             Some(Ok(number)) => Some(Some(number.to_f64())),
-            Some(Err(error)) => self.fault(name, &error.to_string()),
+            Some(Err(error)) => self.fault(name, move |words: Words| error.says(words)),
         }
     }
 
@@ -213,8 +215,8 @@ impl Reading<'_> {
 
     /// Notes what is impossible among tests and stands; whether there was nothing.
     fn all(&mut self, faults: &[Impossible]) -> bool {
-        for impossible in faults {
-            self.fault::<()>(place(impossible.figure()), &impossible.to_string());
+        for &impossible in faults {
+            self.fault::<()>(place(impossible.figure()), move |words: Words| impossible.says(words));
         }
         faults.is_empty()
     }
@@ -238,7 +240,7 @@ impl Reading<'_> {
         match self.given.rate_unit.as_ref().map(|unit| dimension::Rate::unit_named(&unit.0)) {
             None => Some(default),
             Some(Ok(unit)) => Some(unit),
-            Some(Err(error)) => self.fault("rate_unit", &error.to_string()),
+            Some(Err(error)) => self.fault("rate_unit", move |words: Words| error.says(words)),
         }
     }
 
@@ -253,7 +255,7 @@ impl Reading<'_> {
         let mut there = ways.into_iter().filter(|(_, text)| text.is_some());
         let Some((name, text)) = there.next() else { return Some(None) };
         if let Some((other, _)) = there.next() {
-            return self.fault(other, &format!("Give one of {name} and this, not both."));
+            return self.fault(other, format!("Give one of {name} and this, not both."));
         }
         let Some(number) = self.number(name, text)? else { return Some(None) };
         let weight = match name {
@@ -297,11 +299,11 @@ impl Reading<'_> {
         let plan = Plan { plants_per_m2, thousand_seed_weight_g, establishment };
         let name = if given.plants_per_m2.is_some() { "plants_per_m2" } else { "plants_per_ft2" };
         for impossible in plan.faults() {
-            self.fault::<()>(name, &impossible.to_string());
+            self.fault::<()>(name, move |words: Words| impossible.says(words));
         }
         let (purity, doubt) = (purity?, doubt?);
         if let Some(Err(impossible)) = doubt.map(|doubt| plan.range(doubt)) {
-            self.fault::<()>("seed_plus_minus_points", &impossible.to_string());
+            self.fault::<()>("seed_plus_minus_points", move |words: Words| impossible.says(words));
         }
         Some(Wanted::Plants { plan, purity, doubt })
     }

@@ -115,7 +115,7 @@ fn read_fields(fields: &Map<String, Value>, at: &At, faults: &mut Faults) -> Opt
             }
         };
         if let Err(error) = Policy::default().set(field.name, text.as_deref()) {
-            faults.add::<()>(&at, ended(&error.to_string()));
+            faults.add::<()>(&at, move |words: Words| ended(&error.says(words)));
             whole = false;
         }
         read.0.push((field, text));
@@ -168,10 +168,13 @@ pub async fn change(signed: &Signed, change: PolicyChange) -> Result<(), Error> 
     let mut faults = Vec::new();
     for (field, text) in &change.0 {
         if let Err(error) = after.set(field.name, text.as_deref()) {
-            faults.push(Fault::new(format!("/{}", field.name), ended(&error.to_string())));
+            faults.push(Fault::new(format!("/{}", field.name), move |words: Words| ended(&error.says(words))));
         }
     }
-    faults.extend(after.check().into_iter().map(|(name, says)| Fault::new(format!("/{name}"), ended(&says))));
+    let of_all = after.faults().into_iter();
+    faults.extend(
+        of_all.map(|(name, error)| Fault::new(format!("/{name}"), move |words: Words| ended(&error.says(words)))),
+    );
     if !faults.is_empty() {
         return Err(Error::Faults(faults));
     }

@@ -3,9 +3,11 @@
 //! A page shows the same problem as HTML: `page.rs` finds it in the response's extensions. The cause of a failure is
 //! logged once, here, and never sent.
 
+use super::saying::Saying;
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use serde::{Deserialize, Serialize};
+use sowmark_core::words::Words;
 
 /// Why a request was not done.
 #[derive(Debug)]
@@ -39,18 +41,38 @@ pub enum Error {
 }
 
 /// One fault of a request: where (RFC 6901) and what, with the remedy.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, utoipa::ToSchema)]
+#[derive(Clone, Debug, Serialize, Deserialize, utoipa::ToSchema)]
 pub struct Fault {
     /// JSON pointer into what was sent; empty for the whole of it.
     pub pointer: String,
+    /// In English, as programs read it.
     pub detail: String,
+    /// The same for a person. One that came over the wire has no more than its detail.
+    #[serde(skip)]
+    #[schema(ignore)]
+    saying: Option<Saying>,
 }
 
 impl Fault {
-    pub fn new(pointer: impl Into<String>, detail: impl Into<String>) -> Self {
-        Self { pointer: pointer.into(), detail: detail.into() }
+    pub fn new(pointer: impl Into<String>, detail: impl Into<Saying>) -> Self {
+        let saying = detail.into();
+        Self { pointer: pointer.into(), detail: saying.plain(), saying: Some(saying) }
+    }
+
+    /// The detail as a person reads.
+    #[must_use]
+    pub fn says(&self, words: Words) -> String {
+        self.saying.as_ref().map_or_else(|| words.sentence(&self.detail), |saying| saying.says(words))
     }
 }
+
+impl PartialEq for Fault {
+    fn eq(&self, other: &Self) -> bool {
+        (&self.pointer, &self.detail) == (&other.pointer, &other.detail)
+    }
+}
+
+impl Eq for Fault {}
 
 /// A problem document.
 #[derive(Clone, Debug, Serialize, Deserialize, utoipa::ToSchema)]
@@ -80,7 +102,7 @@ impl Error {
     }
 
     /// One fault alone.
-    pub fn fault(pointer: impl Into<String>, detail: impl Into<String>) -> Self {
+    pub fn fault(pointer: impl Into<String>, detail: impl Into<Saying>) -> Self {
         Self::Faults(vec![Fault::new(pointer, detail)])
     }
 

@@ -6,14 +6,19 @@
 use super::api::whole_body;
 use super::door::App;
 use super::error::{Error, Fault};
+use crate::access::Actor;
+use crate::texts;
 use axum::extract::{FromRequest, Request};
 use axum::http::StatusCode;
 use jiff::tz::TimeZone;
 use percent_encoding::percent_decode;
 use serde_json::{Map, Value, json};
+use sowmark_core::texts::Language;
 use sowmark_core::words::{DecimalSign, Words};
 use std::collections::{BTreeMap, HashMap};
 use uuid::Uuid;
+
+const LANGUAGE: &str = "_language";
 
 /// What a form sent: names and texts, in order, as typed.
 #[derive(Clone, Debug, Default)]
@@ -23,8 +28,10 @@ impl FromRequest<App> for Posted {
     type Rejection = Error;
 
     async fn from_request(request: Request, _: &App) -> Result<Self, Error> {
+        let spoken = request.extensions().get::<Actor>().map(|actor| actor.language);
+        let language = spoken.unwrap_or_else(|| texts::asked_for(request.headers()));
         let bytes = whole_body(request.into_body()).await?;
-        pairs(&bytes).map(Self)
+        pairs(&bytes).map(|pairs| Self(pairs).spoken_in(language))
     }
 }
 
@@ -62,7 +69,15 @@ impl Posted {
         self.0.iter().filter(move |(n, _)| n == name).map(|(_, value)| value.as_str())
     }
 
-    /// In the decimal sign that was typed: a fault speaks of numbers as the person wrote them.
+    /// From a person who is spoken to in a language. Kept among the names that belong to the page itself.
+    #[must_use]
+    pub fn spoken_in(mut self, language: Language) -> Self {
+        self.0.retain(|(name, _)| name != LANGUAGE);
+        self.0.push((LANGUAGE.to_owned(), language.tag().to_owned()));
+        self
+    }
+
+    /// In their language, and in the decimal sign that was typed: a fault speaks of numbers as the person wrote them.
     #[must_use]
     pub fn words(&self) -> Words {
         let typed = |sign: char| {
@@ -76,7 +91,7 @@ impl Posted {
             })
         };
         let decimal = if typed(',') && !typed('.') { DecimalSign::Comma } else { DecimalSign::Point };
-        Words { decimal, ..Words::default() }
+        Words { decimal, language: texts::language(self.text(LANGUAGE)).unwrap_or(texts::english()) }
     }
 
     /// The tree that the fields make. Empty fields are absent. `zone` places times that were typed without an offset;
@@ -438,7 +453,7 @@ impl Form {
             self.general.push(words.sentence(&error.problem().detail));
         }
         for fault in faults {
-            let says = words.sentence(&fault.detail);
+            let says = fault.says(words);
             match self.fields.iter_mut().find(|field| !field.is_hidden() && field.owns(&fault)) {
                 Some(field) => field.error = Some(says),
                 None => self.general.push(says),

@@ -5,10 +5,12 @@
 //! first fault and names no pointer. Pages send the same tree, built from their fields by `form.rs`.
 
 use super::error::{Error, Fault};
+use super::saying::Saying;
 use crate::clock::Stamp;
 use jiff::civil::Date;
 use serde_json::{Map, Value};
 use sowmark_core::quantity::Decimal;
+use sowmark_core::words::Words;
 use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{ArrayBuilder, KnownFormat, ObjectBuilder, Schema, SchemaFormat, SchemaType, Type};
 use uuid::Uuid;
@@ -41,12 +43,8 @@ pub struct Faults(Vec<Fault>);
 
 impl Faults {
     /// Notes a fault; answers none, so that a reader can end with it. What core says is a clause; here it is a sentence.
-    pub fn add<T>(&mut self, at: &At, detail: impl Into<String>) -> Option<T> {
-        let mut detail: String = detail.into();
-        if !detail.ends_with(['.', '!', '?']) {
-            detail.push('.');
-        }
-        self.0.push(Fault::new(at.to_string(), detail));
+    pub fn add<T>(&mut self, at: &At, detail: impl Into<Saying>) -> Option<T> {
+        self.0.push(Fault::new(at.to_string(), detail.into().ended()));
         None
     }
 
@@ -595,7 +593,7 @@ impl Input for Decimal {
         };
         match parsed {
             Ok(decimal) => Some(decimal),
-            Err(error) => faults.add(at, error.to_string()),
+            Err(error) => faults.add(at, move |words: Words| error.says(words)),
         }
     }
 

@@ -16,3 +16,4 @@ pub mod quantity;
 pub mod reader;
 pub mod refill;
 pub mod routes;
+pub mod saying;

@@ -5,6 +5,7 @@ use serde::Serialize;
 use serde_json::Value;
 use sowmark_core::quantity::unit::dimension;
 use sowmark_core::quantity::{self, Decimal, Dimension, Quantity, Unit};
+use sowmark_core::words::Words;
 use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{ObjectBuilder, Schema, SchemaType, Type};
 
@@ -101,7 +102,7 @@ fn read_quantity<D: Dimension>(value: Option<&Value>, at: &At, faults: &mut Faul
     let unit = text_of(fields.get("unit"), &at.key("unit"), faults);
     match D::unit_named(unit?) {
         Ok(unit) => Some(Quantity::of(number?, unit)),
-        Err(error) => faults.add(&at.key("unit"), error.to_string()),
+        Err(error) => faults.add(&at.key("unit"), move |words: Words| error.says(words)),
     }
 }
 
@@ -111,7 +112,7 @@ fn read_pounds_ounces<D: Dimension>(value: Option<&Value>, at: &At, faults: &mut
     let ounces = Decimal::read(fields.get("oz"), &at.key("oz"), faults);
     match Quantity::from_entered(&format!("{} lb {} oz", pounds?.as_str(), ounces?.as_str())) {
         Ok(quantity) => Some(quantity),
-        Err(error) => faults.add(at, error.to_string()),
+        Err(error) => faults.add(at, move |words: Words| error.says(words)),
     }
 }
 
@@ -136,7 +137,7 @@ where
         Err(error) => {
             for fault in error.faults() {
                 let part = if fault.pointer == "/unit" { "_unit" } else { "" };
-                faults.add::<()>(&At::default().key(&format!("{name}{part}")), fault.detail);
+                faults.add::<()>(&At::default().key(&format!("{name}{part}")), move |words: Words| fault.says(words));
             }
             None
         }

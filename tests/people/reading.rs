@@ -2,6 +2,7 @@
 
 use super::browser::Browser;
 use crate::on_both;
+use crate::readiness::farm::{Farm, setup};
 use crate::world::World;
 use serde_json::json;
 use sowmark::access::Role;
@@ -9,6 +10,7 @@ use sowmark::access::Role;
 on_both!(
     a_person_reads_in_their_own_units_and_decimal_sign,
     a_person_is_spoken_to_in_their_own_language,
+    reasons_and_refusals_are_in_the_readers_language,
     a_choice_that_is_none_is_refused_beside_its_field
 );
 
@@ -63,6 +65,31 @@ async fn a_person_is_spoken_to_in_their_own_language(world: World) {
         .await;
     assert_eq!(refused.status, 422);
     assert!(refused.text.contains("language-error"), "{}", refused.text);
+}
+
+async fn reasons_and_refusals_are_in_the_readers_language(world: World) {
+    let (farm, _) = Farm::ready(&world).await;
+    farm.log("setups", setup("2027-03-30T08:00:00Z", &farm.coarse, "5:2", "12")).await;
+    let mut browser = Browser::of(&world, &farm.ana, Role::Office).await;
+    let chosen = [("units", "organization"), ("decimal_sign", "comma"), ("language", "es")];
+    assert_eq!(browser.submit(&world, "/account/reading", &chosen).await.status, 303);
+    let board = browser.get(&world, "/").await.text;
+    assert!(board.contains("El rodillo cambió el 30 de marzo: coarse studded, montado por"), "{board}");
+    assert!(board.contains("Repita el ensayo antes de sembrar."), "{board}");
+
+    let refused = browser.submit(&world, "/tolerances", &[("bag_mass_kg", "0,01"), ("drift_sigma_percent", "x")]).await;
+    assert_eq!(refused.status, 422);
+    for says in
+        ["bag_mass_kg no puede ser 0,01; debe ser un número de 0,1 a 2000 kg.", "debe ser un número de 0,1 a 50 %."]
+    {
+        assert!(refused.text.contains(says), "{says}: {}", refused.text);
+    }
+    // The same by a program.
+    let refused = farm.ana.put("/policy", json!({ "bag_mass_kg": 0.01 })).await;
+    assert_eq!(
+        refused.json()["errors"][0]["detail"],
+        "bag_mass_kg of 0.01 is out of bounds; it must be a number from 0.1 to 2000 kg."
+    );
 }
 
 async fn a_choice_that_is_none_is_refused_beside_its_field(world: World) {

@@ -59,7 +59,7 @@ const SAME: &[&str] = &[
     "use",
 ];
 
-/// Letters in a row, in small. Names of fields ("interval_days") are no words.
+/// Letters in a row, in small. Names of fields (`interval_days`) are no words.
 fn words_of(text: &str) -> BTreeSet<String> {
     text.split(|letter: char| !letter.is_alphabetic() && letter != '_')
         .filter(|word| word.chars().count() > 1 && !word.contains('_'))

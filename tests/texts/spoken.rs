@@ -96,21 +96,21 @@ fn in_other_circumstances(circumstances: &mut Circumstances, seed: u64) {
     }
     circumstances.roller_speed_rpm = Some([30.0, 52.0, 200.0][usize::try_from(seed).expect("small") % 3]);
     circumstances.drive_range = Some(DriveRange { min_rpm: 10.0, max_rpm: 120.0 });
-    if seed % 2 == 0 {
+    if seed.is_multiple_of(2) {
         let rate = Rate::parse_text("140 kg/ha").expect("a rate");
         circumstances.planned = Some(Planned { rate, speed: Speed::parse_text("9 km/h").expect("a speed") });
-        circumstances.policy.roller_speed_tolerance_percent = if seed % 4 == 0 { 500.0 } else { 1.0 };
+        circumstances.policy.roller_speed_tolerance_percent = if seed.is_multiple_of(4) { 500.0 } else { 1.0 };
     }
-    if seed % 5 == 0 {
+    if seed.is_multiple_of(5) {
         circumstances.scale = None;
         circumstances.policy.catch_resolution_limit_percent = 0.01;
     }
-    if seed % 7 == 0 {
+    if seed.is_multiple_of(7) {
         circumstances.policy.minimum_repeats = 3;
         circumstances.policy.uncertainty_limit_percent = 0.3;
         circumstances.expected = Some(Expected::from_displacement(40e-6, 700.0));
     }
-    if seed % 3 == 0 {
+    if seed.is_multiple_of(3) {
         circumstances.policy.repeat_spread_limit_percent = 0.2;
         circumstances.policy.run_cv_remark_percent = 0.5;
         circumstances.policy.run_cv_limit_percent = 5.0;

@@ -16,6 +16,7 @@ use jiff::Timestamp;
 use serde_json::Value;
 use sowmark_core::ids::{MeteringUnitId, RollerId};
 use sowmark_core::quantity::DriveRatio;
+use sowmark_core::words::Words;
 use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{ObjectBuilder, Schema, SchemaType, Type};
 use uuid::Uuid;
@@ -33,7 +34,7 @@ impl Input for DriveRatio {
         };
         match parsed {
             Ok(ratio) => Some(ratio),
-            Err(error) => faults.add(at, error.to_string()),
+            Err(error) => faults.add(at, move |words: Words| error.says(words)),
         }
     }
 

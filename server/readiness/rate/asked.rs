@@ -9,6 +9,7 @@ use crate::web::quantity::asked;
 use sowmark_core::quantity::unit::{self, dimension};
 use sowmark_core::quantity::{Decimal, Dimension, Quantity, Unit};
 use sowmark_core::rate::Slip;
+use sowmark_core::words::Words;
 
 input! {
     /// A rate and a driving speed.
@@ -91,9 +92,9 @@ fn slip(faults: &mut Faults, given: Option<&Line<40>>) -> Option<Slip> {
     let Some(Line(text)) = given else { return Some(Slip::default()) };
     let at = At::default().key("slip_percent");
     match Decimal::parse(text) {
-        Err(error) => faults.add(&at, error.to_string()),
+        Err(error) => faults.add(&at, move |words: Words| error.says(words)),
         Ok(percent) => match Slip::percent(percent.to_f64()) {
-            Err(impossible) => faults.add(&at, impossible.to_string()),
+            Err(impossible) => faults.add(&at, move |words: Words| impossible.says(words)),
             Ok(slip) => Some(slip),
         },
     }

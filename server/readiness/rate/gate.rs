@@ -135,7 +135,7 @@ fn number(faults: &mut Faults, name: &str, typed: Option<&Line<40>>, figure: Fig
     let at = At::default().key(name);
     let Some(Line(text)) = typed else { return faults.add(&at, "This is missing.") };
     match Decimal::parse(text) {
-        Err(error) => faults.add(&at, error.to_string()),
+        Err(error) => faults.add(&at, move |words: Words| error.says(words)),
         Ok(number) => match figure.check(number.to_f64()) {
             Ok(number) => Some(number),
             Err(impossible) => faults.add(&at, impossible.says(words)),
