@@ -273,7 +273,9 @@ fn live_steps(asked: &Asked, answer: &Answer, lot: PureLiveSeed, rate: f64, word
 }
 
 fn weight_step(weight: f64, words: Words) -> Step {
-    let count = |of: Result<f64, _>| of.map(|count: f64| words.number(count, 3)).unwrap_or_default();
+    // A seed weight of three digits says no more of a count in thousands.
+    let rounded = |count: f64| format!("{count:.2e}").parse().unwrap_or(count);
+    let count = |of: Result<f64, _>| of.map(|count: f64| words.number(rounded(count), 3)).unwrap_or_default();
     let (kg, lb) = (count(seeds_per_kg(weight)), count(seeds_per_lb(weight)));
     let result = format!("{} g per thousand", words.number(weight, 3));
     Step::new("Seed weight", format!("{kg} seeds per kg, {lb} per lb"), result)
