@@ -21,4 +21,5 @@ pub mod readiness;
 pub mod records;
 pub mod seed;
 pub mod sync;
+pub mod texts;
 pub mod web;

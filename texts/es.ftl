@@ -104,3 +104,650 @@ budget-scale-checked = la balanza puede desviarse un { $error } %, como admite s
     recogidas
 budget-scale-unchecked = la balanza puede desviarse un { $error } %, el doble del límite, a falta de una verificación vigente
 budget-revolutions = las vueltas se conocen por pasos, al principio y al final
+
+## Unidades que son palabras
+
+unit-catches = recogidas
+unit-days = días
+unit-degrees-of-freedom = grados de libertad
+unit-g-per-thousand-seeds = g por mil semillas
+unit-repeats = repeticiones
+unit-standard-deviations = desviaciones típicas
+unit-times = veces
+
+## Lo que se escribió y no se entiende como número
+
+number-empty = «{ $given }» está vacío; escriba un número, como { $example }
+number-too-long = «{ $given }» es demasiado largo; escriba 18 cifras como máximo
+number-two-signs = «{ $given }» tiene más de un signo decimal; escríbalo sin separar los miles, como { $example }
+number-none = «{ $given }» no es un número; escriba cifras con un solo signo decimal, como { $example }
+number-not-json = «{ $given }» no es un número JSON; su signo decimal es el punto
+number-exponent = «{ $given }» tiene un exponente fuera de lo admitido; escriba el número entero, con 18 cifras como máximo
+number-too-many-decimals = «{ $given }» tiene demasiados decimales; escriba 18 como máximo
+number-too-many-digits = «{ $given }» tiene demasiadas cifras; escriba 18 como máximo
+number-none-at-front = «{ $given }» no empieza por un número; escriba un número y una unidad
+number-pounds-signed = «{ $given }» lleva signo; libras y onzas juntas no son menores que cero
+number-pounds-fraction = «{ $given }» tiene una fracción de libra y además onzas; indique libras enteras y onzas, o solo
+    libras
+number-sixteen-ounces = «{ $given }» tiene 16 onzas o más; junto a las libras las onzas son menos de 16
+number-too-many-digits-in-all = «{ $given }» tiene demasiadas cifras; escriba 12 en total como máximo
+unit-missing = falta la unidad de { $dimension }; se admiten { $allowed }
+unit-unknown = «{ $given }» no es una unidad de { $dimension }; se admiten { $allowed }
+ratio-none = «{ $given }» no es una relación de transmisión; escriba vueltas del rodillo a vueltas del accionamiento, como
+    5:2 o { $example }
+ratio-of-nothing = «{ $given }» no es una relación de transmisión; los dos números deben ser mayores que cero
+ratio-out-of-bounds = «{ $given }» está fuera de lo admitido; una relación de transmisión está entre { $least } y { $most }
+
+dimension-mass = masa
+dimension-length = longitud
+dimension-area = superficie
+dimension-speed = velocidad
+dimension-seed-weight = peso de semilla (por mil semillas)
+dimension-bulk-density = peso hectolítrico
+dimension-rate = dosis
+dimension-meter-factor = factor por vuelta
+dimension-volume = volumen
+
+## Lo imposible en una planilla; se dice tras el nombre del campo, sin mayúscula ni punto final
+
+sheet-not-above-zero = { $what ->
+    [pulses] los pulsos deben ser más de cero
+    [pulses_per_rev] los pulsos por vuelta deben ser más de cero
+    [turns] los giros deben ser más de cero
+    [distance] la distancia debe ser mayor que cero
+    [circumference] la circunferencia de rodadura debe ser mayor que cero
+   *[revolutions] las vueltas deben ser más de cero
+}
+sheet-slip = el patinaje debe estar entre -50 y 90 %
+sheet-too-many-revolutions = más de { $most } vueltas del rodillo; ningún ensayo necesita tantas, cuente de nuevo
+sheet-no-repeat = no hay ninguna repetición; una calibración necesita al menos una
+sheet-all-set-aside = todas las repeticiones están apartadas; hay que conservar al menos una para calcular el factor
+sheet-too-many-repeats = { $count } repeticiones; se admiten { $most } como máximo
+sheet-no-catch = no hay ninguna recogida; pese al menos una
+sheet-too-many-catches = { $count } recogidas; se admiten { $most } como máximo
+sheet-too-many-runs = { $in_use ->
+    [one] las recogidas suman { $runs } bajadas; el dosificador tiene { $in_use } bajada en uso
+   *[other] las recogidas suman { $runs } bajadas; el dosificador tiene { $in_use } bajadas en uso
+}
+sheet-set-aside-without-reason = para apartar una repetición hace falta un motivo, como derrame o atasco
+sheet-catch-of-no-run = una recogida contiene la semilla de al menos una bajada
+sheet-tare-below-zero = una tara de { $tare } es menor que cero
+sheet-tare-too-heavy = una tara de { $tare } pesa más que cualquier máquina; se admiten { $most } kg como máximo
+sheet-gross-too-heavy = un peso bruto de { $gross } supera al de cualquier máquina; se admiten { $most } kg como máximo
+sheet-no-seed = un peso bruto de { $gross } no deja semilla por encima de la tara de { $tare }; pese de nuevo o intercambie
+    los dos
+sheet-beyond-capacity = un peso bruto de { $gross } supera la capacidad de la balanza, { $capacity }
+sheet-no-factor = estos números no dan un factor por vuelta; revise vueltas y pesos
+circumstances-not-above-zero = { $what ->
+    [runs] las bajadas en uso deben ser un número mayor que cero
+    [width] el ancho de labor debe ser un número mayor que cero
+    [roller-speed] la velocidad del rodillo debe ser un número mayor que cero
+    [seed-weight] el peso de mil semillas debe ser un número mayor que cero
+    [expected] el factor esperado debe ser un número mayor que cero
+    [rate] la dosis prevista debe ser un número mayor que cero
+    [speed] la velocidad de avance prevista debe ser un número mayor que cero
+    [readability] la división de la balanza debe ser un número mayor que cero
+   *[capacity] la capacidad de la balanza debe ser un número mayor que cero
+}
+circumstances-drive-range = un accionamiento de { $least } a { $most } 1/min; el mínimo no debe superar al máximo
+
+## Tolerancias: qué tiene de malo una, cómo se llaman, para qué sirve cada una
+
+policy-unknown-field = { $name } no es una tolerancia
+policy-not-true-or-false = { $name } es true (sí) o false (no)
+policy-no-value = { $name } debe ser { $kind ->
+        [whole] un número entero
+       *[number] un número
+    } de { $least } a { $most }{ $empty ->
+        [allowed] , o quedar vacío para desactivarlo
+       *[no] {""}
+    }
+policy-out-of-bounds = { $name } no puede ser { $given }; debe ser { $kind ->
+        [whole] un número entero
+       *[number] un número
+    } de { $least } a { $most }{ $empty ->
+        [allowed] , o quedar vacío para desactivarlo
+       *[no] {""}
+    }
+policy-remark-above-limit = run_cv_remark_percent, { $remark }, es mayor que run_cv_limit_percent, { $limit }; la
+    observación viene antes que el rechazo
+
+policy-label-minimum_repeats = Repeticiones mínimas
+policy-label-repeat_spread_limit_percent = Límite de la diferencia entre repeticiones
+policy-label-run_cv_limit_percent = Límite del CV de las bajadas
+policy-label-run_cv_remark_percent = Observación por el CV de las bajadas
+policy-label-catch_resolution_limit_percent = Límite del redondeo sobre la recogida
+policy-label-rule_of_thumb_catch_kg = Recogida de la regla práctica
+policy-label-small_seed_catch_kg = Recogida de semilla pequeña
+policy-label-small_seed_limit_g = Límite de la semilla pequeña
+policy-label-uncertainty_limit_percent = Límite de la incertidumbre
+policy-label-roller_speed_tolerance_percent = Tolerancia de la velocidad del rodillo
+policy-label-scale_error_limit_percent = Límite del error de la balanza
+policy-label-scale_check_interval_days = Intervalo de verificación de la balanza
+policy-label-plausibility_fail_factor = Rechazo por factor inverosímil
+policy-label-plausibility_remark_percent = Observación por factor inverosímil
+policy-label-pooled_repeatability_percent = Repetibilidad conocida
+policy-label-pooled_repeatability_degrees_of_freedom = Grados de libertad de la repetibilidad conocida
+policy-label-seed_weight_tolerance_percent = Tolerancia del peso de la semilla
+policy-label-recall_allowed = Recuperar un factor anterior
+policy-label-interval_days = Intervalo en días
+policy-label-interval_area_ha = Intervalo en superficie
+policy-label-drift_lambda = Peso de la última labor en la deriva
+policy-label-drift_limit_width = Amplitud del límite de la deriva
+policy-label-drift_sigma_percent = Dispersión de las labores en la deriva
+policy-label-weighed_balance_uncertainty_kg = Incertidumbre del balance pesado
+policy-label-bag_mass_kg = Masa de una bolsa
+policy-label-area_uncertainty_percent = Incertidumbre de la superficie
+
+policy-because-minimum_repeats = Con menos repeticiones válidas que estas la calibración no se acepta. Valor inicial: dos son
+    las mínimas que pueden mostrar un descuido; las recomendaciones publicadas sobre mediciones piden tres o más.
+policy-because-repeat_spread_limit_percent = Si las repeticiones difieren en más que esto la calibración no se acepta; por
+    encima de la mitad es una observación. Valor inicial: la regla de manual de más o menos 5 % para los ensayos de una
+    sembradora.
+policy-because-run_cv_limit_percent = Si las bajadas varían más que esto la calibración no se acepta. Valor inicial: el límite
+    superior de los informes de evaluación de las praderas canadienses para grano y fertilizante (de memoria).
+policy-because-run_cv_remark_percent = Si las bajadas varían más que esto hay una observación. Valor inicial: un centro
+    provincial de ensayos calificó de muy bueno un 10 % o menos en sembradoras neumáticas.
+policy-because-catch_resolution_limit_percent = El redondeo de la balanza puede ser esta parte de la menor recogida, no más.
+    Valor inicial: un juicio, muy por debajo del límite de la diferencia entre repeticiones.
+policy-because-rule_of_thumb_catch_kg = Una recogida más ligera recibe una observación. Valor inicial: práctica habitual, sin
+    fuente.
+policy-because-small_seed_catch_kg = Lo mismo para semilla pequeña, de la que un kilogramo tarda demasiado en recogerse. Valor
+    inicial: práctica habitual, sin fuente.
+policy-because-small_seed_limit_g = La semilla más ligera que esto cuenta como pequeña. Valor inicial: la colza y los pastos
+    quedan por debajo, los cereales por encima; práctica habitual, sin fuente.
+policy-because-uncertainty_limit_percent = Un factor que no se conoce mejor que esto no se acepta; por encima de la mitad es
+    una observación. Valor inicial: tan amplio como la tolerancia de manual sobre la propia dosis.
+policy-because-roller_speed_tolerance_percent = Un ensayo a una velocidad del rodillo más alejada que esto de la necesaria
+    recibe una observación. Valor inicial: un juicio; los ensayos publicados muestran que la entrega depende de la
+    velocidad, sin dar una sola cifra.
+policy-because-scale_error_limit_percent = La balanza puede desviarse esta parte de la carga. Valor inicial: cerca de una
+    división en doscientas, lo que una balanza de clase III en servicio puede mostrar con una recogida pequeña.
+policy-because-scale_check_interval_days = La balanza pide una verificación con una pesa patrón cada tantos días. Valor
+    inicial: un juicio, una o dos veces por campaña de siembra.
+policy-because-plausibility_fail_factor = Un factor que difiere del esperado en más de estas veces no se acepta. Valor
+    inicial: un juicio; los lotes de un cultivo difieren mucho menos, los descuidos más.
+policy-because-plausibility_remark_percent = Un factor que difiere del esperado en más que esto recibe una observación. Valor
+    inicial: un juicio; los ensayos en marcha y parados difieren de 4 a 15 % en pruebas publicadas.
+policy-because-pooled_repeatability_percent = Cuánto varía una repetición, según ensayos anteriores. Valor inicial: un juicio;
+    los dosificadores publicados repiten dentro de 0.5 a 1.3 %.
+policy-because-pooled_repeatability_degrees_of_freedom = Cuán bien se conoce eso, como número de repeticiones anteriores menos
+    una por calibración; 0 deja que el ensayo hable por sí solo. Valor inicial: un juicio.
+policy-because-seed_weight_tolerance_percent = Un lote cuyo peso de mil semillas o peso hectolítrico cambió más que esto debe
+    ensayarse de nuevo. Valor inicial: un juicio; el umbral publicado es 1 g por mil semillas de colza.
+policy-because-recall_allowed = Un factor anterior sobre la misma base puede usarse otra vez tras un cambio y su vuelta atrás.
+    Valor inicial: sí; desactívelo para ensayar después de cada cambio.
+policy-because-interval_days = Un factor más antiguo que esto pide un nuevo ensayo. Valor inicial: desactivado; los demás
+    motivos hablan por sí solos.
+policy-because-interval_area_ha = Un factor que sembró más que esto pide un nuevo ensayo. Valor inicial: desactivado.
+policy-because-drift_lambda = Cuánto pesa la última labor en el gráfico de la deriva. Valor inicial: el ejemplo resuelto del
+    manual de métodos estadísticos del NIST.
+policy-because-drift_limit_width = Hasta dónde puede llegar el gráfico de la deriva antes de pedir un ensayo. Valor inicial:
+    tres desviaciones típicas, la costumbre de los gráficos de control.
+policy-because-drift_sigma_percent = Cuánto se dispersa la semilla usada en labores sueltas. Valor inicial: un juicio.
+policy-because-weighed_balance_uncertainty_kg = Con qué exactitud se conoce la semilla cargada menos la sobrante cuando se
+    pesó. Valor inicial: una división de una báscula de camiones o de tolva.
+policy-because-bag_mass_kg = Lo que contiene una bolsa, para labores conocidas por el número de bolsas. Valor inicial: la bolsa
+    corriente.
+policy-because-area_uncertainty_percent = Con qué exactitud se conoce la superficie de una labor. Valor inicial: un juicio,
+    para superficies medidas por posicionamiento.
+
+## Para qué sirve cada comprobación, en dos frases; de dónde viene
+
+explained-repeats = Un solo ensayo puede estar mal por algo que nadie vio: una bolsa que se corrió, un comienzo tardío. Que dos
+    coincidan no es casualidad, y un tercero dice de cuál de los dos fiarse.
+explained-repeats-source = El National Physical Laboratory (Reino Unido) aconseja al menos tres intentos, para descubrir
+    errores gruesos (Introducing measurement uncertainty, “Oops”).
+explained-repeat_agreement = Cada repetición es el mismo trabajo hecho otra vez, de modo que todas deberían dar casi el mismo
+    factor; aquí consta cuánto se aleja la mayor de la menor, como parte de su media. Cuando distan mucho, algo cambió
+    entretanto, o la recogida es demasiado pequeña para la balanza.
+explained-repeat_agreement-source = La regla de manual de más o menos 5 % para los ensayos de una sembradora (Introduction to
+    Agricultural Engineering Technology); si el redondeo basta para explicarlo lo decide una prueba de ji cuadrado frente a
+    la división de la balanza.
+explained-run_uniformity = Las bajadas vecinas deberían recibir la misma semilla; el coeficiente de variación dice cuánto se
+    alejan por lo común de su media, como parte de ella. Con dos o tres bolsas esa cifra es tosca, por lo que se da también
+    el intervalo en que puede estar la verdadera.
+explained-run_uniformity-source = Franjas publicadas para sembradoras neumáticas (un centro provincial de ensayos llama muy
+    bueno a un 10 % o menos; el 15 % como límite superior es de memoria); el intervalo es el de McKay modificado.
+explained-catches_apart = Cuando se juntan las bolsas de varias bajadas, la suma puede ser correcta aunque una dé de menos y
+    otra de más. Pesadas por separado, se ve cada bajada.
+explained-catches_apart-source = Las hojas de extensión pesan y anotan por separado la semilla de cada abresurco (por ejemplo,
+    unos apuntes de la India sobre la calibración de sembradoras).
+explained-catch_mass = Una balanza muestra divisiones, y tanto la bolsa vacía como la llena se redondean a una; en una recogida
+    pequeña ese redondeo es una parte grande de la semilla. La masa necesaria lo hace bastante pequeño, y más vueltas dan
+    más masa.
+explained-catch_mass-source = Una división d es una incertidumbre de d / √12 (JCGM 100:2008, F.2.2.1), así que una masa neta de
+    dos lecturas tiene d / √6; la regla práctica que la acompaña es costumbre, sin fuente.
+explained-uncertainty = Ninguna medición es exacta; esto es cuánto puede alejarse el factor verdadero del hallado hacia uno u
+    otro lado, 19 veces de cada 20. Suma lo que dejan abierto las repeticiones, las divisiones de la balanza, la propia
+    balanza y el recuento de las vueltas.
+explained-uncertainty-source = Guía para la expresión de la incertidumbre de medida (JCGM 100:2008): suma en cuadratura,
+    ampliada con la t de Student para los grados efectivos de libertad (G.4.1).
+explained-roller_speed = Un dosificador no siempre da el doble de semilla cuando gira al doble, así que un factor se obtiene
+    mejor a la velocidad a la que se usará. Fuera de las velocidades que el accionamiento mantiene, nada de lo dicho aquí
+    ocurriría en el campo.
+explained-roller_speed-source = La entrega cambia con la velocidad en ensayos publicados de rodillos acanalados (una
+    sembradora de granos con caupí, 1985; Pantnagar Journal of Research 20, 2022); la tolerancia misma es un juicio.
+explained-scale = Una balanza desviada desvía todas las recogidas en la misma proporción, y ninguna repetición lo mostrará.
+    Una pesa patrón puesta en ella, sí.
+explained-scale-source = Errores máximos permitidos de las balanzas no automáticas (UK SI 1995/1907, anexo 2; en servicio, el
+    doble de los de verificación); el intervalo es un juicio.
+explained-plausibility = Un dosificador entrega volumen, así que lo que este rodillo dio antes, o lo que cabe en una vuelta, por
+    lo que pesa la semilla en su volumen, dice más o menos qué esperar. Un factor muy lejos de eso es más a menudo un
+    descuido en la planilla que un cambio en la máquina.
+explained-plausibility-source = La masa sigue al peso hectolítrico en los dosificadores volumétricos (North Dakota State
+    University AE-1144); los ensayos en marcha y parados difieren de 4 a 15 % en pruebas publicadas, de modo que solo se
+    rechaza una diferencia amplia.
+
+## Cifras de un plan: cómo se llama cada una al comienzo de una frase, y qué hacer con una que no puede ser
+
+figure-plants = El número de plantas deseadas
+figure-seeds = El número de semillas
+figure-seeds-counted = El número de semillas contadas
+figure-sample-mass = La masa de la muestra
+figure-seed-weight = El peso de mil semillas
+figure-seeds-per-kg = El número de semillas por kg
+figure-establishment = El logro
+figure-germination = El poder germinativo
+figure-emergence = La emergencia
+figure-loss = La pérdida en el campo
+figure-purity = La pureza
+figure-hard-seed = La parte de semilla dura o latente
+figure-rate = La dosis
+figure-row-spacing = La distancia entre surcos
+figure-bulk-density = El peso hectolítrico
+figure-seed-weight-doubt = La duda sobre el peso de mil semillas
+figure-share-doubt = La duda sobre un porcentaje
+figure-slip = El patinaje
+figure-metres-per-turn = El avance por vuelta de rueda
+figure-setting = El ajuste anterior
+figure-measured = El valor medido
+figure-wanted = El valor deseado
+
+figure-plants-remedy = Indique las plantas que deben quedar en un metro cuadrado.
+figure-seeds-remedy = Revise las plantas deseadas y la parte que llega a nacer.
+figure-seeds-counted-remedy = Cuente las semillas de una muestra pesada.
+figure-sample-mass-remedy = Pese las semillas que contó.
+figure-seed-weight-remedy = Indique los gramos de mil semillas.
+figure-seeds-per-kg-remedy = Indique las semillas que hacen un kilogramo o una libra.
+figure-establishment-remedy = Indique qué parte de las semillas llega a planta.
+figure-germination-remedy = Indíquelo como figura en el análisis de la semilla.
+figure-emergence-remedy = Indique qué parte de las semillas que germinan llega a nacer.
+figure-loss-remedy = Indique los puntos porcentuales que se restan al poder germinativo.
+figure-purity-remedy = Indíquela como figura en el análisis de la semilla.
+figure-hard-seed-remedy = Indíquela como figura en el rótulo.
+figure-rate-remedy = Revise la dosis y su unidad.
+figure-row-spacing-remedy = Mida de surco a surco y revise la unidad.
+figure-bulk-density-remedy = Revise el peso hectolítrico y su unidad.
+figure-seed-weight-doubt-remedy = Indique la mitad del ancho de su intervalo.
+figure-share-doubt-remedy = Indique la mitad del ancho de su intervalo.
+figure-slip-remedy = Mídalo: metros por vuelta con carga frente a sin carga.
+figure-metres-per-turn-remedy = Recorra una distancia medida y cuente las vueltas de la rueda.
+figure-setting-remedy = Indique el ajuste como lo muestra su escala.
+figure-measured-remedy = Indique lo que se recogió con el ajuste anterior.
+figure-wanted-remedy = Indíquelo en la unidad de lo que se midió.
+
+figure-no-number = { $figure } no es un número.
+figure-outside = { $figure } no puede ser { $size ->
+        [large] un valor tan grande
+        [small] un valor tan pequeño
+       *[plain] { $given }
+    }; se admite { $bounds ->
+        [above] más de { $least } y hasta { $most }
+       *[from] de { $least } a { $most }
+    }.
+figure-nothing-comes-up = { $figure ->
+    [emergence] Con una emergencia de 0 % no nace nada; debe ser mayor que 0 %.
+   *[germination] Con un poder germinativo de 0 % no nace nada; debe ser mayor que 0 %.
+}
+figure-nothing-left = Una pérdida en el campo de { $loss } % no deja nada de un poder germinativo de { $germination } %; debe
+    ser menor que el poder germinativo.
+figure-beyond-all = Un poder germinativo de { $germination } % y un { $hard } % de semilla dura o latente suman más de 100 %.
+    Los rótulos que indican la semilla dura aparte no la cuentan en el poder germinativo: indique este sin ella.
+figure-too-doubtful = Las cifras se conocen solo dentro de { $within }, lo que no da ningún intervalo; hace falta menos de
+    100 %. Analice el lote otra vez.
+figure-per-square-metre = { $number } por m²
+figure-points = { $number } puntos
+
+## El factor como lo pide un controlador
+
+keyed-per-revolution = { $unit } por vuelta
+keyed-per-hundred-revolutions = { $unit } por 100 vueltas
+keyed-for-run = por bajada
+keyed-for-unit = dosificador entero
+
+## El siguiente ajuste de la compuerta
+
+gate-stay = Quédese en { $setting }, que ya da lo deseado.
+gate-begin = { $direction ->
+    [less] Empiece en { $setting }, un { $change } menos.
+   *[more] Empiece en { $setting }, un { $change } más.
+}
+gate-guess = Es una primera aproximación por proporción: repita el ensayo con ese ajuste antes de sembrar.
+gate-far = Un cambio de más de { $limit } % es grande: el flujo no sigue al ajuste en línea recta, así que cuente con ensayar
+    dos veces.
+
+## Cómo se calculó el logro esperado; se dice tras dos puntos
+
+convention-given = logro tal como se indicó
+convention-multiplied = poder germinativo por emergencia
+convention-subtracted = poder germinativo menos pérdida en el campo, en puntos porcentuales
+
+## El factor según la velocidad del rodillo
+
+speed-differs = { $direction ->
+    [falls] De { $from } a { $to } el factor por vuelta baja un { $size } (± { $within }, 95 %): haga el ensayo a la velocidad
+        del rodillo con la que va a sembrar.
+   *[rises] De { $from } a { $to } el factor por vuelta sube un { $size } (± { $within }, 95 %): haga el ensayo a la velocidad
+        del rodillo con la que va a sembrar.
+}
+speed-not-shown = De { $from } a { $to } el factor por vuelta cambia un { $size }, dentro de los ± { $within } (95 %) que estos
+    ensayos permiten distinguir: no se aprecia que dependa de la velocidad del rodillo.
+
+## Las bajadas entre sí
+
+runs-rounding = Las bajadas no difieren más de lo que explica el redondeo de la balanza: recoja más semilla para compararlas.
+runs-repeats-rounding = Las repeticiones no difieren más de lo que explica el redondeo de la balanza: eso habla de la balanza,
+    no del dosificador.
+runs-always-low = { $times ->
+    [caught] Cada vez que se recogió, { $run } dio menos que la media de las bajadas, un { $size } de promedio: revise su
+        salida, su manguera y su parte del rodillo.
+    [both] En las dos repeticiones { $run } dio menos que la media de las bajadas, un { $size } de promedio: revise su salida,
+        su manguera y su parte del rodillo.
+   *[all] En todas las repeticiones { $run } dio menos que la media de las bajadas, un { $size } de promedio: revise su salida,
+        su manguera y su parte del rodillo.
+}
+runs-always-high = { $times ->
+    [caught] Cada vez que se recogió, { $run } dio más que la media de las bajadas, un { $size } de promedio: revise las
+        salidas de las demás y luego su parte del rodillo.
+    [both] En las dos repeticiones { $run } dio más que la media de las bajadas, un { $size } de promedio: revise las salidas
+        de las demás y luego su parte del rodillo.
+   *[all] En todas las repeticiones { $run } dio más que la media de las bajadas, un { $size } de promedio: revise las salidas
+        de las demás y luego su parte del rodillo.
+}
+runs-unequal-repeats = Las repeticiones son de distinta duración, y una corta no concuerda con las largas: su media simple se
+    aparta un { $off } del factor, en el que cada vuelta cuenta igual. Haga repeticiones de igual duración.
+
+## Lo que falta por recoger
+
+advice-longer-repeats = { $more } vueltas más con esta balanza: con { $needed } por repetición todas las recogidas pesan
+    bastante para que el redondeo de la balanza quede dentro de { $share } % de ellas. Aparte las repeticiones más cortas.
+advice-scale-too-coarse = Esta balanza es demasiado tosca: una recogida bastante pesada para que su redondeo quede dentro de
+    { $share } % es más de lo que la balanza puede pesar, o de lo que puede entregarse en una repetición. Use una balanza con
+    una división menor.
+advice-longer = { $repeats ->
+    [one] Una repetición más de { $each } vueltas, { $more } más que la última, llevaría la incertidumbre a cerca de
+        { $expected }, dentro { $goal ->
+            [half] de la mitad del límite ({ $limit } %)
+           *[whole] del límite de { $limit } %
+        }, si la dispersión sigue como está.
+   *[other] { $repeats } repeticiones más de { $each } vueltas cada una, { $more } más que la última, llevarían la
+        incertidumbre a cerca de { $expected }, dentro { $goal ->
+            [half] de la mitad del límite ({ $limit } %)
+           *[whole] del límite de { $limit } %
+        }, si la dispersión sigue como está.
+}
+advice-alike = { $repeats ->
+    [one] Una repetición más como la última, de { $each } vueltas, llevaría la incertidumbre a cerca de { $expected }, dentro
+        { $goal ->
+            [half] de la mitad del límite ({ $limit } %)
+           *[whole] del límite de { $limit } %
+        }, si la dispersión sigue como está.
+   *[other] { $repeats } repeticiones más como la última, de { $each } vueltas cada una, llevarían la incertidumbre a cerca de
+        { $expected }, dentro { $goal ->
+            [half] de la mitad del límite ({ $limit } %)
+           *[whole] del límite de { $limit } %
+        }, si la dispersión sigue como está.
+}
+advice-scale-check-instead = También bastaría superar una verificación de la balanza, que la llevaría a { $expected }.
+advice-not-by-catching = Ni { $repeats } repeticiones más llevarían la incertidumbre dentro { $goal ->
+        [half] de la mitad del límite ({ $limit } %)
+       *[whole] del límite de { $limit } %
+    }; lo mejor sería { $best }: { $because ->
+        [checked-scale] es lo que puede desviarse la balanza. Hace falta una balanza mejor y un límite más estricto para sus
+            verificaciones.
+        [scale] es lo que puede desviarse la balanza. Superar una verificación con una pesa patrón reduce esa parte a la mitad.
+        [scatter] es lo que se dispersan las repeticiones.
+        [much-scatter] las repeticiones se dispersan demasiado. Averigüe por qué difieren antes de recoger más.
+        [step] es la división de la balanza. Use una con una división menor.
+       *[revolutions] es lo tosco del recuento de las vueltas. Cuente en pasos menores.
+    }
+
+## Disponibilidad
+
+trigger-unknown = «{ $given }» no es un motivo; use uno de { $names }
+
+## Lo que más probablemente salió mal: qué revisar
+
+suspicion-would-be = El factor sería entonces { $factor } g/rev.
+suspicion-would-be-without-them = Sin ellas el factor sería { $factor } g/rev.
+suspicion-would-be-without-it = Sin ella el factor sería { $factor } g/rev.
+suspicion-right-for-that-roller = El factor medido, { $factor } g/rev, es entonces el correcto para ese rodillo.
+suspicion-bags-of-the-last-calibration = { $tare ->
+    [none] Quizá se pesaron también las bolsas: no se descontó tara, y las bolsas de la última calibración pesaban { $usual }.
+   *[little] Quizá se pesaron también las bolsas: apenas se descontó tara, y las bolsas de la última calibración pesaban
+        { $usual }.
+}
+suspicion-tare-missing = No se descontó tara de { $catch } en la repetición { $repeat }, y las demás bolsas pesan { $bags }:
+    pese su bolsa vacía.
+suspicion-bags-of-a-repeat = Quizá se pesaron también las bolsas de la repetición { $repeat }: las demás tienen una tara de
+    { $bags }.
+suspicion-some-bags = { $count ->
+    [one] Quizá se pesó también { $count } bolsa: las demás tienen una tara de { $bags }.
+   *[other] Quizá se pesaron también { $count } bolsas: las demás tienen una tara de { $bags }.
+}
+suspicion-shown-in-pounds = { $repeat ->
+    [0] Quizá la balanza mostraba libras que se anotaron como kilogramos: mire la unidad en su pantalla.
+   *[other] Quizá la balanza mostraba libras en la repetición { $repeat } que se anotaron como kilogramos: mire la unidad en
+        su pantalla.
+}
+suspicion-shown-in-kilograms = { $repeat ->
+    [0] Quizá la balanza mostraba kilogramos que se anotaron como libras: mire la unidad en su pantalla.
+   *[other] Quizá la balanza mostraba kilogramos en la repetición { $repeat } que se anotaron como libras: mire la unidad en
+        su pantalla.
+}
+suspicion-ounces-as-tenths = { $repeat ->
+    [0] Quizá las libras y onzas se anotaron como un solo decimal, { $example } lb por 5 lb 8 oz: anote libras y onzas por
+        separado.
+   *[other] Quizá las libras y onzas de la repetición { $repeat } se anotaron como un solo decimal, { $example } lb por
+        5 lb 8 oz: anote libras y onzas por separado.
+}
+suspicion-decimal-sign = { $repeat ->
+    [0] Quizá el signo decimal está corrido un lugar en los pesos o en las vueltas: compare la planilla con la balanza.
+   *[other] Quizá el signo decimal está corrido un lugar en los pesos o en las vueltas de la repetición { $repeat }: compare la
+        planilla con la balanza.
+}
+suspicion-decimal-sign-of-the-grosses = { $repeat ->
+    [0] Quizá el signo decimal está corrido un lugar en los pesos brutos: compare la planilla con la balanza.
+   *[other] Quizá el signo decimal está corrido un lugar en los pesos brutos de la repetición { $repeat }: compare la planilla
+        con la balanza.
+}
+suspicion-decimal-sign-of-the-tares = { $repeat ->
+    [0] Quizá el signo decimal está corrido un lugar en las taras: compare la planilla con la balanza.
+   *[other] Quizá el signo decimal está corrido un lugar en las taras de la repetición { $repeat }: compare la planilla con la
+        balanza.
+}
+suspicion-decimal-sign-of-the-revolutions = { $repeat ->
+    [0] Quizá el signo decimal de las vueltas está corrido un lugar: léalo de nuevo.
+   *[other] Quizá el signo decimal de las vueltas está corrido un lugar en la repetición { $repeat }: léalo de nuevo.
+}
+suspicion-decimal-sign-of-a-reading = Quizá el signo decimal { $reading ->
+        [gross] del peso bruto
+        [tare] de la tara
+       *[both] del peso bruto y de la tara
+    } de { $catch } en la repetición { $repeat } está corrido un lugar: compare con la balanza.
+suspicion-half-of-each-run = { $repeat ->
+    [0] Quizá se recogió una sola rama de cada bajada: siga cada manguera desde el dosificador hasta todos sus extremos.
+   *[other] Quizá se recogió una sola rama de cada bajada en la repetición { $repeat }: siga cada manguera desde el dosificador
+        hasta todos sus extremos.
+}
+suspicion-one-run-more = { $repeat ->
+    [0] Quizá hay en cada recogida una bajada más de las anotadas: cuente las bajadas que terminaban en ella.
+   *[other] Quizá hay en cada recogida de la repetición { $repeat } una bajada más de las anotadas: cuente las bajadas que
+        terminaban en ella.
+}
+suspicion-one-run-fewer = { $repeat ->
+    [0] Quizá hay en cada recogida una bajada menos de las anotadas: cuente las bajadas que terminaban en ella.
+   *[other] Quizá hay en cada recogida de la repetición { $repeat } una bajada menos de las anotadas: cuente las bajadas que
+        terminaban en ella.
+}
+suspicion-runs-of-a-catch = { $catch } de la repetición { $repeat } quizá contiene { $runs } bajadas y no { $entered }: cuente
+    las bajadas que terminaban en esa bolsa.
+suspicion-revolutions-doubled = { $repeat ->
+    [0] Quizá se anotó el doble de las vueltas verdaderas: cuente otra vez vueltas completas del eje del propio rodillo.
+   *[other] Quizá se anotó en la repetición { $repeat } el doble de las vueltas verdaderas: cuente otra vez vueltas completas
+        del eje del propio rodillo.
+}
+suspicion-revolutions-halved = { $repeat ->
+    [0] Quizá se anotó la mitad de las vueltas verdaderas: cuente otra vez vueltas completas del eje del propio rodillo.
+   *[other] Quizá se anotó en la repetición { $repeat } la mitad de las vueltas verdaderas: cuente otra vez vueltas completas
+        del eje del propio rodillo.
+}
+suspicion-other-drive-ratio = Quizá la relación de transmisión es { $ratio } y no { $on_record } como consta: mire los piñones o
+    la marcha que está puesta.
+suspicion-run-low = { $run } dio solo un { $share } de las demás: busque un atasco, semilla que hace bóveda o una boca de
+    manguera tapada.
+suspicion-run-low-once = { $run } dio solo un { $share } de las demás en la repetición { $repeat }: busque un atasco, semilla
+    que hace bóveda o una boca de manguera tapada.
+suspicion-run-low-sometimes = { $count ->
+    [one] { $run } dio solo un { $share } de las demás en { $count } repetición: busque un atasco, semilla que hace bóveda o una
+        boca de manguera tapada.
+   *[other] { $run } dio solo un { $share } de las demás en { $count } repeticiones: busque un atasco, semilla que hace bóveda
+        o una boca de manguera tapada.
+}
+suspicion-not-primed = La primera repetición dio un { $less } menos que las demás: quizá el dosificador no estaba lleno. Gire
+    hasta que caiga semilla de todas las bajadas, vacíe las bolsas y entonces empiece.
+suspicion-other-roller = Quizá está puesto otro rodillo: se recogió lo que debería dar “{ $roller }”. Mire el rodillo.
+
+## Fechas en las frases
+
+date-day = { $day } de { $month ->
+        [1] enero
+        [2] febrero
+        [3] marzo
+        [4] abril
+        [5] mayo
+        [6] junio
+        [7] julio
+        [8] agosto
+        [9] septiembre
+        [10] octubre
+        [11] noviembre
+       *[12] diciembre
+    }
+date-day-of-year = { date-day } de { $year }
+
+## Por qué hay que repetir el ensayo de un dosificador
+
+trigger-name-never_calibrated = Nunca calibrado
+trigger-name-new_season = Nueva campaña
+trigger-name-crop_changed = Cambio de cultivo
+trigger-name-lot_changed = Cambio de lote
+trigger-name-seed_weight_changed = Cambio del peso de la semilla
+trigger-name-roller_changed = Cambio de rodillo
+trigger-name-drive_ratio_changed = Cambio de relación de transmisión
+trigger-name-gate_changed = Cambio de apertura de la compuerta
+trigger-name-configuration_changed = Cambio de configuración
+trigger-name-component_replaced = Pieza cambiada
+trigger-name-calibration_in_doubt = Factor en duda
+trigger-name-roller_speed_off = Velocidad del rodillo alejada
+trigger-name-drift = Deriva del consumo de semilla
+trigger-name-interval = Plazo vencido
+trigger-name-scale_unchecked = Balanza sin verificar
+
+# Quién anotó el registro, para las frases siguientes, que además dicen qué hacer.
+trigger-by = { $did ->
+    [caught] , ensayado por { $who }
+    [checked] , según la verificación de { $who }
+    [emptied] , vaciado anotado por { $who }
+    [filled] , carga anotada por { $who }
+    [fitted] , montado por { $who }
+    [logged] , anotado por { $who }
+    [set] , puesto por { $who }
+    [sown] , siembra anotada por { $who }
+    [tested] , según el análisis anotado por { $who }
+   *[unknown] {""}
+}
+trigger-again = Repita el ensayo antes de sembrar.
+
+trigger-never-calibrated = Todavía no se aceptó ningún ensayo de este dosificador; la sembradora se puso en servicio el
+    { $day }. Haga un ensayo antes de sembrar.
+trigger-new-season = { $caught ->
+    [known] El { $day } empezó una nueva campaña: { $season }; el factor es de un ensayo anterior, del { $caught_on }.
+        { trigger-again }
+   *[unknown] El { $day } empezó una nueva campaña: { $season }; el factor es de un ensayo anterior. { trigger-again }
+}
+trigger-crop-changed = El cultivo cambió el { $day }: { $crop } ({ $lot }){ trigger-by }; el ensayo se hizo con { $crop_before }
+    ({ $lot_before }). { trigger-again }
+trigger-lot-changed = El lote cambió el { $day }: { $lot }{ trigger-by }; el ensayo se hizo con { $lot_before }.
+    { trigger-again }
+trigger-lot = lote { $number }
+trigger-lot-unknown = otro lote
+trigger-seed-weight-changed = El peso de la semilla ({ $lot }) cambió el { $day }{ trigger-by }: { $weights }; las tolerancias
+    admiten { $limit } %. { trigger-again }
+trigger-bulk-density = peso hectolítrico { $now }, en el ensayo { $before }
+trigger-thousand-seed-weight = peso de mil semillas { $now } g, en el ensayo { $before } g
+trigger-configuration-changed = La configuración cambió el { $day }{ trigger-by }: { $what }. { trigger-again }
+trigger-working-width = ancho de labor { $now }, en el ensayo { $before }
+trigger-row-spacing = distancia entre surcos { $now }, en el ensayo { $before }
+trigger-runs-in-use = bajadas en uso { $now }, en el ensayo { $before }
+trigger-roller-changed = El rodillo cambió el { $day }: { $roller }{ trigger-by }; el ensayo se hizo con { $before }.
+    { trigger-again }
+trigger-roller-unknown = un rodillo desconocido
+trigger-drive-ratio-changed = La relación de transmisión cambió el { $day }: { $ratio }{ trigger-by }; el ensayo se hizo con
+    { $before }. { trigger-again }
+trigger-gate-changed = La apertura de la compuerta cambió el { $day }: { $gate }{ trigger-by }; el ensayo se hizo con
+    { $before }. { trigger-again }
+trigger-gate = compuerta { $opening }
+trigger-gate-none = sin compuerta
+trigger-part-replaced = { $part ->
+        [hydraulic_motor] Motor hidráulico
+        [electric_motor] Motor eléctrico
+        [control_valve] Válvula de control
+        [speed_sensor] Sensor de velocidad
+        [meter_housing] Carcasa del dosificador
+        [seal] Junta
+        [drive_train] Transmisión
+        [fan] Ventilador
+        [controller] Controlador
+       *[other] Una pieza
+    }: cambio o reparación el { $day }{ trigger-by }, después del ensayo.
+trigger-more-services = { $count ->
+    [1] Hubo una reparación más.
+    [one] Hubo { $count } reparación más.
+   *[other] Hubo { $count } reparaciones más.
+}
+trigger-doubt-rejected = Un ensayo posterior sobre la misma base, del { $day }{ trigger-by }, fue rechazado. { trigger-again }
+trigger-doubt-held = Un ensayo posterior sobre la misma base, del { $day }{ trigger-by }, no pasó y espera a la oficina. Decida
+    sobre él o repita el ensayo antes de sembrar.
+trigger-roller-speed-off = La velocidad del rodillo se aleja desde la labor del { $day }: la última labor necesitó { $needed }
+    rpm, el ensayo se hizo a { $caught } rpm y las tolerancias admiten { $limit } %. Compruebe con un ensayo a la velocidad a
+    la que siembra.
+trigger-drift = { $jobs ->
+    [one] El consumo de semilla se desvía desde el { $day }: en una labor queda un { $off } % { $side ->
+            [below] por debajo
+           *[above] por encima
+        } de lo previsto, más allá del límite de { $limit } %. Compruebe con un ensayo.
+   *[other] El consumo de semilla se desvía desde el { $day }: en { $jobs } labores queda un { $off } % { $side ->
+            [below] por debajo
+           *[above] por encima
+        } de lo previsto, más allá del límite de { $limit } %. Compruebe con un ensayo.
+}
+trigger-interval = Desde el { $day } toca comprobar el factor: { $what }. Compruebe con un ensayo.
+trigger-interval-area = { $sown } sembradas, las tolerancias admiten { $limit }
+trigger-interval-days = { $days ->
+    [one] hace { $days } día del ensayo, las tolerancias admiten { $limit }
+   *[other] hace { $days } días del ensayo, las tolerancias admiten { $limit }
+}
+trigger-scale-not-named = { $caught ->
+    [known] No se indicó la balanza del ensayo del { $caught_on }. Indique una verificada en el próximo ensayo.
+   *[unknown] No se indicó la balanza del ensayo. Indique una verificada en el próximo ensayo.
+}
+trigger-scale-without-check = { $caught ->
+    [known] La balanza { $scale } no superó ninguna verificación en los { $days } días anteriores al ensayo del { $caught_on }.
+        Verifíquela con una pesa patrón y repita el ensayo.
+   *[unknown] La balanza { $scale } no superó ninguna verificación en los { $days } días anteriores al ensayo. Verifíquela con
+        una pesa patrón y repita el ensayo.
+}
+trigger-scale-failed = La balanza { $scale } no superó su verificación el { $day }{ trigger-by }: marcó { $reading } para
+    { $reference }. Repárela o tome otra y repita el ensayo.

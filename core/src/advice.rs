@@ -17,6 +17,7 @@ use crate::{
     catch::Sheet,
     circumstances::{Circumstances, ScaleStanding},
     factor::measure,
+    say,
     uncertainty::budget::BudgetTerm,
     verdict::{CheckName, Judgement, Outcome},
     words::Words,
@@ -32,6 +33,16 @@ pub enum Goal {
     Uncertainty,
     /// An uncertainty within half of the limit: the check would no longer remark.
     HalfUncertainty,
+}
+
+impl Goal {
+    /// As the texts choose by it.
+    const fn word(self) -> &'static str {
+        match self {
+            Self::HalfUncertainty => "half",
+            Self::CatchMass | Self::Uncertainty => "whole",
+        }
+    }
 }
 
 /// What to catch yet.
@@ -92,19 +103,17 @@ fn catch_mass(outlook: &Outlook, circumstances: &Circumstances, words: Words) ->
     let needed = outlook.revolutions_for_the_scale(circumstances.policy.catch_resolution_limit_percent)?;
     let (further, says) = if needed <= outlook.most_revolutions() {
         let more = needed - outlook.shortest_too_light;
-        let says = format!(
-            "{} more revolutions with this scale: {} to a repeat make every catch heavy enough that the scale's rounding \
-             stays within {share} % of it. Set the shorter repeats aside.",
-            turns(more, words),
-            turns(needed, words),
+        let says = say!(
+            words,
+            "advice-longer-repeats",
+            more = turns(more, words),
+            needed = turns(needed, words),
+            share = share
         );
         let repeats = circumstances.policy.minimum_repeats.saturating_sub(outlook.heavy_enough).max(1);
         (Some(Further { repeats, revolutions: needed }), says)
     } else {
-        let says = format!(
-            "This scale is too coarse: a catch heavy enough that its rounding stays within {share} % is more than the scale can \
-             weigh, or than can be turned out in one repeat. Use a scale with a smaller step."
-        );
+        let says = say!(words, "advice-scale-too-coarse", share = share);
         (None, says)
     };
     Some(Advice { goal: Goal::CatchMass, further, expected_percent: None, dominant: BudgetTerm::Readability, says })
@@ -117,27 +126,25 @@ fn uncertainty(
     circumstances: &Circumstances,
     words: Words,
 ) -> Advice {
-    let (wanted, within) = match goal {
-        Goal::HalfUncertainty => {
-            (limit_percent / 2.0, format!("half of the limit ({} %)", words.exactly(limit_percent / 2.0)))
-        }
-        _ => (limit_percent, format!("the limit of {} %", words.exactly(limit_percent))),
-    };
+    let wanted = if goal == Goal::HalfUncertainty { limit_percent / 2.0 } else { limit_percent };
     if let Some((further, expected)) = outlook.least_further(wanted) {
         let checked = outlook.with_scale_checked_percent().filter(|u| *u <= wanted && !scale_checked(circumstances));
-        let instead = checked.map_or_else(String::new, |u| {
-            format!(" So would a passing check of the scale alone, to {}.", words.percent(u))
-        });
-        let says = format!(
-            "{} would bring the uncertainty to about {}, within {within}, if the scatter stays as it is.{instead}",
-            caught(further, outlook.usual_revolutions, words),
-            words.percent(expected),
-        );
+        let instead = checked.map(|u| say!(words, "advice-scale-check-instead", expected = words.percent(u)));
+        let enough = enough(further, outlook.usual_revolutions, expected, goal, wanted, words);
+        let says = instead.map_or_else(|| enough.clone(), |instead| format!("{enough} {instead}"));
         let dominant = outlook.dominant(further);
         return Advice { goal, further: Some(further), expected_percent: Some(expected), dominant, says };
     }
     let (dominant, best) = outlook.at_best();
-    let says = impossible(dominant, goal, &impossible_within(best, &within, words), circumstances);
+    let says = say!(
+        words,
+        "advice-not-by-catching",
+        repeats = outlook::MOST_REPEATS,
+        goal = goal.word(),
+        limit = words.exactly(wanted),
+        best = words.percent(best),
+        because = because(dominant, goal, circumstances)
+    );
     Advice { goal, further: None, expected_percent: Some(best).filter(|best| best.is_finite()), dominant, says }
 }
 
@@ -145,16 +152,32 @@ fn scale_checked(circumstances: &Circumstances) -> bool {
     circumstances.scale.as_ref().is_some_and(|scale| scale.last_check == ScaleStanding::PassedWithin)
 }
 
-/// "One more repeat of 80 revolutions, 20 more than the last".
-fn caught(further: Further, usual: f64, words: Words) -> String {
+/// What to catch, and how well the factor would be known then.
+fn enough(further: Further, usual: f64, expected: f64, goal: Goal, wanted: f64, words: Words) -> String {
     let Further { repeats, revolutions } = further;
-    let count = if repeats == 1 { "One more repeat".to_owned() } else { format!("{repeats} more repeats") };
-    let each = if repeats == 1 { "" } else { " each" };
+    let (each, within) = (turns(revolutions, words), words.exactly(wanted));
+    let expected = words.percent(expected);
     if revolutions > usual {
-        let more = turns(revolutions - usual, words);
-        format!("{count} of {} revolutions{each}, {more} more than the last had,", turns(revolutions, words))
+        say!(
+            words,
+            "advice-longer",
+            repeats = repeats,
+            each = each,
+            more = turns(revolutions - usual, words),
+            expected = expected,
+            goal = goal.word(),
+            limit = within
+        )
     } else {
-        format!("{count} like the last, {} revolutions{each},", turns(revolutions, words))
+        say!(
+            words,
+            "advice-alike",
+            repeats = repeats,
+            each = each,
+            expected = expected,
+            goal = goal.word(),
+            limit = within
+        )
     }
 }
 
@@ -163,27 +186,14 @@ fn turns(revolutions: f64, words: Words) -> String {
     if revolutions.fract() == 0.0 { words.exactly(revolutions) } else { words.number(revolutions, 4) }
 }
 
-/// What no further catch brings about, and what is left at best.
-fn impossible_within(best: f64, within: &str, words: Words) -> String {
-    let most = outlook::MOST_REPEATS;
-    format!(
-        "Even {most} more repeats would not bring the uncertainty within {within}; {} would be the best:",
-        words.percent(best)
-    )
-}
-
-fn impossible(dominant: BudgetTerm, goal: Goal, found: &str, circumstances: &Circumstances) -> String {
-    let because = match dominant {
-        BudgetTerm::Scale if scale_checked(circumstances) => {
-            "that is what the scale may be off by. It takes a better scale, and a tighter limit for its checks."
-        }
-        BudgetTerm::Scale => {
-            "that is what the scale may be off by. A passing check with a known mass halves that part."
-        }
-        BudgetTerm::Repeatability if goal == Goal::HalfUncertainty => "that is how much the repeats scatter.",
-        BudgetTerm::Repeatability => "the repeats scatter too much. Find out why they differ before you catch more.",
-        BudgetTerm::Readability => "that is the scale's step. Use a scale with a smaller one.",
-        BudgetTerm::Revolutions => "that is how coarsely the revolutions are counted. Count in smaller steps.",
-    };
-    format!("{found} {because}")
+/// What stands in the way when no catch would do.
+fn because(dominant: BudgetTerm, goal: Goal, circumstances: &Circumstances) -> &'static str {
+    match dominant {
+        BudgetTerm::Scale if scale_checked(circumstances) => "checked-scale",
+        BudgetTerm::Scale => "scale",
+        BudgetTerm::Repeatability if goal == Goal::HalfUncertainty => "scatter",
+        BudgetTerm::Repeatability => "much-scatter",
+        BudgetTerm::Readability => "step",
+        BudgetTerm::Revolutions => "revolutions",
+    }
 }

@@ -14,6 +14,8 @@ use crate::{
     circumstances::Circumstances,
     quantity::{Decimal, Length, Mass},
     rate::Slip,
+    say,
+    words::Words,
 };
 
 /// Most repeats on one sheet.
@@ -122,31 +124,30 @@ impl Revolutions {
         }
     }
 
-    fn check(&self, drive_ratio: f64, at: &Pointer) -> Vec<Finding> {
+    fn check(&self, drive_ratio: f64, at: &Pointer, words: Words) -> Vec<Finding> {
         let parts = match self {
-            Self::Counted(revolutions) => vec![("", "revolutions", revolutions.is_positive())],
-            Self::Pulses { pulses, pulses_per_rev } => vec![
-                ("pulses", "pulses", pulses.is_positive()),
-                ("pulses_per_rev", "pulses per revolution", pulses_per_rev.is_positive()),
-            ],
-            Self::Turns { turns } => vec![("turns", "turns", turns.is_positive())],
+            Self::Counted(revolutions) => vec![("", revolutions.is_positive())],
+            Self::Pulses { pulses, pulses_per_rev } => {
+                vec![("pulses", pulses.is_positive()), ("pulses_per_rev", pulses_per_rev.is_positive())]
+            }
+            Self::Turns { turns } => vec![("turns", turns.is_positive())],
             Self::Distance { distance, circumference, slip_percent } => vec![
-                ("slip_percent", "slip", slip_percent.as_ref().is_none_or(is_slip)),
-                ("distance", "distance", distance.is_positive()),
-                ("circumference", "rolling circumference", circumference.is_positive()),
+                ("slip_percent", slip_percent.as_ref().is_none_or(is_slip)),
+                ("distance", distance.is_positive()),
+                ("circumference", circumference.is_positive()),
             ],
         };
         let mut findings: Vec<_> = parts
             .into_iter()
-            .filter(|(_, _, positive)| !positive)
-            .map(|(part, words, _)| {
-                let at = if part.is_empty() { at.clone() } else { at.then(part) };
-                let must = if part == "slip_percent" { "from -50 to 90 %" } else { "above zero" };
-                Finding::new(at, format!("the {words} must be {must}"))
+            .filter(|(_, possible)| !possible)
+            .map(|(part, _)| match part {
+                "" => Finding::new(at.clone(), say!(words, "sheet-not-above-zero", what = "revolutions")),
+                "slip_percent" => Finding::new(at.then(part), say!(words, "sheet-slip")),
+                _ => Finding::new(at.then(part), say!(words, "sheet-not-above-zero", what = part)),
             })
             .collect();
         if findings.is_empty() && self.count(drive_ratio) > MAX_REVOLUTIONS {
-            let says = format!("more than {MAX_REVOLUTIONS} roller revolutions; no catch takes that many, count again");
+            let says = say!(words, "sheet-too-many-revolutions", most = words.exactly(MAX_REVOLUTIONS));
             findings.push(Finding::new(at.clone(), says));
         }
         findings
@@ -168,48 +169,50 @@ impl Sheet {
     ///
     /// Pointers name the fields as the API does: `/repeats/0/catches/1/gross`.
     pub fn check(&self, circumstances: &Circumstances) -> Vec<Finding> {
-        let mut findings = circumstances.check();
+        self.check_in(circumstances, Words::default())
+    }
+
+    /// [`Self::check`], said as a person reads.
+    pub fn check_in(&self, circumstances: &Circumstances, words: Words) -> Vec<Finding> {
+        let mut findings = circumstances.check_in(words);
         let repeats = Pointer::root().then("repeats");
         if self.repeats.is_empty() {
-            findings
-                .push(Finding::new(repeats.clone(), "there is no repeat; a calibration needs at least one".to_owned()));
+            findings.push(Finding::new(repeats.clone(), say!(words, "sheet-no-repeat")));
         } else if self.repeats.iter().all(|repeat| repeat.set_aside.is_some()) {
-            let says = "every repeat is set aside; at least one must be kept to compute a factor".to_owned();
-            findings.push(Finding::new(repeats.clone(), says));
+            findings.push(Finding::new(repeats.clone(), say!(words, "sheet-all-set-aside")));
         }
         if self.repeats.len() > MAX_REPEATS {
-            let says = format!("{} repeats; at most {MAX_REPEATS} are taken", self.repeats.len());
+            let says = say!(words, "sheet-too-many-repeats", count = self.repeats.len(), most = MAX_REPEATS);
             findings.push(Finding::new(repeats.clone(), says));
         }
         // Beyond the cap nothing more is looked at, so that a hostile sheet costs no more than the largest honest one.
         for (j, repeat) in self.repeats.iter().take(MAX_REPEATS).enumerate() {
-            findings.extend(repeat.check(circumstances, &repeats.then(j)));
+            findings.extend(repeat.check(circumstances, &repeats.then(j), words));
         }
         findings
     }
 }
 
 impl Repeat {
-    fn check(&self, circumstances: &Circumstances, at: &Pointer) -> Vec<Finding> {
-        let mut findings = self.revolutions.check(circumstances.drive_ratio.value(), &at.then("revolutions"));
+    fn check(&self, circumstances: &Circumstances, at: &Pointer, words: Words) -> Vec<Finding> {
+        let mut findings = self.revolutions.check(circumstances.drive_ratio.value(), &at.then("revolutions"), words);
         let catches = at.then("catches");
         let runs: u64 = self.catches.iter().map(|catch| u64::from(catch.runs)).sum();
         let in_use = circumstances.runs_in_use;
         if self.catches.is_empty() {
-            findings.push(Finding::new(catches.clone(), "there is no catch; weigh at least one".to_owned()));
+            findings.push(Finding::new(catches.clone(), say!(words, "sheet-no-catch")));
         } else if self.catches.len() > MAX_CATCHES {
-            let says = format!("{} catches; at most {MAX_CATCHES} are taken", self.catches.len());
+            let says = say!(words, "sheet-too-many-catches", count = self.catches.len(), most = MAX_CATCHES);
             findings.push(Finding::new(catches.clone(), says));
         } else if runs > u64::from(in_use) {
-            let says = format!("the catches hold {runs} runs together; the unit has {in_use} runs in use");
+            let says = say!(words, "sheet-too-many-runs", runs = runs, in_use = in_use);
             findings.push(Finding::new(catches.clone(), says));
         }
         if self.set_aside.as_ref().is_some_and(|reason| reason.trim().is_empty()) {
-            let says = "a repeat is set aside with a reason, such as spilled or plugged".to_owned();
-            findings.push(Finding::new(at.then("set_aside"), says));
+            findings.push(Finding::new(at.then("set_aside"), say!(words, "sheet-set-aside-without-reason")));
         }
         for (i, catch) in self.catches.iter().take(MAX_CATCHES).enumerate() {
-            findings.extend(catch.check(circumstances, self.set_aside.is_some(), &catches.then(i)));
+            findings.extend(catch.check(circumstances, self.set_aside.is_some(), &catches.then(i), words));
         }
         findings
     }
@@ -217,32 +220,29 @@ impl Repeat {
 
 impl Catch {
     /// A set-aside repeat may have caught nothing (that may be why it was set aside), a kept one may not.
-    fn check(&self, circumstances: &Circumstances, set_aside: bool, at: &Pointer) -> Vec<Finding> {
+    fn check(&self, circumstances: &Circumstances, set_aside: bool, at: &Pointer, words: Words) -> Vec<Finding> {
         let Self { runs, tare, gross, .. } = self;
         let net = self.net_kg();
+        let (tare_read, gross_read) = (words.entered(tare), words.entered(gross));
+        let most = || words.exactly(MAX_MASS_KG);
         let mut findings = Vec::new();
         let mut find = |field: &str, says: String| findings.push(Finding::new(at.then(field), says));
         if *runs < 1 {
-            find("runs", "a catch holds the seed of at least one run".to_owned());
+            find("runs", say!(words, "sheet-catch-of-no-run"));
         }
         if tare.is_negative() {
-            find("tare", format!("a tare of {tare} is below zero"));
+            find("tare", say!(words, "sheet-tare-below-zero", tare = &tare_read));
         } else if tare.si() > MAX_MASS_KG {
-            find("tare", format!("a tare of {tare} is heavier than any machine; the most taken is {MAX_MASS_KG} kg"));
+            find("tare", say!(words, "sheet-tare-too-heavy", tare = &tare_read, most = most()));
         }
         if gross.si() > MAX_MASS_KG {
-            find(
-                "gross",
-                format!("a gross of {gross} is heavier than any machine; the most taken is {MAX_MASS_KG} kg"),
-            );
+            find("gross", say!(words, "sheet-gross-too-heavy", gross = &gross_read, most = most()));
         } else if net < 0.0 || (net <= 0.0 && !set_aside) {
-            find(
-                "gross",
-                format!("a gross of {gross} leaves no seed above the tare of {tare}; weigh again or swap the two"),
-            );
+            find("gross", say!(words, "sheet-no-seed", gross = &gross_read, tare = &tare_read));
         }
         if let Some(scale) = circumstances.scale.as_ref().filter(|scale| gross.si() > scale.capacity.si()) {
-            find("gross", format!("a gross of {gross} is above the scale's capacity of {}", scale.capacity));
+            let capacity = words.entered(&scale.capacity);
+            find("gross", say!(words, "sheet-beyond-capacity", gross = &gross_read, capacity = capacity));
         }
         findings
     }

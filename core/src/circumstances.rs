@@ -9,6 +9,8 @@ use crate::{
     policy::Policy,
     quantity::{DriveRatio, Mass, Rate, Speed},
     rate::DriveRange,
+    say,
+    words::Words,
 };
 
 /// Machine, plan, scale, expectation and policy at the moment of a catch.
@@ -159,40 +161,43 @@ impl Circumstances {
     /// Everything about them that cannot be so. Pointers name the API's fields where the caller sent them
     /// (`/roller_speed_rpm`, `/planned/rate`), else this struct's.
     pub fn check(&self) -> Vec<Finding> {
+        self.check_in(Words::default())
+    }
+
+    /// [`Self::check`], said as a person reads.
+    pub fn check_in(&self, words: Words) -> Vec<Finding> {
         let mut findings = Vec::new();
-        let mut above_zero = |path: &[&str], words: &str, fine: bool| {
+        let mut above_zero = |path: &[&str], what: &str, fine: bool| {
             if !fine {
                 let at = path.iter().fold(Pointer::root(), |at, segment| at.then(segment));
-                findings.push(Finding::new(at, format!("the {words} must be a number above zero")));
+                findings.push(Finding::new(at, say!(words, "circumstances-not-above-zero", what = what)));
             }
         };
         let positive = |value: f64| value.is_finite() && value > 0.0;
         let absent_or_positive = |value: Option<f64>| value.is_none_or(positive);
-        above_zero(&["runs_in_use"], "number of runs in use", self.runs_in_use > 0);
-        above_zero(&["working_width_m"], "working width", positive(self.working_width_m));
-        above_zero(&["roller_speed_rpm"], "roller speed", absent_or_positive(self.roller_speed_rpm));
-        above_zero(
-            &["thousand_seed_weight_g"],
-            "thousand-seed weight",
-            absent_or_positive(self.thousand_seed_weight_g),
-        );
-        above_zero(&["expected"], "expected factor", absent_or_positive(self.expected.map(|expected| expected.factor)));
+        above_zero(&["runs_in_use"], "runs", self.runs_in_use > 0);
+        above_zero(&["working_width_m"], "width", positive(self.working_width_m));
+        above_zero(&["roller_speed_rpm"], "roller-speed", absent_or_positive(self.roller_speed_rpm));
+        above_zero(&["thousand_seed_weight_g"], "seed-weight", absent_or_positive(self.thousand_seed_weight_g));
+        above_zero(&["expected"], "expected", absent_or_positive(self.expected.map(|expected| expected.factor)));
         if let Some(Planned { rate, speed }) = &self.planned {
-            above_zero(&["planned", "rate"], "planned rate", rate.is_positive());
-            above_zero(&["planned", "speed"], "planned speed", speed.is_positive());
+            above_zero(&["planned", "rate"], "rate", rate.is_positive());
+            above_zero(&["planned", "speed"], "speed", speed.is_positive());
         }
         if let Some(ScaleFacts { readability, capacity, .. }) = &self.scale {
-            above_zero(&["scale", "readability"], "scale's readability", readability.is_positive());
-            above_zero(&["scale", "capacity"], "scale's capacity", capacity.is_positive());
+            above_zero(&["scale", "readability"], "readability", readability.is_positive());
+            above_zero(&["scale", "capacity"], "capacity", capacity.is_positive());
         }
         if let Some(DriveRange { min_rpm, max_rpm }) = self.drive_range
             && !(min_rpm >= 0.0 && max_rpm >= min_rpm && positive(max_rpm))
         {
-            let says = format!("a drive range from {min_rpm} to {max_rpm} 1/min; the least must not be above the most");
+            let says =
+                say!(words, "circumstances-drive-range", least = words.exactly(min_rpm), most = words.exactly(max_rpm));
             findings.push(Finding::new(Pointer::root().then("drive_range"), says));
         }
         let policy = Pointer::root().then("policy");
-        findings.extend(self.policy.check().into_iter().map(|(field, says)| Finding::new(policy.then(field), says)));
+        let faults = self.policy.check_in(words).into_iter();
+        findings.extend(faults.map(|(field, says)| Finding::new(policy.then(field), says)));
         findings
     }
 }

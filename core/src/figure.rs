@@ -7,7 +7,7 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-use crate::words::Words;
+use crate::{say, words::Words};
 
 /// A figure that a rate, a plan or a setting is computed from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -59,57 +59,46 @@ pub enum Figure {
     Wanted,
 }
 
-/// What a figure is called, its unit, its least and greatest value, whether the least counts, and what to do.
+/// A figure's name in the keys of its texts, its unit, its least and greatest value, and whether the least counts.
 struct Nature {
     name: &'static str,
     unit: &'static str,
     least: f64,
     most: f64,
     least_counts: bool,
-    remedy: &'static str,
 }
 
 impl Figure {
     const fn nature(self) -> Nature {
-        const fn above(name: &'static str, unit: &'static str, most: f64, remedy: &'static str) -> Nature {
-            Nature { name, unit, least: 0.0, most, least_counts: false, remedy }
+        const fn above(name: &'static str, unit: &'static str, most: f64) -> Nature {
+            Nature { name, unit, least: 0.0, most, least_counts: false }
         }
-        const fn from(name: &'static str, unit: &'static str, least: f64, most: f64, remedy: &'static str) -> Nature {
-            Nature { name, unit, least, most, least_counts: true, remedy }
+        const fn from(name: &'static str, unit: &'static str, least: f64, most: f64) -> Nature {
+            Nature { name, unit, least, most, least_counts: true }
         }
         match self {
-            Self::Plants => {
-                above("plants wanted", "per m²", 100_000.0, "Give the plants that should stand on a square metre")
-            }
-            Self::Seeds => {
-                above("seeds", "per m²", 100_000.0, "Look at the plants wanted and at the share that comes up")
-            }
-            Self::SeedsCounted => from("seeds counted", "", 1.0, 1e9, "Count the seeds of a weighed sample"),
-            Self::SampleMass => above("mass of the sample", "kg", 1_000.0, "Weigh the seeds that were counted"),
-            Self::SeedWeight => above("thousand-seed weight", "g", 10_000.0, "Give the grams of a thousand seeds"),
-            Self::SeedsPerKg => above("seeds per kg", "", 1e9, "Give the seeds that make a kilogram or a pound"),
-            Self::Establishment => above("establishment", "%", 100.0, "Give the share of the seeds that become plants"),
-            Self::Germination => from("germination", "%", 0.0, 100.0, "Give it as the seed test states it"),
-            Self::Emergence => {
-                from("emergence", "%", 0.0, 100.0, "Give the share of the germinating seeds that come up")
-            }
-            Self::Loss => from("field loss", "%", 0.0, 100.0, "Give the percentage points taken off the germination"),
-            Self::Purity => above("purity", "%", 100.0, "Give it as the seed test states it"),
-            Self::HardSeed => from("hard or dormant seed", "%", 0.0, 100.0, "Give it as the label states it"),
-            Self::Rate => above("rate", "kg/m²", 10.0, "Look at the rate and its unit"),
-            Self::RowSpacing => above("row spacing", "m", 10.0, "Measure from row to row, and look at the unit"),
-            Self::BulkDensity => above("bulk density", "kg/m³", 5_000.0, "Look at the bulk density and its unit"),
-            Self::SeedWeightDoubt => {
-                from("doubt of the thousand-seed weight", "%", 0.0, 100.0, "Give half the width of its range")
-            }
-            Self::ShareDoubt => from("doubt of a percentage", "points", 0.0, 100.0, "Give half the width of its range"),
-            Self::Slip => from("slip", "%", -50.0, 90.0, "Measure it: metres per turn loaded against unloaded"),
-            Self::MetresPerTurn => {
-                above("way per wheel turn", "m", 100.0, "Drive a measured way and count the turns of the wheel")
-            }
-            Self::Setting => above("old setting", "", 1e9, "Give the setting as its scale shows it"),
-            Self::Measured => above("measured value", "", 1e9, "Give what was caught at the old setting"),
-            Self::Wanted => above("wanted value", "", 1e9, "Give it in the unit of what was measured"),
+            Self::Plants => above("plants", "per m²", 100_000.0),
+            Self::Seeds => above("seeds", "per m²", 100_000.0),
+            Self::SeedsCounted => from("seeds-counted", "", 1.0, 1e9),
+            Self::SampleMass => above("sample-mass", "kg", 1_000.0),
+            Self::SeedWeight => above("seed-weight", "g", 10_000.0),
+            Self::SeedsPerKg => above("seeds-per-kg", "", 1e9),
+            Self::Establishment => above("establishment", "%", 100.0),
+            Self::Germination => from("germination", "%", 0.0, 100.0),
+            Self::Emergence => from("emergence", "%", 0.0, 100.0),
+            Self::Loss => from("loss", "%", 0.0, 100.0),
+            Self::Purity => above("purity", "%", 100.0),
+            Self::HardSeed => from("hard-seed", "%", 0.0, 100.0),
+            Self::Rate => above("rate", "kg/m²", 10.0),
+            Self::RowSpacing => above("row-spacing", "m", 10.0),
+            Self::BulkDensity => above("bulk-density", "kg/m³", 5_000.0),
+            Self::SeedWeightDoubt => from("seed-weight-doubt", "%", 0.0, 100.0),
+            Self::ShareDoubt => from("share-doubt", "points", 0.0, 100.0),
+            Self::Slip => from("slip", "%", -50.0, 90.0),
+            Self::MetresPerTurn => above("metres-per-turn", "m", 100.0),
+            Self::Setting => above("setting", "", 1e9),
+            Self::Measured => above("measured", "", 1e9),
+            Self::Wanted => above("wanted", "", 1e9),
         }
     }
 
@@ -179,55 +168,59 @@ impl Impossible {
     /// What was given, what is allowed and what to do, for the person who gave it.
     pub fn says(&self, words: Words) -> String {
         let nature = self.figure.nature();
-        let Nature { name, remedy, .. } = nature;
-        match self.fault {
-            Fault::Outside(given) if !given.is_finite() => format!("The {name} is not a number. {remedy}."),
-            Fault::Outside(given) => format!(
-                "The {name} cannot be {}; allowed is {}. {remedy}.",
-                with_unit(short(words, given), nature.unit),
-                allowed(words, &nature)
+        let text = |ending: &str| words.say(&format!("figure-{}{ending}", nature.name), &[]);
+        let what = match self.fault {
+            Fault::Outside(given) if !given.is_finite() => say!(words, "figure-no-number", figure = text("")),
+            Fault::Outside(given) => say!(
+                words,
+                "figure-outside",
+                figure = text(""),
+                given = with_unit(short(words, given), nature.unit, words),
+                size = size(given),
+                bounds = if nature.least_counts { "from" } else { "above" },
+                least = words.exactly(nature.least),
+                most = with_unit(words.exactly(nature.most), nature.unit, words)
             ),
-            Fault::NothingComesUp => format!("With a {name} of 0 % nothing comes up; it must be above 0 %. {remedy}."),
-            Fault::NothingLeft { germination, loss } => format!(
-                "A field loss of {} % leaves nothing of a germination of {} %; it must be below the germination. {remedy}.",
-                short(words, loss),
-                short(words, germination)
-            ),
-            Fault::BeyondAll { germination, hard } => format!(
-                "A germination of {} % and {} % of hard or dormant seed are more than 100 % together. Labels that state hard \
-                 seed apart leave it out of the germination: give the germination without it.",
-                short(words, germination),
-                short(words, hard)
-            ),
-            Fault::TooDoubtful(percent) => format!(
-                "The figures are known within {} only, which gives no range; below 100 % is needed. Test the lot again.",
-                words.percent(percent)
-            ),
-        }
+            Fault::NothingComesUp => say!(words, "figure-nothing-comes-up", figure = nature.name),
+            Fault::NothingLeft { germination, loss } => {
+                say!(words, "figure-nothing-left", loss = short(words, loss), germination = short(words, germination))
+            }
+            // These two say what to do themselves.
+            Fault::BeyondAll { germination, hard } => {
+                let (germination, hard) = (short(words, germination), short(words, hard));
+                return say!(words, "figure-beyond-all", germination = germination, hard = hard);
+            }
+            Fault::TooDoubtful(percent) => {
+                return say!(words, "figure-too-doubtful", within = words.percent(percent));
+            }
+        };
+        format!("{what} {}", text("-remedy"))
     }
 }
 
-/// A given number with at most six digits that mean something, and never a line full of zeros.
-fn short(words: Words, given: f64) -> String {
+/// A line full of zeros tells nobody anything.
+fn size(given: f64) -> &'static str {
     match given.abs() {
-        size if size >= 1e12 => "that large".to_owned(),
-        size if size > 0.0 && size < 1e-9 => "that small".to_owned(),
-        _ => {
-            let text = words.number(given, 6);
-            let decimals = text.contains(['.', ',']);
-            if decimals { text.trim_end_matches('0').trim_end_matches(['.', ',']).to_owned() } else { text }
-        }
+        size if size >= 1e12 => "large",
+        size if size > 0.0 && size < 1e-9 => "small",
+        _ => "plain",
     }
 }
 
-fn with_unit(number: String, unit: &str) -> String {
-    if unit.is_empty() || number.starts_with("that") { number } else { format!("{number} {unit}") }
+/// A given number with at most six digits that mean something.
+fn short(words: Words, given: f64) -> String {
+    let text = words.number(given, 6);
+    let decimals = text.contains(['.', ',']);
+    if decimals { text.trim_end_matches('0').trim_end_matches(['.', ',']).to_owned() } else { text }
 }
 
-fn allowed(words: Words, nature: &Nature) -> String {
-    let most = with_unit(words.exactly(nature.most), nature.unit);
-    let least = words.exactly(nature.least);
-    if nature.least_counts { format!("{least} to {most}") } else { format!("above {least}, up to {most}") }
+fn with_unit(number: String, unit: &str, words: Words) -> String {
+    match unit {
+        "" => number,
+        "per m²" => say!(words, "figure-per-square-metre", number = number),
+        "points" => say!(words, "figure-points", number = number),
+        unit => format!("{number} {unit}"),
+    }
 }
 
 impl fmt::Display for Impossible {

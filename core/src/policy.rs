@@ -9,6 +9,8 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
+use crate::{say, words::Words};
+
 /// What kind of value a policy field holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
@@ -21,6 +23,16 @@ pub enum FieldKind {
     Bool,
 }
 
+impl FieldKind {
+    const fn word(self) -> &'static str {
+        match self {
+            Self::Number => "number",
+            Self::Whole => "whole",
+            Self::Bool => "bool",
+        }
+    }
+}
+
 /// One row of [`Policy::fields`].
 #[derive(Clone, Copy, Debug, PartialEq, Serialize)]
 pub struct PolicyField {
@@ -28,10 +40,8 @@ pub struct PolicyField {
     pub name: &'static str,
     /// The default as text; empty for a field that is off.
     pub default: &'static str,
-    /// The unit, in words a person reads; empty where there is none.
+    /// The unit, in English; empty where there is none. For people see [`Self::unit_in`].
     pub unit: &'static str,
-    /// What it is for and where the default comes from.
-    pub because: &'static str,
     /// Least value that makes sense.
     pub min: f64,
     /// Greatest value that makes sense.
@@ -43,12 +53,57 @@ pub struct PolicyField {
 }
 
 /// Why a policy's value was refused, for the person who entered it.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct PolicyError(String);
+#[derive(Clone, Debug, PartialEq)]
+pub struct PolicyError {
+    name: String,
+    fault: Fault,
+}
+
+#[derive(Clone, Debug, PartialEq)]
+enum Fault {
+    UnknownField,
+    NotTrueOrFalse,
+    NoValue(&'static PolicyField),
+    OutOfBounds(&'static PolicyField, f64),
+    RemarkAboveLimit { remark: f64, limit: f64 },
+}
+
+impl PolicyError {
+    /// What was given, what is allowed and what to do, as a person reads.
+    pub fn says(&self, words: Words) -> String {
+        let name = &self.name;
+        match self.fault {
+            Fault::UnknownField => say!(words, "policy-unknown-field", name = name),
+            Fault::NotTrueOrFalse => say!(words, "policy-not-true-or-false", name = name),
+            Fault::NoValue(field) => say!(
+                words,
+                "policy-no-value",
+                name = name,
+                kind = field.kind.word(),
+                least = words.exactly(field.min),
+                most = field.most(words),
+                empty = if field.nullable { "allowed" } else { "no" }
+            ),
+            Fault::OutOfBounds(field, given) => say!(
+                words,
+                "policy-out-of-bounds",
+                name = name,
+                given = words.exactly(given),
+                kind = field.kind.word(),
+                least = words.exactly(field.min),
+                most = field.most(words),
+                empty = if field.nullable { "allowed" } else { "no" }
+            ),
+            Fault::RemarkAboveLimit { remark, limit } => {
+                say!(words, "policy-remark-above-limit", remark = words.exactly(remark), limit = words.exactly(limit))
+            }
+        }
+    }
+}
 
 impl fmt::Display for PolicyError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.0)
+        f.write_str(&self.says(Words::default()))
     }
 }
 
@@ -117,37 +172,50 @@ impl PolicyValue for Option<f64> {
 }
 
 impl PolicyField {
-    fn read<T: PolicyValue>(&self, text: Option<&str>) -> Result<T, PolicyError> {
-        let value = T::read(text.unwrap_or("")).ok_or_else(|| PolicyError(format!("{} {}", self.name, self.asks())))?;
+    /// What the field is called: "Minimum repeats".
+    pub fn label(&self, words: Words) -> String {
+        words.say(&format!("policy-label-{}", self.name), &[])
+    }
+
+    /// What it is for and where the default comes from.
+    pub fn because(&self, words: Words) -> String {
+        words.sentence(&words.say(&format!("policy-because-{}", self.name), &[]))
+    }
+
+    /// The unit in the reader's words; empty where there is none.
+    pub fn unit_in(&self, words: Words) -> String {
+        words.unit(self.unit)
+    }
+
+    /// The greatest value with its unit.
+    fn most(&self, words: Words) -> String {
+        format!("{} {}", words.exactly(self.max), self.unit_in(words)).trim_end().to_owned()
+    }
+
+    fn read<T: PolicyValue>(&'static self, text: Option<&str>) -> Result<T, PolicyError> {
+        let value = T::read(text.unwrap_or("")).ok_or_else(|| match self.kind {
+            FieldKind::Bool => self.error(Fault::NotTrueOrFalse),
+            FieldKind::Whole | FieldKind::Number => self.error(Fault::NoValue(self)),
+        })?;
         self.bound(&value)?;
         Ok(value)
     }
 
-    fn bound<T: PolicyValue>(&self, value: &T) -> Result<(), PolicyError> {
+    fn bound<T: PolicyValue>(&'static self, value: &T) -> Result<(), PolicyError> {
         match value.size() {
             // Written so that a NaN is out of bounds too.
-            Some(size) if !(self.min..=self.max).contains(&size) => {
-                Err(PolicyError(format!("{} of {size} is out of bounds; it {}", self.name, self.asks())))
-            }
+            Some(size) if !(self.min..=self.max).contains(&size) => Err(self.error(Fault::OutOfBounds(self, size))),
             _ => Ok(()),
         }
     }
 
-    fn asks(&self) -> String {
-        let Self { min, max, unit, .. } = self;
-        let what = match self.kind {
-            FieldKind::Bool => return "is true or false".to_owned(),
-            FieldKind::Whole => "a whole number",
-            FieldKind::Number => "a number",
-        };
-        let space = if unit.is_empty() { "" } else { " " };
-        let off = if self.nullable { ", or empty to turn it off" } else { "" };
-        format!("must be {what} from {min} to {max}{space}{unit}{off}")
+    fn error(&self, fault: Fault) -> PolicyError {
+        PolicyError { name: self.name.to_owned(), fault }
     }
 }
 
 macro_rules! policy {
-    ($($name:ident: $kind:ty = $value:expr, $text:literal, $unit:literal, $min:literal to $max:literal, $because:literal;)+) => {
+    ($($name:ident: $kind:ty = $value:expr, $text:literal, $unit:literal, $min:literal to $max:literal;)+) => {
         /// The tolerances of one organization. Missing fields read as their defaults; unknown ones are refused.
         ///
         /// ```
@@ -166,7 +234,10 @@ macro_rules! policy {
         #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
         #[serde(default, deny_unknown_fields)]
         pub struct Policy {
-            $(#[doc = $because] #[doc = concat!("\n\nDefault: ", $text, " ", $unit)] pub $name: $kind,)+
+            $(
+                #[doc = concat!("`", $text, "` ", $unit, " unless set; what for: `policy-because-", stringify!($name), "` in the texts.")]
+                pub $name: $kind,
+            )+
         }
 
         impl Default for Policy {
@@ -176,7 +247,7 @@ macro_rules! policy {
         }
 
         const FIELDS: &[PolicyField] = &[$(PolicyField {
-            name: stringify!($name), default: $text, unit: $unit, because: $because, min: $min, max: $max,
+            name: stringify!($name), default: $text, unit: $unit, min: $min, max: $max,
             nullable: <$kind as PolicyValue>::NULLABLE, kind: <$kind as PolicyValue>::KIND,
         }),+];
 
@@ -199,7 +270,7 @@ macro_rules! policy {
             /// # Errors
             /// No such field; not a value of its kind; a value out of its range.
             pub fn set(&mut self, name: &str, text: Option<&str>) -> Result<(), PolicyError> {
-                let unknown = || PolicyError(format!("{name} is not a field of the policy"));
+                let unknown = || PolicyError { name: name.to_owned(), fault: Fault::UnknownField };
                 let field = FIELDS.iter().find(|field| field.name == name).ok_or_else(unknown)?;
                 match name {
                     $(stringify!($name) => self.$name = field.read(text)?,)+
@@ -210,15 +281,20 @@ macro_rules! policy {
 
             /// Every field out of its physical range, with what is wrong about it; then what does not fit together.
             pub fn check(&self) -> Vec<(&'static str, String)> {
+                self.check_in(Words::default())
+            }
+
+            /// [`Self::check`], said as a person reads.
+            pub fn check_in(&self, words: Words) -> Vec<(&'static str, String)> {
                 let mut faults = Vec::new();
                 for field in FIELDS {
                     let bound = match field.name {
                         $(stringify!($name) => field.bound(&self.$name),)+
                         _ => Ok(()),
                     };
-                    faults.extend(bound.err().map(|error| (field.name, error.0)));
+                    faults.extend(bound.err().map(|error| (field.name, error.says(words))));
                 }
-                faults.extend(self.contradictions());
+                faults.extend(self.contradictions().map(|(name, error)| (name, error.says(words))));
                 faults
             }
         }
@@ -226,69 +302,41 @@ macro_rules! policy {
 }
 
 policy! {
-    minimum_repeats: u32 = 2, "2", "repeats", 1.0 to 20.0,
-        "Fewer kept repeats than this fail. Default: two are the least that can show a slip; published advice on measurements is three or more.";
-    repeat_spread_limit_percent: f64 = 5.0, "5", "%", 0.1 to 100.0,
-        "Repeats that differ by more than this fail; above half of it is a remark. Default: the textbook rule of plus or minus 5 % for a drill's catches.";
-    run_cv_limit_percent: f64 = 15.0, "15", "%", 0.1 to 200.0,
-        "Runs that vary by more than this fail. Default: the upper limit of prairie evaluation reports for grain and fertilizer (from memory).";
-    run_cv_remark_percent: f64 = 10.0, "10", "%", 0.1 to 200.0,
-        "Runs that vary by more than this get a remark. Default: 10 % or less was called very good for air seeders by a provincial test centre.";
-    catch_resolution_limit_percent: f64 = 1.0, "1", "%", 0.01 to 50.0,
-        "The scale's rounding may be this share of the smallest catch, no more. Default: a judgement, well below the limit on the spread.";
-    rule_of_thumb_catch_kg: f64 = 1.0, "1", "kg", 0.0 to 1000.0,
-        "A lighter catch gets a remark. Default: common practice, no source.";
-    small_seed_catch_kg: f64 = 0.2, "0.2", "kg", 0.0 to 1000.0,
-        "The same for small seed, of which a kilogram takes too long to catch. Default: common practice, no source.";
-    small_seed_limit_g: f64 = 10.0, "10", "g per thousand seeds", 0.0 to 1000.0,
-        "Seed lighter than this counts as small seed. Default: rape and grass lie below, cereals above; common practice, no source.";
-    uncertainty_limit_percent: f64 = 5.0, "5", "%", 0.1 to 100.0,
-        "A factor known no better than this fails; above half of it is a remark. Default: as wide as the textbook tolerance on the rate itself.";
-    roller_speed_tolerance_percent: f64 = 25.0, "25", "%", 1.0 to 500.0,
-        "A catch at a roller speed further than this from the one needed gets a remark. Default: a judgement; published tests show that delivery depends on speed, without one number.";
-    scale_error_limit_percent: f64 = 0.5, "0.5", "%", 0.01 to 20.0,
-        "The scale may be off by this share of the load. Default: about one step in two hundred, what a class III scale in service may show on a small catch.";
-    scale_check_interval_days: f64 = 30.0, "30", "days", 0.5 to 3660.0,
-        "A scale wants a check with a known mass this often. Default: a judgement, once or twice a sowing season.";
-    plausibility_fail_factor: f64 = 1.5, "1.5", "times", 1.01 to 100.0,
-        "A factor that differs from the expected one by more than this many times fails. Default: a judgement; lots of one crop differ by far less, slips by more.";
-    plausibility_remark_percent: f64 = 15.0, "15", "%", 0.1 to 1000.0,
-        "A factor that differs from the expected one by more than this gets a remark. Default: a judgement; moving and standing catches differ by 4 to 15 % in published tests.";
-    pooled_repeatability_percent: f64 = 1.5, "1.5", "%", 0.0 to 50.0,
-        "How much one repeat varies, known from earlier catches. Default: a judgement; published meters repeat within 0.5 to 1.3 %.";
-    pooled_repeatability_degrees_of_freedom: u32 = 10, "10", "degrees of freedom", 0.0 to 1000.0,
-        "How well that is known, as the number of earlier repeats less one per event; 0 leaves the catch to speak for itself. Default: a judgement.";
-    seed_weight_tolerance_percent: f64 = 3.0, "3", "%", 0.1 to 100.0,
-        "A lot whose seed weight or bulk density changed by more than this must be caught again. Default: a judgement; the published trigger is 1 g per thousand of rape seed.";
-    recall_allowed: bool = true, "true", "", 0.0 to 1.0,
-        "An earlier factor on the same basis may be used again after a change and back. Default: yes; turn it off to catch after every change.";
-    interval_days: Option<f64> = None, "", "days", 1.0 to 3660.0,
-        "A factor older than this wants a new catch. Default: off; the triggers speak for themselves.";
-    interval_area_ha: Option<f64> = None, "", "ha", 1.0 to 1_000_000.0,
-        "A factor that sowed more than this wants a new catch. Default: off.";
-    drift_lambda: f64 = 0.3, "0.3", "", 0.01 to 1.0,
-        "How much the newest job weighs in the drift chart. Default: the worked example of the NIST handbook of statistical methods.";
-    drift_limit_width: f64 = 3.0, "3", "standard deviations", 1.0 to 10.0,
-        "How far the drift chart may go before it asks for a catch. Default: three standard deviations, the custom of control charts.";
-    drift_sigma_percent: f64 = 3.0, "3", "%", 0.1 to 50.0,
-        "How much the seed used by single jobs scatters. Default: a judgement.";
-    weighed_balance_uncertainty_kg: f64 = 10.0, "10", "kg", 0.0 to 10_000.0,
-        "How well seed filled less seed left is known when it was weighed. Default: one step of a weighbridge or tank scale.";
-    bag_mass_kg: f64 = 25.0, "25", "kg", 0.1 to 2_000.0,
-        "What one bag holds, for jobs known by counting bags. Default: the common bag.";
-    area_uncertainty_percent: f64 = 0.5, "0.5", "%", 0.0 to 50.0,
-        "How well a job's area is known. Default: a judgement, for areas from positioning.";
+    minimum_repeats: u32 = 2, "2", "repeats", 1.0 to 20.0;
+    repeat_spread_limit_percent: f64 = 5.0, "5", "%", 0.1 to 100.0;
+    run_cv_limit_percent: f64 = 15.0, "15", "%", 0.1 to 200.0;
+    run_cv_remark_percent: f64 = 10.0, "10", "%", 0.1 to 200.0;
+    catch_resolution_limit_percent: f64 = 1.0, "1", "%", 0.01 to 50.0;
+    rule_of_thumb_catch_kg: f64 = 1.0, "1", "kg", 0.0 to 1000.0;
+    small_seed_catch_kg: f64 = 0.2, "0.2", "kg", 0.0 to 1000.0;
+    small_seed_limit_g: f64 = 10.0, "10", "g per thousand seeds", 0.0 to 1000.0;
+    uncertainty_limit_percent: f64 = 5.0, "5", "%", 0.1 to 100.0;
+    roller_speed_tolerance_percent: f64 = 25.0, "25", "%", 1.0 to 500.0;
+    scale_error_limit_percent: f64 = 0.5, "0.5", "%", 0.01 to 20.0;
+    scale_check_interval_days: f64 = 30.0, "30", "days", 0.5 to 3660.0;
+    plausibility_fail_factor: f64 = 1.5, "1.5", "times", 1.01 to 100.0;
+    plausibility_remark_percent: f64 = 15.0, "15", "%", 0.1 to 1000.0;
+    pooled_repeatability_percent: f64 = 1.5, "1.5", "%", 0.0 to 50.0;
+    pooled_repeatability_degrees_of_freedom: u32 = 10, "10", "degrees of freedom", 0.0 to 1000.0;
+    seed_weight_tolerance_percent: f64 = 3.0, "3", "%", 0.1 to 100.0;
+    recall_allowed: bool = true, "true", "", 0.0 to 1.0;
+    interval_days: Option<f64> = None, "", "days", 1.0 to 3660.0;
+    interval_area_ha: Option<f64> = None, "", "ha", 1.0 to 1_000_000.0;
+    drift_lambda: f64 = 0.3, "0.3", "", 0.01 to 1.0;
+    drift_limit_width: f64 = 3.0, "3", "standard deviations", 1.0 to 10.0;
+    drift_sigma_percent: f64 = 3.0, "3", "%", 0.1 to 50.0;
+    weighed_balance_uncertainty_kg: f64 = 10.0, "10", "kg", 0.0 to 10_000.0;
+    bag_mass_kg: f64 = 25.0, "25", "kg", 0.1 to 2_000.0;
+    area_uncertainty_percent: f64 = 0.5, "0.5", "%", 0.0 to 50.0;
 }
 
 impl Policy {
     /// Limits that each lie in their range but do not go together.
-    fn contradictions(&self) -> Option<(&'static str, String)> {
-        (self.run_cv_remark_percent > self.run_cv_limit_percent).then(|| {
-            let says = format!(
-                "run_cv_remark_percent of {} is above run_cv_limit_percent of {}; a remark comes before a failure",
-                self.run_cv_remark_percent, self.run_cv_limit_percent
-            );
-            ("run_cv_remark_percent", says)
+    fn contradictions(&self) -> Option<(&'static str, PolicyError)> {
+        let (remark, limit) = (self.run_cv_remark_percent, self.run_cv_limit_percent);
+        (remark > limit).then(|| {
+            let name = "run_cv_remark_percent";
+            (name, PolicyError { name: name.to_owned(), fault: Fault::RemarkAboveLimit { remark, limit } })
         })
     }
 }
@@ -296,6 +344,7 @@ impl Policy {
 #[cfg(test)]
 mod tests {
     use super::{FieldKind, Policy};
+    use crate::words::Words;
 
     #[test]
     fn the_table_and_the_struct_agree() {
@@ -307,7 +356,7 @@ mod tests {
             assert!(stored.contains_key(field.name), "{}", field.name);
             assert_eq!(policy.get(field.name), Some((!field.default.is_empty()).then(|| field.default.to_owned())));
             assert_eq!(field.nullable, field.default.is_empty(), "{}", field.name);
-            assert!(field.min < field.max && field.because.ends_with('.'), "{}", field.name);
+            assert!(field.min < field.max && field.because(Words::default()).ends_with('.'), "{}", field.name);
             let mut read = policy.clone();
             read.set(field.name, Some(field.default)).expect(field.name);
             assert_eq!(read, policy);

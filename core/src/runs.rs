@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::{
     factor::{Measured, MeasuredRepeat},
+    say,
     statistics::{chi_squared_quantile, mean, standard_deviation},
     uncertainty::budget::BudgetTerm,
     verdict::Judgement,
@@ -113,18 +114,12 @@ pub fn says(measured: &Measured, judgement: &Judgement, words: Words) -> Vec<Str
     if let Some(comparison) = compare(measured) {
         sentences.extend(outstanding(&comparison).filter_map(|run| always(run, words)));
         if comparison.scatter_is_rounding {
-            sentences.push(
-                "The runs differ by no more than the scale's rounding explains: catch more seed to compare them."
-                    .to_owned(),
-            );
+            sentences.push(say!(words, "runs-rounding"));
         }
     }
     let differ = judgement.repeat_spread_percent.is_some_and(|spread| spread > 0.0);
     if differ && judgement.scatter_is_rounding {
-        sentences.push(
-            "The repeats differ by no more than the scale's rounding explains: that speaks of the scale, not of the meter."
-                .to_owned(),
-        );
+        sentences.push(say!(words, "runs-repeats-rounding"));
     }
     sentences.extend(unequal_repeats(measured, judgement, words));
     sentences
@@ -140,16 +135,16 @@ fn outstanding(comparison: &RunComparison) -> impl Iterator<Item = &ComparedRun>
 
 fn always(run: &ComparedRun, words: Words) -> Option<String> {
     let times = match (run.percent.iter().all(Option::is_some), run.percent.len()) {
-        (false, _) => "Each time it was caught,",
-        (true, 2) => "In both repeats",
-        (true, _) => "In every repeat",
+        (false, _) => "caught",
+        (true, 2) => "both",
+        (true, _) => "all",
     };
-    let (gave, advice) = match run.always? {
-        Side::Low => ("less", "look at its outlet, its hose and its part of the roller"),
-        Side::High => ("more", "look at the outlets of the others, then at its part of the roller"),
+    let key = match run.always? {
+        Side::Low => "runs-always-low",
+        Side::High => "runs-always-high",
     };
     let size = words.percent(run.mean_percent.abs());
-    Some(format!("{times} {} gave {gave} than the mean of the runs, {size} on average: {advice}.", run.label))
+    Some(say!(words, key, times = times, run = words.run(&run.label), size = size))
 }
 
 /// Repeats of unequal length whose plain mean is off the ratio of sums by more than the repeats' scatter: then a short one
@@ -158,11 +153,6 @@ fn unequal_repeats(measured: &Measured, judgement: &Judgement, words: Words) -> 
     let factors: Vec<f64> = measured.kept().map(MeasuredRepeat::factor).collect();
     let off = 100.0 * (mean(&factors)? / judgement.factor - 1.0);
     let line = judgement.budget.iter().find(|line| line.term == BudgetTerm::Repeatability)?;
-    (off.abs() > line.relative_standard_uncertainty_percent).then(|| {
-        format!(
-            "The repeats are of unequal length, and a short one disagrees with the long ones: their plain mean is {} off the factor, \
-             in which every revolution counts alike. Catch repeats of equal length.",
-            words.percent(off.abs())
-        )
-    })
+    (off.abs() > line.relative_standard_uncertainty_percent)
+        .then(|| say!(words, "runs-unequal-repeats", off = words.percent(off.abs())))
 }

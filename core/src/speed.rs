@@ -15,6 +15,7 @@
 use crate::{
     ids::ScaleId,
     line::Line,
+    say,
     uncertainty::{
         Component,
         budget::{BudgetLine, BudgetTerm, LEVEL},
@@ -183,17 +184,13 @@ impl SpeedDependence {
 
     /// What was found, as a sentence, with the advice that follows.
     pub fn says(&self, words: Words) -> String {
-        let over =
-            format!("From {} to {} the factor", words.number(self.slowest_rpm(), 3), words.rpm(self.fastest_rpm()));
-        let size = words.percent(self.change_percent.abs());
-        let width = words.percent(self.expanded_percent);
+        let (from, to) = (words.number(self.slowest_rpm(), 3), words.rpm(self.fastest_rpm()));
+        let (size, within) = (words.percent(self.change_percent.abs()), words.percent(self.expanded_percent));
         if self.differs {
-            let goes = if self.change.is_sign_negative() { "falls" } else { "rises" };
-            format!("{over} {goes} by {size} (± {width}, 95 %): catch at the roller speed that you will sow at.")
+            let direction = if self.change.is_sign_negative() { "falls" } else { "rises" };
+            say!(words, "speed-differs", from = from, to = to, size = size, within = within, direction = direction)
         } else {
-            format!(
-                "{over} changes by {size}, within the ± {width} (95 %) that these catches can tell: no dependence on roller speed is shown."
-            )
+            say!(words, "speed-not-shown", from = from, to = to, size = size, within = within)
         }
     }
 }

@@ -46,6 +46,7 @@ use crate::{
     catch::Sheet,
     circumstances::Circumstances,
     quantity::{significant_digits_for, unit},
+    say,
     verdict::{CheckName, Judgement, Outcome},
     words::Words,
 };
@@ -191,11 +192,12 @@ fn written(slip: Slip, would_give: f64, uncertainty_percent: f64, words: Words) 
     // A hint is not to be keyed in: three digits are enough.
     let digits = significant_digits_for(would_give, uncertainty_percent).min(3);
     let factor = words.print(would_give, unit::G_PER_REV, digits);
-    let ending = match cause {
-        Cause::TareLeftIn => format!("Without them the factor would be {factor} g/rev."),
-        Cause::OneRunLow | Cause::NotPrimed => format!("Without it the factor would be {factor} g/rev."),
-        Cause::OtherRoller => format!("The factor as measured, {factor} g/rev, is then right for that roller."),
-        _ => format!("The factor would then be {factor} g/rev."),
+    let key = match cause {
+        Cause::TareLeftIn => "suspicion-would-be-without-them",
+        Cause::OneRunLow | Cause::NotPrimed => "suspicion-would-be-without-it",
+        Cause::OtherRoller => "suspicion-right-for-that-roller",
+        _ => "suspicion-would-be",
     };
+    let ending = say!(words, key, factor = factor);
     Suspicion { cause, would_give, says: format!("{look} {ending}") }
 }

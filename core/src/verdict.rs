@@ -15,6 +15,7 @@ use crate::{
     catch::{Finding, Pointer, Sheet},
     circumstances::Circumstances,
     factor::{Measured, MeasuredRepeat, measure},
+    say,
     statistics::{coefficient_of_variation_interval, mean, relative_range, scatter_is_rounding},
     uncertainty::budget::{self, BudgetLine, LEVEL},
     words::Words,
@@ -183,7 +184,7 @@ pub fn judge(sheet: &Sheet, circumstances: &Circumstances) -> Result<Judgement, 
 /// # Errors
 /// As [`judge`].
 pub fn judge_in(sheet: &Sheet, circumstances: &Circumstances, words: Words) -> Result<Judgement, Vec<Finding>> {
-    let findings = sheet.check(circumstances);
+    let findings = sheet.check_in(circumstances, words);
     if !findings.is_empty() {
         return Err(findings);
     }
@@ -191,8 +192,7 @@ pub fn judge_in(sheet: &Sheet, circumstances: &Circumstances, words: Words) -> R
     judge_measured(&measured, circumstances, words).ok_or_else(|| {
         // A sheet that passed its check has seed, revolutions and a budget; only numbers at the edge of what a float
         // holds could end here.
-        let says = "these numbers give no factor; check revolutions and masses".to_owned();
-        vec![Finding::new(Pointer::root().then("repeats"), says)]
+        vec![Finding::new(Pointer::root().then("repeats"), say!(words, "sheet-no-factor"))]
     })
 }
 

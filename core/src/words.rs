@@ -147,6 +147,28 @@ impl Words {
         }
     }
 
+    /// A unit in words ("days", "degrees of freedom") in the reader's; signs like "kg" are the same in all languages.
+    ///
+    /// ```
+    /// use sowmark_core::words::Words;
+    ///
+    /// assert_eq!(Words::default().unit("degrees of freedom"), "degrees of freedom");
+    /// assert_eq!(Words::default().unit("kg"), "kg");
+    /// ```
+    pub fn unit(self, name: &str) -> String {
+        let key = match name {
+            "catches" => "unit-catches",
+            "days" => "unit-days",
+            "degrees of freedom" => "unit-degrees-of-freedom",
+            "g per thousand seeds" => "unit-g-per-thousand-seeds",
+            "repeats" => "unit-repeats",
+            "standard deviations" => "unit-standard-deviations",
+            "times" => "unit-times",
+            _ => return name.to_owned(),
+        };
+        say!(self, key)
+    }
+
     /// A roller speed: "42.0 1/min".
     pub fn rpm(self, value: f64) -> String {
         format!("{} 1/min", self.number(value, 3))

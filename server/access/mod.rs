@@ -19,6 +19,7 @@ use crate::web::reader::Reader;
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use sowmark_core::ids::{AccountId, ClientId, LotId, OrganizationId, SeederId};
+use sowmark_core::texts::Language;
 use sowmark_core::words::{DecimalSign, Words};
 use std::collections::HashSet;
 use std::hash::Hash;
@@ -190,6 +191,10 @@ pub struct Actor {
     /// What this person reads in.
     pub units: Units,
     pub decimal_sign: DecimalSign,
+    /// The language that this person chose.
+    pub own_language: Option<Language>,
+    /// What this person is spoken to in: as chosen, else as the browser asks.
+    pub language: Language,
     pub role: Role,
     pub scope: Scope,
     pub via: Via,
@@ -225,7 +230,7 @@ impl Actor {
 
     #[must_use]
     pub fn words(&self) -> Words {
-        Words { decimal: self.decimal_sign, ..Words::default() }
+        Words { decimal: self.decimal_sign, language: self.language }
     }
 
     #[must_use]

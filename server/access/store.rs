@@ -3,7 +3,7 @@
 use super::{Actor, Reach, Role, Scope, Units, Via};
 use crate::db::Cx;
 use crate::web::error::Error;
-use crate::{args, queries};
+use crate::{args, queries, texts};
 use jiff::tz::TimeZone;
 use sowmark_core::ids::{AccountId, ClientId, LotId, OrganizationId, SeederId};
 use sowmark_core::words::DecimalSign;
@@ -13,7 +13,7 @@ use uuid::Uuid;
 
 queries! {
     MEMBER = "select a.email, a.name, o.name as organization_name, o.time_zone, o.units as organization_units,
-        a.units as own_units, a.decimal_sign, m.role
+        a.units as own_units, a.decimal_sign, a.language, m.role
         from membership m join account a on a.id = m.account_id join organization o on o.id = m.organization_id
         where m.organization_id = $1 and m.account_id = $2 and m.active = true";
     CREW_SEEDERS = "select distinct s.seeder_id from crew_seeder s
@@ -49,6 +49,7 @@ struct Member {
     organization_units: String,
     own_units: Option<String>,
     decimal_sign: String,
+    language: Option<String>,
     role: String,
 }
 
@@ -69,6 +70,8 @@ pub async fn find_actor(
     let organization_units = units_of(&member.organization_units)?;
     let own_units = member.own_units.as_deref().map(units_of).transpose()?;
     let decimal_sign = decimal_sign(&member.decimal_sign)?;
+    // One that this program no longer speaks is none.
+    let own_language = member.language.as_deref().and_then(texts::language);
     let time_zone = TimeZone::get(&member.time_zone)
         .map_err(|_| Error::inconsistent("organization.time_zone", &member.time_zone))?;
     let scope = scope(cx, organization, account, role).await?;
@@ -83,6 +86,8 @@ pub async fn find_actor(
         own_units,
         units: own_units.unwrap_or(organization_units),
         decimal_sign,
+        own_language,
+        language: own_language.unwrap_or(texts::english()),
         role,
         scope,
         via,

@@ -4,6 +4,7 @@
 //! reads it.
 
 use super::stored::word;
+use crate::texts;
 use crate::web::error::Error;
 use serde::Serialize;
 use sowmark_core::advice::{Advice, next_catch};
@@ -45,7 +46,7 @@ pub(super) fn views(
     circumstances: &Circumstances,
     judgement: &Judgement,
 ) -> Result<Vec<AdviceView>, Error> {
-    next_catch(sheet, circumstances, judgement, Words::default()).into_iter().map(view).collect()
+    next_catch(sheet, circumstances, judgement, texts::plain()).into_iter().map(view).collect()
 }
 
 fn view(advice: Advice) -> Result<AdviceView, Error> {

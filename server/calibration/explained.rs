@@ -47,14 +47,14 @@ struct Tolerance {
 
 impl CheckPart {
     fn of(check: CheckName, policy: &Policy, words: Words) -> Self {
-        let explained = check.explained();
+        let explained = check.explained(words);
         let tolerances = explained.tolerances.iter();
         let fields = tolerances.filter_map(|name| Policy::fields().iter().find(|field| field.name == *name));
         Self {
             name: check_name(check),
             href: format!("/checks/{}", check.name()),
-            says: words.sentence(explained.says),
-            source: words.sentence(explained.source),
+            says: explained.says,
+            source: explained.source,
             tolerances: fields.map(|field| Tolerance::of(field, policy, words)).collect(),
         }
     }
@@ -64,9 +64,9 @@ impl Tolerance {
     fn of(field: &PolicyField, policy: &Policy, words: Words) -> Self {
         let value = policy.get(field.name).flatten();
         Self {
-            name: policy::label(field),
+            name: field.label(words),
             value: value.map_or_else(|| "off".to_owned(), |value| policy::with_unit(&value, field, words)),
-            because: words.sentence(field.because),
+            because: field.because(words),
         }
     }
 }

@@ -210,14 +210,17 @@ impl Typed {
             return;
         };
         let per = Some(self.per.trim()).filter(|per| !per.is_empty());
-        let length = |value: &Value| json!({ "value": value, "unit": length_unit(units) });
+        let length = |text: &str| match text.find(char::is_alphabetic).map(|at| text.split_at(at)) {
+            Some((number, own)) => json!({ "value": number.trim(), "unit": own.trim() }),
+            None => json!({ "value": text, "unit": length_unit(units) }),
+        };
         let counted = match self.counted.as_str() {
             "turns" => json!({ "turns": number }),
             "pulses" => json!({ "pulses": number, "pulses_per_rev": per }),
             "distance" => {
                 let slip = Some(self.slip.trim()).filter(|slip| !slip.is_empty());
                 json!({
-                    "distance": length(&number), "circumference": per.map(|per| length(&Value::from(per))), "slip_percent": slip
+                    "distance": length(number.as_str().unwrap_or_default()), "circumference": per.map(length), "slip_percent": slip
                 })
             }
             _ => number,
@@ -261,7 +264,7 @@ fn in_order((mut repeat, catches): (TypedRepeat, BTreeMap<usize, TypedCatch>)) -
     repeat
 }
 
-fn length_unit(units: Units) -> &'static str {
+pub(super) fn length_unit(units: Units) -> &'static str {
     match units {
         Units::Metric => "m",
         Units::Us => "ft",
@@ -278,6 +281,8 @@ pub(super) struct CatchForm {
     /// Every field, for the list of faults.
     pub(super) all: Vec<FormField>,
     pub(super) general: Vec<String>,
+    /// Where what stands in it comes from, when it is not this page.
+    pub(super) note: String,
     pub(super) mass_unit: String,
     /// The units that the sheet could change to.
     pub(super) other_units: Vec<&'static str>,
@@ -355,6 +360,7 @@ impl CatchForm {
             tail,
             all,
             general: form.general,
+            note: String::new(),
             mass_unit: typed.mass_unit.clone(),
             other_units: MASS_UNITS.into_iter().filter(|unit| *unit != typed.mass_unit).collect(),
         }

@@ -14,6 +14,7 @@ mod form;
 mod page;
 pub mod past;
 pub mod preview;
+mod retyped;
 pub mod runs;
 mod show;
 pub mod store;

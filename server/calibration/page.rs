@@ -3,12 +3,15 @@
 use super::act;
 use super::draft::{Decision, DecisionDraft};
 use super::form::{CatchForm, Choices, Typed};
+use super::retyped;
 use super::show::{self, Shown};
 use super::store::{self, LotRow, UnitRow};
 use super::stored::{Calibration, Status, word};
 use crate::access::Permission;
 use crate::readiness;
 use crate::records::head::{self, Head};
+use crate::sync::kind::Logged;
+use crate::sync::mend::{Mend, mending};
 use crate::web::api::{Asked, PathId};
 use crate::web::assets;
 use crate::web::door::Signed;
@@ -145,14 +148,25 @@ impl Bench {
     }
 }
 
-async fn catch_page(signed: Signed, cookies: Cookies, PathId(unit): PathId) -> Result<Response, Error> {
+async fn catch_page(signed: Signed, cookies: Cookies, PathId(unit): PathId, mend: Mend) -> Result<Response, Error> {
     let bench = bench(&signed, MeteringUnitId(unit)).await?;
+    if let Some(refused) = mend.refilling(&signed, Logged::Calibration)? {
+        let sent = retyped::as_typed(&refused.record, &refused.sent, signed.actor.units);
+        let (mut typed, id) = (Typed::of(&sent), signed.app.clock.new_id()?);
+        if typed.repeats.is_empty() {
+            typed.repeats = Typed::new(signed.actor.units, bench.runs_in_use).repeats;
+        }
+        let mut form = CatchForm::draw(&bench.choices, &typed, Some(&sent), refused.error.as_ref(), id);
+        form.note = refused.note;
+        return show(&bench.page(&signed, &cookies, form, None));
+    }
     let typed = Typed::new(signed.actor.units, bench.runs_in_use);
     let form = CatchForm::draw(&bench.choices, &typed, None, None, signed.app.clock.new_id()?);
     show(&bench.page(&signed, &cookies, form, None))
 }
 
 async fn post_catch(signed: Signed, cookies: Cookies, PathId(unit): PathId, posted: Posted) -> Result<Response, Error> {
+    let signed = mending(signed, &posted).await?;
     let unit = MeteringUnitId(unit);
     let mut typed = Typed::of(&posted);
     let asked = posted.text("_do").to_owned();
@@ -200,6 +214,8 @@ struct RecordPage {
     no_number: String,
     in_force: String,
     fallen: Option<String>,
+    /// Why its times may be off.
+    doubt: Option<String>,
     shown: Shown,
     facts: Vec<(&'static str, String)>,
     expected: Option<Expectation>,
@@ -297,6 +313,7 @@ async fn record(
         no_number: no_number(status).to_owned(),
         in_force: if in_force { "In force now." } else { "Not the number in force now." }.to_owned(),
         fallen: head.fallen(zone),
+        doubt: head.doubt(),
         shown: Shown::of(&sheet, &circumstances, &judgement, said, actor.reader())?,
         facts,
         expected,

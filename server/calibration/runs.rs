@@ -5,6 +5,7 @@ use crate::chart::axis::{self, Tick};
 use crate::chart::figure::Row;
 use crate::chart::plot::Frame;
 use crate::chart::{Column, Figure, Mark, Plot, Scale, Stroke, Table};
+use crate::texts;
 use crate::web::error::Error;
 use serde::Serialize;
 use sowmark_core::catch::Sheet;
@@ -60,7 +61,7 @@ pub(super) fn view(
         repeats: found.repeats,
         runs: found.runs.into_iter().map(run).collect::<Result<_, Error>>()?,
         scatter_is_rounding: found.scatter_is_rounding,
-        says: runs::says(&measured, judgement, Words::default()),
+        says: runs::says(&measured, judgement, texts::plain()),
     }))
 }
 

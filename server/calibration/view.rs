@@ -5,6 +5,7 @@ use super::runs::{self, RunsView};
 use super::stored::{Calibration, Decided, Status, word};
 use super::weigh::{RestsOn, Weighed};
 use crate::records::head::HeadView;
+use crate::texts;
 use crate::web::error::Error;
 use crate::web::quantity::Q;
 use serde::Serialize;
@@ -15,7 +16,6 @@ use sowmark_core::policy::Policy;
 use sowmark_core::quantity::unit::{self, dimension};
 use sowmark_core::suspicion::suspicions;
 use sowmark_core::verdict::{Judgement, RepeatResult};
-use sowmark_core::words::Words;
 use uuid::Uuid;
 
 /// A calibration.
@@ -369,7 +369,7 @@ fn result(sheet: &Sheet, circumstances: &Circumstances, judgement: &Judgement) -
         minimum_catch: Q::computed(judgement.minimum_catch_kg, unit::KG),
         verdict: word(&judgement.verdict)?,
         checks: checks.collect::<Result<_, Error>>()?,
-        suspicions: suspicions(sheet, circumstances, judgement, Words::default())
+        suspicions: suspicions(sheet, circumstances, judgement, texts::plain())
             .into_iter()
             .map(|suspicion| SuspicionView {
                 cause: suspicion.cause.name(),

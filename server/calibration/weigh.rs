@@ -23,6 +23,8 @@ use sowmark_core::quantity::{Decimal, DriveRatio};
 use sowmark_core::rate::DriveRange;
 use sowmark_core::readiness::{self as ready, Surroundings, UnitHistory, expected_from_history, latest_known_tests};
 use sowmark_core::verdict::{Judgement, judge};
+use std::collections::BTreeSet;
+use std::iter::successors;
 use uuid::Uuid;
 
 /// The records that a judgement rests on. Kept beside the circumstances, so that a reader finds them again.
@@ -127,20 +129,22 @@ pub(super) fn with_the_rest(
     circumstances: &Circumstances,
 ) -> Vec<Fault> {
     let findings = sheet.check(circumstances).into_iter().map(fault_of);
-    let of_rest: Vec<Fault> = besides
-        .into_iter()
-        .chain(findings)
-        .filter(|found| !read.iter().any(|known| is_known(&known.pointer, &found.pointer)))
-        .collect();
+    let known: BTreeSet<&str> = read.iter().map(|fault| fault.pointer.as_str()).collect();
+    let of_rest: Vec<Fault> =
+        besides.into_iter().chain(findings).filter(|found| !is_known(&known, &found.pointer)).collect();
     read.into_iter().chain(of_rest).collect()
 }
 
 /// Whether a finding only repeats a fault that was found by reading: it is at the same field, inside it, or at the value
 /// that it is part of. A list is no such value: one bad catch does not excuse too many of them.
-fn is_known(fault: &str, finding: &str) -> bool {
-    let is_inside = |inner: &str, outer: &str| inner.strip_prefix(outer).is_some_and(|rest| rest.starts_with('/'));
+///
+/// Looked up, not compared one by one: a sheet of ten thousand bad catches would take a hundred million comparisons.
+fn is_known(known: &BTreeSet<&str>, finding: &str) -> bool {
+    let mut at_or_above = successors(Some(finding), |place| place.rsplit_once('/').map(|(above, _)| above));
     let is_list = finding.ends_with("/catches") || finding.ends_with("/repeats");
-    fault == finding || is_inside(finding, fault) || is_inside(fault, finding) && !is_list
+    let inside = format!("{finding}/");
+    let one_inside = || known.range(inside.as_str()..).next().is_some_and(|fault| fault.starts_with(&inside));
+    at_or_above.any(|place| known.contains(place)) || !is_list && one_inside()
 }
 
 /// A finding of the computation as a fault of the request.
@@ -321,5 +325,28 @@ fn drive_range(unit: &UnitRow) -> Result<Option<DriveRange>, Error> {
     match (&unit.roller_speed_min, &unit.roller_speed_max) {
         (Some(min), Some(max)) => Ok(Some(DriveRange { min_rpm: rpm(min)?, max_rpm: rpm(max)? })),
         _ => Ok(None),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_known;
+    use std::collections::BTreeSet;
+
+    /// Every pair of places: the same, one inside the other, or neither, though the text begins alike.
+    #[test]
+    fn a_finding_is_known_at_inside_and_around_a_fault() {
+        let places =
+            ["", "/repeats", "/repeats/1", "/repeats/10", "/repeats/1/catches", "/repeats/1/catches/0", "/planned"];
+        let is_inside = |inner: &str, outer: &str| inner.strip_prefix(outer).is_some_and(|rest| rest.starts_with('/'));
+        for fault in places {
+            // Others about it, so that the one is not simply the first.
+            let known = BTreeSet::from([fault, "/a", "/repeats!", "/z"]);
+            for finding in places.into_iter().filter(|place| !place.is_empty()) {
+                let is_list = finding.ends_with("/catches") || finding.ends_with("/repeats");
+                let expected = fault == finding || is_inside(finding, fault) || is_inside(fault, finding) && !is_list;
+                assert_eq!(is_known(&known, finding), expected, "{fault:?} {finding:?}");
+            }
+        }
     }
 }

@@ -5,6 +5,7 @@ use crate::access::password::Hasher;
 use crate::access::{has_accounts, link};
 use crate::app;
 use crate::config::Config;
+use crate::texts;
 use crate::web::accept;
 use crate::web::door::App;
 use anyhow::Context;
@@ -35,6 +36,7 @@ pub(super) fn start_log() {
 }
 
 pub(super) async fn run(place: &Place, options: Options) -> anyhow::Result<()> {
+    texts::check().context("the texts are broken")?;
     // An empty setting, as a compose file passes on an unset variable, is none.
     let public_url = options.public_url.map(|url| url.trim_end_matches('/').to_owned()).filter(|url| !url.is_empty());
     let config = Config { public_url };

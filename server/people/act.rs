@@ -332,7 +332,7 @@ pub async fn switch_organization(db: &Db, account: AccountId, session: Uuid, to:
     }
 }
 
-/// Sets how a person reads numbers. It changes no record, so the trail does not hear of it.
+/// Sets how a person reads. It changes no record, so the trail does not hear of it.
 ///
 /// # Errors
 /// The database.
@@ -342,7 +342,8 @@ pub async fn set_reading(db: &Db, account: AccountId, draft: &ReadingDraft) -> R
         OwnUnitsWord::Metric | OwnUnitsWord::Us => Some(draft.units.word()),
     };
     let mut tx = db.begin().await?;
-    store::set_reading(&mut tx.cx(), account, own, draft.decimal_sign.word()).await?;
+    let language = draft.language.as_ref().map(|language| language.0.tag());
+    store::set_reading(&mut tx.cx(), account, own, draft.decimal_sign.word(), language).await?;
     tx.commit().await?;
     Ok(())
 }

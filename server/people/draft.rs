@@ -1,10 +1,11 @@
 //! What is sent about people, read into what is meant.
 
-use crate::web::input::{At, Faults, Input, Line, Name, Text, shown, text_of};
-use crate::{input, words};
+use crate::web::input::{At, Faults, Input, Line, Name, Text, read_word, shown, text_of, word_schema};
+use crate::{input, texts, words};
 use jiff::tz::TimeZone;
 use serde_json::Value;
 use sowmark_core::ids::{AccountId, ClientId, SeederId};
+use sowmark_core::texts::Language;
 use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{ObjectBuilder, Schema, Type};
 
@@ -31,6 +32,21 @@ words! {
         Organization = "organization",
         Metric = "metric",
         Us = "us",
+    }
+}
+
+/// A language of those that there are, by its tag.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OwnLanguage(pub Language);
+
+impl Input for OwnLanguage {
+    fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
+        let tags: Vec<_> = texts::languages().map(Language::tag).collect();
+        read_word(value, at, faults, &tags, |tag| texts::language(tag).map(Self))
+    }
+
+    fn schema() -> RefOr<Schema> {
+        word_schema(&texts::languages().map(Language::tag).collect::<Vec<_>>())
     }
 }
 
@@ -154,10 +170,12 @@ input! {
 }
 
 input! {
-    /// How a person reads numbers from now on.
+    /// How a person reads from now on.
     pub struct ReadingDraft {
         pub units: OwnUnitsWord,
         pub decimal_sign: DecimalWord,
+        /// Nothing, and it is the one that the browser asks for.
+        pub language: Option<OwnLanguage>,
     }
 }
 

@@ -13,7 +13,7 @@ queries! {
     ACCOUNT = "select id, email, name, password_hash, failed_sign_ins, sign_in_after from account where id = $1";
     ACCOUNT_BY_EMAIL = "select id, email, name, password_hash, failed_sign_ins, sign_in_after from account where email = $1";
     SET_PASSWORD = "update account set password_hash = $2, failed_sign_ins = 0, sign_in_after = 0 where id = $1";
-    SET_READING = "update account set units = $2, decimal_sign = $3 where id = $1";
+    SET_READING = "update account set units = $2, decimal_sign = $3, language = $4 where id = $1";
     COUNT_FAILURE = "update account set failed_sign_ins = failed_sign_ins + 1 where id = $1 returning failed_sign_ins";
     NOTE_SIGN_IN = "update account set failed_sign_ins = $2, sign_in_after = $3 where id = $1";
     SET_MEMBERSHIP = "insert into membership (organization_id, account_id, role, active, created_at) values ($1, $2, $3, true, $4)
@@ -102,8 +102,9 @@ pub(super) async fn set_reading(
     account: AccountId,
     units: Option<&str>,
     decimal_sign: &str,
+    language: Option<&str>,
 ) -> Result<()> {
-    cx.execute(SET_READING, args![account, units, decimal_sign]).await?;
+    cx.execute(SET_READING, args![account, units, decimal_sign, language]).await?;
     Ok(())
 }
 

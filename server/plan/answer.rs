@@ -79,7 +79,7 @@ impl Answer {
     /// How it was reckoned, named for the person who reads it.
     pub(super) fn says(&self, words: Words) -> String {
         if let Some((convention, percent)) = self.establishment {
-            return format!("Establishment {}: {}.", words.percent(percent), convention.says());
+            return format!("Establishment {}: {}.", words.percent(percent), convention.says(words));
         }
         let Some((lot, fraction)) = self.live else { return String::new() };
         let hard = match lot.hard_seed {

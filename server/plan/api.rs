@@ -3,6 +3,7 @@
 use super::answer::Answer;
 use super::asked::{Asked as Planned, PlanAsked};
 use crate::access::Permission;
+use crate::texts;
 use crate::web::api::Asked;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -12,7 +13,6 @@ use axum::Json;
 use serde::Serialize;
 use sowmark_core::quantity::unit;
 use sowmark_core::seed::{seeds_per_kg, seeds_per_lb};
-use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![
@@ -73,7 +73,7 @@ async fn show_rate_plan(signed: Signed, Asked(asked): Asked<PlanAsked>) -> Resul
         convention: answer.establishment.map(|(convention, _)| convention.word()),
         establishment_percent: answer.establishment.map(|(_, percent)| percent),
         pls_fraction: answer.live.map(|(_, fraction)| fraction),
-        says: answer.says(Words::default()),
+        says: answer.says(texts::plain()),
         thousand_seed_weight_g: weight,
         seeds_per_kg: weight.and_then(|weight| seeds_per_kg(weight).ok()),
         seeds_per_lb: weight.and_then(|weight| seeds_per_lb(weight).ok()),

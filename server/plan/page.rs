@@ -230,7 +230,7 @@ fn working(asked: &Asked, answer: &Answer, words: Words) -> Vec<Step> {
     if let Some((along, spacing)) = answer.per_metre_of_row.zip(asked.row_spacing) {
         let how = format!("seeds times row spacing, {}", in_unit(spacing, unit::CM, words));
         let feet = words.number(along * 0.3048, 3);
-        steps.push(Step::new("Along a row", how, format!("{} seeds per m ({feet} per ft)", words.number(along, 3))));
+        steps.push(Step::new("Seeds along a row", how, format!("{} per m ({feet} per ft)", words.number(along, 3))));
     }
     if let Some((bushels, density)) = answer.bushels_per_m2.zip(asked.bulk_density) {
         let how = format!("rate over bulk density, {}", in_unit(density, unit::LB_PER_BU, words));

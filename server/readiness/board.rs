@@ -15,7 +15,7 @@ use crate::web::form::{FormOption, Posted, pairs};
 use crate::web::input::parse_stamp;
 use crate::web::page::{Cookies, Page, show};
 use crate::web::routes::{Need, Route};
-use crate::{args, queries};
+use crate::{args, queries, sync};
 use askama::Template;
 use axum::extract::RawQuery;
 use axum::response::Response;
@@ -163,6 +163,8 @@ struct BoardPage {
     at: String,
     at_fault: Option<&'static str>,
     as_of: Option<String>,
+    /// What was sent from phones and not taken in.
+    refused: Option<String>,
 }
 
 #[derive(Template)]
@@ -206,6 +208,7 @@ async fn readiness_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQu
         at: if filter.at.is_empty() { String::new() } else { typed(board.at, zone) },
         at_fault: at.is_none().then_some("This is no moment. Give date and time; what is shown is now."),
         as_of: at.filter(|_| !filter.at.is_empty()).map(|at| said(at, zone)),
+        refused: sync::waiting_says(&mut conn.cx(), actor).await?,
         state: filter.state,
     })
 }

@@ -17,7 +17,7 @@ use crate::web::form::{Form, FormField, Kind as FieldKind, Posted};
 use crate::web::input::{self, At, Faults, Input, what_it_is};
 use crate::web::page::{Cookies, Page, show, show_with};
 use crate::web::routes::{Need, Route};
-use crate::{args, queries};
+use crate::{args, queries, texts};
 use askama::Template;
 use axum::Json;
 use axum::http::StatusCode;
@@ -89,7 +89,7 @@ fn field_schema(field: &PolicyField) -> RefOr<Schema> {
         Holds::Bool => Type::Boolean,
     };
     let kinds = if field.nullable { SchemaType::from_iter([kind, Type::Null]) } else { SchemaType::Type(kind) };
-    ObjectBuilder::new().schema_type(kinds).description(Some(field.because)).into()
+    ObjectBuilder::new().schema_type(kinds).description(Some(field.because(texts::plain()))).into()
 }
 
 /// A value of a wrong kind is a fault here; one out of range is one too, found by setting it on the default policy.
@@ -224,7 +224,7 @@ struct FieldView {
     default: Value,
     unit: &'static str,
     /// What it is for and where its default comes from.
-    because: &'static str,
+    because: String,
     min: f64,
     max: f64,
     /// Whether null turns its rule off.
@@ -239,7 +239,7 @@ async fn policy_view(signed: &Signed) -> Result<PolicyView, Error> {
         name: field.name,
         default: defaults.get(field.name).cloned().unwrap_or(Value::Null),
         unit: field.unit,
-        because: field.because,
+        because: field.because(texts::plain()),
         min: field.min,
         max: field.max,
         nullable: field.nullable,
@@ -346,23 +346,25 @@ fn differences(before: &Policy, after: &Policy, words: Words) -> Vec<String> {
         None => "off".to_owned(),
     };
     let changed = Policy::fields().iter().filter(|field| before.get(field.name) != after.get(field.name));
-    changed.map(|field| format!("{}: {}, was {}", label(field), shown(after, field), shown(before, field))).collect()
+    changed
+        .map(|field| format!("{}: {}, was {}", field.label(words), shown(after, field), shown(before, field)))
+        .collect()
 }
 
 pub(crate) fn with_unit(value: &str, field: &PolicyField, words: Words) -> String {
     match (field.kind, value) {
         (Holds::Bool, "true") => "yes".to_owned(),
         (Holds::Bool, _) => "no".to_owned(),
-        _ => format!("{} {}", words.decimal(value), field.unit).trim_end().to_owned(),
+        _ => format!("{} {}", words.decimal(value), field.unit_in(words)).trim_end().to_owned(),
     }
 }
 
 fn tolerances_form(policy: &Policy, words: Words) -> Form {
     let fields = Policy::fields().iter().map(|field| {
         let value = policy.get(field.name).flatten().unwrap_or_default();
-        let form_field = FormField::new(field.name, label_with_unit(field)).value(words.decimal(&value));
+        let form_field = FormField::new(field.name, label_with_unit(field, words)).value(words.decimal(&value));
         match field.kind {
-            Holds::Bool => form_field.kind(FieldKind::Check).hint(words.sentence(field.because)).optional(),
+            Holds::Bool => form_field.kind(FieldKind::Check).hint(field.because(words)).optional(),
             Holds::Whole => limits(form_field.kind(FieldKind::Whole), field, words),
             Holds::Number => limits(form_field.kind(FieldKind::Number), field, words),
         }
@@ -371,20 +373,12 @@ fn tolerances_form(policy: &Policy, words: Words) -> Form {
 }
 
 fn limits(form_field: FormField, field: &PolicyField, words: Words) -> FormField {
-    let hint = format!("{} From {} to {}.", field.because, field.min, field.max);
-    let form_field = form_field.hint(words.sentence(&hint));
+    let (least, most) = (words.exactly(field.min), words.exactly(field.max));
+    let form_field = form_field.hint(format!("{} From {least} to {most}.", field.because(words)));
     if field.nullable { form_field.optional() } else { form_field }
 }
 
-/// A field's name as words. A unit at its end is said by `label_with_unit`.
-pub(crate) fn label(field: &PolicyField) -> String {
-    let name = ["_percent", "_kg", "_g", "_ha", "_days"].iter().find_map(|unit| field.name.strip_suffix(unit));
-    let words = name.unwrap_or(field.name).replace('_', " ").replace(" cv ", " CV ");
-    super::sentence::capital(&words)
-}
-
-fn label_with_unit(field: &PolicyField) -> String {
-    let unit = field.unit;
-    let words = label(field);
-    if unit.is_empty() || words.ends_with(unit) { words } else { format!("{words}, {unit}") }
+fn label_with_unit(field: &PolicyField, words: Words) -> String {
+    let (label, unit) = (field.label(words), field.unit_in(words));
+    if unit.is_empty() || label.ends_with(&unit) { label } else { format!("{label}, {unit}") }
 }

@@ -8,10 +8,10 @@ use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 use sowmark_core::ids::{CalibrationId, LotId, RollerId};
-use sowmark_core::quantity::{Dimension, Unit, print_number, unit};
-use sowmark_core::readiness::{
-    Cause, CauseKind, Change, Detail, Due, Exceeded, ScaleCheck, ScaleDoubt, Standing, Trigger,
-};
+use sowmark_core::quantity::{from_si, print_number, unit};
+use sowmark_core::readiness::{CauseKind, Change, Detail, Due, Exceeded, ScaleDoubt, Standing, Trigger};
+use sowmark_core::say;
+use sowmark_core::words::Words;
 
 /// Tells what is due, to a reader in a zone, on a day.
 #[derive(Clone, Copy, Debug)]
@@ -23,80 +23,121 @@ pub struct Teller<'n> {
     pub at: Timestamp,
 }
 
-const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
-
-const AGAIN: &str = "Catch again before sowing.";
-
 impl Teller<'_> {
     /// The sentence of a trigger. `compared` is the calibration that the number comes from.
     #[must_use]
     pub fn says(&self, due: &Due, compared: Option<CalibrationId>) -> String {
+        let words = self.reader.words;
         let day = self.day(due.since);
-        let by = self.by(due.cause);
+        let (did, who) = self.by(due);
         match &due.detail {
-            Detail::NeverCalibrated { commissioned_on } => format!(
-                "No catch of this unit was accepted yet; the seeder was commissioned on {}. Catch before sowing.",
-                self.date(*commissioned_on)
-            ),
-            Detail::NewSeason { season, starts_on } => format!(
-                "A new season began on {}: {}; the number was caught before it{}. {AGAIN}",
-                self.date(*starts_on),
-                self.names.season(season.0),
-                self.caught_on(compared)
-            ),
-            Detail::CropChanged { crop, lot } => format!(
-                "Crop changed on {day}: {} ({}){by}; the number was caught with {} ({}). {AGAIN}",
-                crop.to,
-                self.lot(lot.to),
-                crop.from,
-                self.lot(lot.from)
-            ),
-            Detail::LotChanged(lot) => format!(
-                "Lot changed on {day}: {}{by}; the number was caught with {}. {AGAIN}",
-                self.lot(lot.to),
-                self.lot(lot.from)
-            ),
-            Detail::SeedWeightChanged { lot, bulk_density, thousand_seed_weight, tolerance_percent } => format!(
-                "Seed weight of {} changed on {day}{by}: {}; the tolerances allow {} %. {AGAIN}",
-                self.lot(*lot),
-                self.weights(*bulk_density, *thousand_seed_weight),
-                self.short(*tolerance_percent)
-            ),
-            Detail::ConfigurationChanged { working_width_m, row_spacing_m, runs } => format!(
-                "Configuration changed on {day}{by}: {}. {AGAIN}",
-                self.configuration(*working_width_m, *row_spacing_m, *runs)
-            ),
-            Detail::RollerChanged(_) | Detail::DriveRatioChanged(_) | Detail::GateChanged(_) => {
-                self.setup(&due.detail, &day, &by)
+            Detail::NeverCalibrated { commissioned_on } => {
+                say!(words, "trigger-never-calibrated", day = self.date(*commissioned_on))
             }
-            Detail::ComponentReplaced { services } => self.service(due.cause, &day, &by, *services),
-            Detail::CalibrationInDoubt { standing } => doubt(*standing, &day, &by),
-            Detail::RollerSpeedOff { rpm, tolerance_percent } => format!(
-                "Roller speed off since the job of {day}: the latest job needed {} rpm, the number was caught at {} rpm, and the \
-                 tolerances allow {} %. Check with a catch at the speed you sow at.",
-                self.short(rpm.to),
-                self.short(rpm.from),
-                self.short(*tolerance_percent)
+            Detail::NewSeason { season, starts_on } => {
+                let (caught, caught_on) = self.caught_on(compared);
+                say!(
+                    words,
+                    "trigger-new-season",
+                    day = self.date(*starts_on),
+                    season = self.names.season(season.0),
+                    caught = caught,
+                    caught_on = caught_on
+                )
+            }
+            Detail::CropChanged { crop, lot } => say!(
+                words,
+                "trigger-crop-changed",
+                day = day,
+                crop = &crop.to,
+                lot = self.lot(lot.to),
+                crop_before = &crop.from,
+                lot_before = self.lot(lot.from),
+                did = did,
+                who = who
             ),
-            Detail::Drift { z, limit, jobs } => self.drift(*z, *limit, *jobs, &day),
-            Detail::Interval { area_ha, days } => format!(
-                "Since {day} the number is due for a check: {}. Check with a catch.",
-                self.interval(*area_ha, *days)
+            Detail::LotChanged(lot) => say!(
+                words,
+                "trigger-lot-changed",
+                day = day,
+                lot = self.lot(lot.to),
+                lot_before = self.lot(lot.from),
+                did = did,
+                who = who
             ),
-            Detail::ScaleUnchecked(doubt) => self.scale(doubt, &day, &by, compared),
+            Detail::SeedWeightChanged { lot, bulk_density, thousand_seed_weight, tolerance_percent } => say!(
+                words,
+                "trigger-seed-weight-changed",
+                lot = self.lot(*lot),
+                day = day,
+                weights = self.weights(*bulk_density, *thousand_seed_weight),
+                limit = self.short(*tolerance_percent),
+                did = did,
+                who = who
+            ),
+            Detail::ConfigurationChanged { working_width_m, row_spacing_m, runs } => say!(
+                words,
+                "trigger-configuration-changed",
+                day = day,
+                what = self.configuration(*working_width_m, *row_spacing_m, *runs),
+                did = did,
+                who = who
+            ),
+            Detail::RollerChanged(roller) => say!(
+                words,
+                "trigger-roller-changed",
+                day = day,
+                roller = self.roller(roller.to),
+                before = self.roller(roller.from),
+                did = did,
+                who = who
+            ),
+            Detail::DriveRatioChanged(ratio) => say!(
+                words,
+                "trigger-drive-ratio-changed",
+                day = day,
+                ratio = ratio.to.to_string(),
+                before = ratio.from.to_string(),
+                did = did,
+                who = who
+            ),
+            Detail::GateChanged(gate) => say!(
+                words,
+                "trigger-gate-changed",
+                day = day,
+                gate = self.opening(gate.to.as_deref()),
+                before = self.opening(gate.from.as_deref()),
+                did = did,
+                who = who
+            ),
+            Detail::ComponentReplaced { services } => self.service(due, &day, *services),
+            Detail::CalibrationInDoubt { standing: Standing::Rejected } => {
+                say!(words, "trigger-doubt-rejected", day = day, did = did, who = who)
+            }
+            Detail::CalibrationInDoubt { standing: Standing::Held | Standing::Accepted } => {
+                say!(words, "trigger-doubt-held", day = day, did = did, who = who)
+            }
+            Detail::RollerSpeedOff { rpm, tolerance_percent } => say!(
+                words,
+                "trigger-roller-speed-off",
+                day = day,
+                needed = self.short(rpm.to),
+                caught = self.short(rpm.from),
+                limit = self.short(*tolerance_percent)
+            ),
+            Detail::Drift { z, limit, jobs } => say!(
+                words,
+                "trigger-drift",
+                day = day,
+                jobs = *jobs,
+                off = self.off(*z),
+                side = if *z < 0.0 { "below" } else { "above" },
+                limit = self.off(limit.abs())
+            ),
+            Detail::Interval { area_ha, days } => {
+                say!(words, "trigger-interval", day = day, what = self.interval(*area_ha, *days))
+            }
+            Detail::ScaleUnchecked(doubt) => self.scale(doubt, due, &day, compared),
         }
     }
 
@@ -107,57 +148,61 @@ impl Teller<'_> {
     }
 
     fn date(&self, date: Date) -> String {
-        let month =
-            usize::from(date.month().unsigned_abs()).checked_sub(1).and_then(|month| MONTHS.get(month)).copied();
-        let day = format!("{} {}", date.day(), month.unwrap_or_default());
-        if date.year() == self.zone.to_datetime(self.at).year() { day } else { format!("{day} {}", date.year()) }
+        let words = self.reader.words;
+        let (day, month) = (date.day().to_string(), u32::from(date.month().unsigned_abs()));
+        if date.year() == self.zone.to_datetime(self.at).year() {
+            say!(words, "date-day", day = day, month = month)
+        } else {
+            say!(words, "date-day-of-year", day = day, month = month, year = date.year().to_string())
+        }
     }
 
     /// A lot as it is called: its number, unless the reader may not know it.
     #[must_use]
     pub fn lot(&self, lot: LotId) -> String {
-        self.names.lot(lot.0).map_or_else(|| "another lot".to_owned(), |name| format!("lot {}", name.number))
+        let words = self.reader.words;
+        match self.names.lot(lot.0) {
+            Some(name) => say!(words, "trigger-lot", number = &name.number),
+            None => say!(words, "trigger-lot-unknown"),
+        }
     }
 
-    fn by(&self, cause: Cause) -> String {
-        let did = match cause.kind {
-            CauseKind::Seeder | CauseKind::Season => return String::new(),
-            CauseKind::Setup => "fitted",
-            CauseKind::Fill => "filled",
-            CauseKind::Emptying => "emptied",
-            CauseKind::Calibration => "caught",
-            CauseKind::Job => "sown",
-            CauseKind::LotTest => "tested",
-            CauseKind::ScaleCheck => "checked",
-            CauseKind::Configuration | CauseKind::Service => "logged",
+    /// What somebody did that began it, and who.
+    fn by(&self, due: &Due) -> (&'static str, &str) {
+        let did = match (due.cause.kind, &due.detail) {
+            (CauseKind::Seeder | CauseKind::Season, _) => "unknown",
+            // A roller is fitted, a ratio and a gate are set.
+            (CauseKind::Setup, Detail::DriveRatioChanged(_) | Detail::GateChanged(_)) => "set",
+            (CauseKind::Setup, _) => "fitted",
+            (CauseKind::Fill, _) => "filled",
+            (CauseKind::Emptying, _) => "emptied",
+            (CauseKind::Calibration, _) => "caught",
+            (CauseKind::Job, _) => "sown",
+            (CauseKind::LotTest, _) => "tested",
+            (CauseKind::ScaleCheck, _) => "checked",
+            (CauseKind::Configuration | CauseKind::Service, _) => "logged",
         };
-        self.names.recorder(cause.id).map(|name| format!(", {did} by {name}")).unwrap_or_default()
+        self.names.recorder(due.cause.id).map_or(("unknown", ""), |name| (did, name))
     }
 
-    fn caught_on(&self, compared: Option<CalibrationId>) -> String {
+    /// Whether it is known when the number was caught, and the day.
+    fn caught_on(&self, compared: Option<CalibrationId>) -> (&'static str, String) {
         let happened = compared.and_then(|calibration| self.names.happened(calibration.0));
-        happened.map(|at| format!(", on {}", self.day(at))).unwrap_or_default()
+        happened.map_or_else(|| ("unknown", String::new()), |at| ("known", self.day(at)))
     }
 
     fn weights(&self, bulk_density: Option<Change<f64>>, thousand: Option<Change<f64>>) -> String {
+        let words = self.reader.words;
         let bulk = bulk_density.map(|change| {
             let unit = if self.reader.units == Units::Us { unit::LB_PER_BU } else { unit::KG_PER_HL };
-            let (from, to) = (self.print(change.from, unit, 3), self.print(change.to, unit, 3));
-            format!("bulk density {to} {unit}, {from} {unit} at the catch")
+            let shown = |si: f64| format!("{} {unit}", words.print(si, unit, 3));
+            say!(words, "trigger-bulk-density", now = shown(change.to), before = shown(change.from))
         });
         let thousand = thousand.map(|change| {
-            let (from, to) = (self.number(change.from, 3), self.number(change.to, 3));
-            format!("thousand-seed weight {to} g, {from} g at the catch")
+            let (now, before) = (words.number(change.to, 3), words.number(change.from, 3));
+            say!(words, "trigger-thousand-seed-weight", now = now, before = before)
         });
         list(bulk.into_iter().chain(thousand))
-    }
-
-    fn number(&self, value: f64, digits: usize) -> String {
-        self.reader.words.number(value, digits)
-    }
-
-    fn print<D: Dimension>(&self, si: f64, unit: Unit<D>, digits: usize) -> String {
-        self.reader.words.print(si, unit, digits)
     }
 
     /// A number as short as three digits allow.
@@ -184,122 +229,103 @@ impl Teller<'_> {
         spacing: Option<Change<f64>>,
         runs: Option<Change<u32>>,
     ) -> String {
-        let was = |what: &str, to: String, from: String| format!("{what} {to}, {from} at the catch");
-        list(
-            width
-                .map(|change| was("working width", self.length(change.to), self.length(change.from)))
-                .into_iter()
-                .chain(spacing.map(|change| was("row spacing", self.spacing(change.to), self.spacing(change.from))))
-                .chain(runs.map(|change| was("runs in use", change.to.to_string(), change.from.to_string()))),
-        )
-    }
-
-    fn setup(&self, detail: &Detail, day: &str, by: &str) -> String {
-        let (what, to, from) = match detail {
-            Detail::RollerChanged(roller) => ("Roller", self.roller(roller.to), self.roller(roller.from)),
-            Detail::DriveRatioChanged(ratio) => ("Drive ratio", ratio.to.to_string(), ratio.from.to_string()),
-            Detail::GateChanged(gate) => ("Gate opening", opening(gate.to.as_deref()), opening(gate.from.as_deref())),
-            // Its callers name the three.
-            other => return other.trigger().to_string(),
-        };
-        // A roller is fitted, a ratio and a gate are set.
-        let by = if what == "Roller" { by.to_owned() } else { by.replacen("fitted by", "set by", 1) };
-        format!("{what} changed on {day}: {to}{by}; the number was caught with {from}. {AGAIN}")
+        let words = self.reader.words;
+        let width = width.map(|width| {
+            let (now, before) = (self.length(width.to), self.length(width.from));
+            say!(words, "trigger-working-width", now = now, before = before)
+        });
+        let spacing = spacing.map(|spacing| {
+            let (now, before) = (self.spacing(spacing.to), self.spacing(spacing.from));
+            say!(words, "trigger-row-spacing", now = now, before = before)
+        });
+        let runs = runs.map(|runs| {
+            let (now, before) = (runs.to.to_string(), runs.from.to_string());
+            say!(words, "trigger-runs-in-use", now = now, before = before)
+        });
+        list(width.into_iter().chain(spacing).chain(runs))
     }
 
     fn roller(&self, roller: Option<RollerId>) -> String {
-        roller.map_or_else(|| "a roller that is not known".to_owned(), |roller| self.names.roller(roller.0).to_owned())
-    }
-
-    fn service(&self, cause: Cause, day: &str, by: &str, services: usize) -> String {
-        let part = match self.names.component(cause.id) {
-            Some("other") | None => "A part".to_owned(),
-            Some(component) => capital(&component.replace('_', " ")),
-        };
-        let more = match services {
-            0 | 1 => String::new(),
-            2 => " One more service followed.".to_owned(),
-            many => format!(" {} more services followed.", many - 1),
-        };
-        format!("{part} replaced or repaired on {day}{by}, after the number was caught.{more} {AGAIN}")
-    }
-
-    fn interval(&self, area_ha: Option<Exceeded>, days: Option<Exceeded>) -> String {
-        let area = area_ha.map(|area| {
-            let unit = if self.reader.units == Units::Us { unit::AC } else { unit::HA };
-            let shown = |ha: f64| self.short(sowmark_core::quantity::from_si(ha * 10_000.0, unit));
-            format!("{} {unit} sown, the tolerances allow {} {unit}", shown(area.value), shown(area.limit))
-        });
-        let days = days
-            .map(|days| format!("{} days old, the tolerances allow {}", days.value.floor(), self.short(days.limit)));
-        list(area.into_iter().chain(days))
-    }
-
-    fn scale(&self, doubt: &ScaleDoubt, day: &str, by: &str, compared: Option<CalibrationId>) -> String {
-        match doubt {
-            ScaleDoubt::NotNamed => {
-                format!(
-                    "No scale was named for the catch{}. Name a checked one with the next catch.",
-                    on(&self.caught_on(compared))
-                )
-            }
-            ScaleDoubt::NoPassingCheck { scale, interval_days } => format!(
-                "The scale {} passed no check in the {} days before the catch{}. Check it with a known mass, then catch again.",
-                self.names.scale(scale.0),
-                self.short(*interval_days),
-                on(&self.caught_on(compared))
-            ),
-            ScaleDoubt::FailedNext { scale, check } => format!(
-                "The scale {} failed its check on {day}{by}: it showed {}. Mend it or take another, then catch again.",
-                self.names.scale(scale.0),
-                self.reading(check)
-            ),
+        match roller {
+            Some(roller) => self.names.roller(roller.0).to_owned(),
+            None => say!(self.reader.words, "trigger-roller-unknown"),
         }
     }
 
-    fn drift(&self, z: f64, limit: f64, jobs: usize, day: &str) -> String {
-        let percent = |logarithm: f64| self.number((logarithm.exp() - 1.0).abs() * 100.0, 2);
-        let side = if z < 0.0 { "below" } else { "above" };
-        let jobs = if jobs == 1 { "one job".to_owned() } else { format!("{jobs} jobs") };
-        format!(
-            "Seed use has drifted since {day}: over {jobs} it runs {} % {side} target, beyond the limit of {} %. Check with a catch.",
-            percent(z),
-            percent(limit.abs())
-        )
+    fn opening(&self, gate: Option<&str>) -> String {
+        match gate.map(str::trim).filter(|gate| !gate.is_empty()) {
+            Some(opening) => say!(self.reader.words, "trigger-gate", opening = opening),
+            None => say!(self.reader.words, "trigger-gate-none"),
+        }
     }
 
-    fn reading(&self, check: &ScaleCheck) -> String {
+    fn service(&self, due: &Due, day: &str, services: usize) -> String {
+        let words = self.reader.words;
+        let (did, who) = self.by(due);
+        let part = self.names.component(due.cause.id).unwrap_or("other");
+        let replaced = say!(words, "trigger-part-replaced", part = part, day = day, did = did, who = who);
+        let more = services.checked_sub(1).filter(|more| *more > 0);
+        let more = more.map(|more| say!(words, "trigger-more-services", count = more));
+        let again = say!(words, "trigger-again");
+        [Some(replaced), more, Some(again)].into_iter().flatten().collect::<Vec<_>>().join(" ")
+    }
+
+    fn interval(&self, area_ha: Option<Exceeded>, days: Option<Exceeded>) -> String {
+        let words = self.reader.words;
+        let area = area_ha.map(|area| {
+            let unit = if self.reader.units == Units::Us { unit::AC } else { unit::HA };
+            let shown = |ha: f64| format!("{} {unit}", self.short(from_si(ha * 10_000.0, unit)));
+            say!(words, "trigger-interval-area", sown = shown(area.value), limit = shown(area.limit))
+        });
+        let days = days.map(|days| {
+            // Days since a calibration: a count, never below zero.
+            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+            let old = days.value as u64;
+            say!(words, "trigger-interval-days", days = old, limit = self.short(days.limit))
+        });
+        list(area.into_iter().chain(days))
+    }
+
+    fn scale(&self, doubt: &ScaleDoubt, due: &Due, day: &str, compared: Option<CalibrationId>) -> String {
+        let words = self.reader.words;
+        let (caught, caught_on) = self.caught_on(compared);
+        match doubt {
+            ScaleDoubt::NotNamed => {
+                say!(words, "trigger-scale-not-named", caught = caught, caught_on = caught_on)
+            }
+            ScaleDoubt::NoPassingCheck { scale, interval_days } => say!(
+                words,
+                "trigger-scale-without-check",
+                scale = self.names.scale(scale.0),
+                days = self.short(*interval_days),
+                caught = caught,
+                caught_on = caught_on
+            ),
+            ScaleDoubt::FailedNext { scale, check } => {
+                let (did, who) = self.by(due);
+                say!(
+                    words,
+                    "trigger-scale-failed",
+                    scale = self.names.scale(scale.0),
+                    day = day,
+                    did = did,
+                    who = who,
+                    reading = self.mass(check.reading_kg),
+                    reference = self.mass(check.reference_kg)
+                )
+            }
+        }
+    }
+
+    /// A logarithm as the percentage that it is off by.
+    fn off(&self, logarithm: f64) -> String {
+        self.reader.words.number((logarithm.exp() - 1.0).abs() * 100.0, 2)
+    }
+
+    fn mass(&self, kg: f64) -> String {
         let unit = if self.reader.units == Units::Us { unit::LB } else { unit::KG };
-        let shown = |kg: f64| self.reader.words.short(kg, unit, 5);
-        format!("{} {unit} for {} {unit}", shown(check.reading_kg), shown(check.reference_kg))
+        format!("{} {unit}", self.reader.words.short(kg, unit, 5))
     }
-}
-
-/// ", on 3 April" as " on 3 April".
-fn on(caught_on: &str) -> &str {
-    caught_on.trim_start_matches(',')
-}
-
-fn doubt(standing: Standing, day: &str, by: &str) -> String {
-    match standing {
-        Standing::Rejected => format!("A later catch on the same basis, of {day}{by}, was rejected. {AGAIN}"),
-        Standing::Held | Standing::Accepted => format!(
-            "A later catch on the same basis, of {day}{by}, failed and is held for the office. Decide on it or catch again \
-             before sowing."
-        ),
-    }
-}
-
-fn opening(gate: Option<&str>) -> String {
-    gate.map(str::trim)
-        .filter(|gate| !gate.is_empty())
-        .map_or_else(|| "no gate".to_owned(), |gate| format!("gate {gate}"))
-}
-
-/// With a capital at its beginning.
-pub(super) fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }
 
 fn list(parts: impl IntoIterator<Item = String>) -> String {
@@ -307,22 +333,6 @@ fn list(parts: impl IntoIterator<Item = String>) -> String {
 }
 
 /// A trigger in words, for a choice.
-pub(super) fn in_words(trigger: Trigger) -> &'static str {
-    match trigger {
-        Trigger::NeverCalibrated => "Never calibrated",
-        Trigger::NewSeason => "New season",
-        Trigger::CropChanged => "Crop changed",
-        Trigger::LotChanged => "Lot changed",
-        Trigger::SeedWeightChanged => "Seed weight changed",
-        Trigger::RollerChanged => "Roller changed",
-        Trigger::DriveRatioChanged => "Drive ratio changed",
-        Trigger::GateChanged => "Gate opening changed",
-        Trigger::ConfigurationChanged => "Configuration changed",
-        Trigger::ComponentReplaced => "Part replaced",
-        Trigger::CalibrationInDoubt => "Number in doubt",
-        Trigger::RollerSpeedOff => "Roller speed off",
-        Trigger::Drift => "Seed use drifts",
-        Trigger::Interval => "Interval over",
-        Trigger::ScaleUnchecked => "Scale not checked",
-    }
+pub(super) fn in_words(trigger: Trigger, words: Words) -> String {
+    words.say(&format!("trigger-name-{trigger}"), &[])
 }

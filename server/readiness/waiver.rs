@@ -279,10 +279,11 @@ fn form_page(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
 async fn blank_form(signed: &Signed, unit: MeteringUnitId, trigger: Option<Trigger>) -> Result<Form, Error> {
     let mut conn = signed.app.read().await?;
     let row = act::find_unit(&mut conn.cx(), &signed.actor.scope, unit).await?;
+    let words = signed.actor.words();
     let triggers = Trigger::ALL
         .into_iter()
         .filter(|trigger| trigger.can_be_waived())
-        .map(|trigger| (trigger.as_str(), super::sentence::in_words(trigger)));
+        .map(|trigger| (trigger.as_str(), super::sentence::in_words(trigger, words)));
     let fields = vec![
         FormField::new("trigger", format!("Reason on {}, {}", row.seeder, row.label))
             .choice(triggers)

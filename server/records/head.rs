@@ -9,6 +9,13 @@ use jiff::tz::TimeZone;
 use serde::Serialize;
 use uuid::Uuid;
 
+/// By how much a phone's clock may be off before its records say so, in seconds: less changes no decision of a day.
+/// (Ours, no source.)
+const LARGEST_CLOCK_ERROR: i64 = 5 * 60;
+const HOUR: i64 = 60 * 60;
+/// In microseconds.
+const SECOND: i64 = 1_000_000;
+
 /// The head of a record, as the view `recorded` gives it.
 #[derive(Clone, Debug, sqlx::FromRow)]
 pub struct Head {
@@ -62,6 +69,39 @@ impl Head {
         self.recorded_by_name.as_deref().unwrap_or("the host's command line")
     }
 
+    /// How far the phone's clock was behind the server's when it sent this, in seconds, the way included; below zero it
+    /// was ahead. None where no phone told the time.
+    #[must_use]
+    pub fn clock_error_seconds(&self) -> Option<i64> {
+        Some((self.received_at? - self.sent_at?) / SECOND)
+    }
+
+    /// Why the times of a record that came from a phone may be off, as a sentence.
+    #[must_use]
+    pub fn doubt(&self) -> Option<String> {
+        let ahead = -self.clock_error_seconds().unwrap_or(0);
+        let after = (self.occurred_at - self.received_at?) / SECOND;
+        if ahead.abs() > LARGEST_CLOCK_ERROR {
+            let (span, side) = (span(ahead.abs()), if ahead > 0 { "ahead" } else { "behind" });
+            Some(format!(
+                "The phone\u{2019}s clock was {span} {side} when this was sent; times on this record may be off by as much."
+            ))
+        } else if after > LARGEST_CLOCK_ERROR {
+            Some(format!("This is dated {} after the server received it; the time on it may be wrong.", span(after)))
+        } else {
+            None
+        }
+    }
+
+    /// Who recorded it, and whether its times are in doubt.
+    #[must_use]
+    pub fn by_line(&self) -> String {
+        match self.doubt() {
+            Some(doubt) => format!("{}. {doubt}", self.by()),
+            None => self.by().to_owned(),
+        }
+    }
+
     /// Why it no longer stands, as a sentence; none while it stands.
     #[must_use]
     pub fn fallen(&self, zone: &TimeZone) -> Option<String> {
@@ -74,6 +114,18 @@ impl Head {
             (None, Some(_)) => Some("Replaced by a correction.".to_owned()),
             (None, None) => None,
         }
+    }
+}
+
+/// A span of time as people say it, in seconds; from some minutes on.
+fn span(seconds: i64) -> String {
+    let about = |unit: i64| (seconds + unit / 2) / unit;
+    if seconds < 2 * HOUR {
+        format!("{} minutes", about(60))
+    } else if seconds < 2 * 24 * HOUR {
+        format!("{} hours", about(HOUR))
+    } else {
+        format!("{} days", about(24 * HOUR))
     }
 }
 
@@ -132,11 +184,14 @@ pub struct HeadView {
     pub replaced_by: Option<Uuid>,
     /// Null while it is not void.
     pub void: Option<VoidView>,
+    /// How far the clock of the phone that sent it was behind the server's, below zero ahead; null where none told the
+    /// time.
+    pub clock_error_seconds: Option<i64>,
 }
 
 impl From<Head> for HeadView {
     fn from(head: Head) -> Self {
-        let occurred_at = head.stamp().rfc3339();
+        let (occurred_at, clock_error_seconds) = (head.stamp().rfc3339(), head.clock_error_seconds());
         let void = head.void_reason.map(|reason| VoidView {
             reason,
             at: head.void_at.map(|at| moment(at).to_string()).unwrap_or_default(),
@@ -150,6 +205,7 @@ impl From<Head> for HeadView {
             corrects: head.corrects,
             replaced_by: head.replaced_by,
             void,
+            clock_error_seconds,
         }
     }
 }

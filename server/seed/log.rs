@@ -10,7 +10,6 @@ use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Kind};
 use crate::web::page::Page;
 use askama::Template;
-use axum::http::StatusCode;
 use axum::response::Response;
 use uuid::Uuid;
 
@@ -58,8 +57,7 @@ impl LogPage {
 
     /// The page: as it is first opened, or come back with faults.
     pub(super) fn show(&self) -> Result<Response, Error> {
-        let status = if self.form.has_errors() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
-        crate::web::page::show_with(status, self)
+        crate::web::page::show_with(self.form.status(), self)
     }
 }
 

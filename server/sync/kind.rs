@@ -1,5 +1,6 @@
 //! The kinds that can be logged off line, and the one place that knows which act stores each.
 
+use crate::access::Permission;
 use crate::calibration::act::log_calibration;
 use crate::calibration::draft::CalibrationDraft;
 use crate::db::Outcome;
@@ -48,6 +49,15 @@ impl Logged {
             Self::Emptying => Kind::Emptying,
             Self::Calibration => Kind::Calibration,
             Self::Job => Kind::Job,
+        }
+    }
+
+    /// Who may log it.
+    #[must_use]
+    pub fn permission(self) -> Permission {
+        match self {
+            Self::LotTest => Permission::TestLots,
+            _ => Permission::Log,
         }
     }
 

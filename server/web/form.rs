@@ -7,6 +7,7 @@ use super::api::whole_body;
 use super::door::App;
 use super::error::{Error, Fault};
 use axum::extract::{FromRequest, Request};
+use axum::http::StatusCode;
 use jiff::tz::TimeZone;
 use percent_encoding::percent_decode;
 use serde_json::{Map, Value, json};
@@ -372,10 +373,15 @@ impl FormField {
         } else if self.kind == Kind::Check {
             self.value.clear();
         }
-        if let Some(unit) = posted.get(self.unit_name.as_str()) {
+        let Some(unit) = posted.get(self.unit_name.as_str()) else { return };
+        if self.units.iter().any(|option| option.value == *unit) {
             for option in &mut self.units {
                 option.selected = option.value == *unit;
             }
+        } else if !unit.trim().is_empty() && !self.value.trim().is_empty() && !self.value.contains(char::is_alphabetic)
+        {
+            // A unit that is not offered stands with its number: another must not be taken for it.
+            self.value = [self.value.trim(), unit.trim()].join(" ");
         }
     }
 }
@@ -388,12 +394,16 @@ pub struct Form {
     pub fields: Vec<FormField>,
     /// Faults that belong to no field of it, each a sentence.
     pub general: Vec<String>,
+    /// A sentence before it on where what stands in it comes from.
+    pub note: String,
+    /// Filled in from something sent earlier: what is wrong with that is no fault of this request.
+    pub refilled: bool,
 }
 
 impl Form {
     #[must_use]
     pub fn new(action: impl Into<String>, submit: impl Into<String>, fields: Vec<FormField>) -> Self {
-        let mut form = Self { action: action.into(), submit: submit.into(), fields, general: Vec::new() };
+        let mut form = Self { action: action.into(), submit: submit.into(), fields, ..Self::default() };
         form.settle();
         form
     }
@@ -409,6 +419,7 @@ impl Form {
     #[must_use]
     pub fn again(mut self, posted: &Posted, error: &Error) -> Self {
         let typed: HashMap<&str, &str> = posted.0.iter().map(|(name, value)| (name.as_str(), value.as_str())).collect();
+        self.carry(posted);
         for field in &mut self.fields {
             field.show(&typed);
         }
@@ -443,6 +454,12 @@ impl Form {
     #[must_use]
     pub fn has_errors(&self) -> bool {
         !self.general.is_empty() || self.fields.iter().any(|field| field.error.is_some())
+    }
+
+    /// The status of a page that shows it.
+    #[must_use]
+    pub fn status(&self) -> StatusCode {
+        if self.has_errors() && !self.refilled { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK }
     }
 
     /// The fields with a fault, for the summary at the top.

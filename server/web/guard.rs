@@ -6,6 +6,7 @@ use super::error::{Error, Problem};
 use super::page::{self, Cookies};
 use super::routes::{Need, Surface};
 use crate::access::{Actor, Via, find_actor, session, token};
+use crate::texts;
 use axum::extract::{Request, State};
 use axum::http::{HeaderMap, Method, header};
 use axum::middleware::Next;
@@ -83,9 +84,10 @@ async fn find(gate: &Gate, headers: &HeaderMap) -> Result<Option<Actor>, Error> 
     let Some(secret) = page::session_secret(headers, &app.config) else { return Ok(None) };
     let mut conn = app.read().await?;
     let Some(found) = session::find(&mut conn.cx(), &secret, now).await? else { return Ok(None) };
-    let actor = find_actor(&mut conn.cx(), found.organization(), found.account(), Via::Session(found.id)).await?;
+    let mut actor = find_actor(&mut conn.cx(), found.organization(), found.account(), Via::Session(found.id)).await?;
     drop(conn);
-    if let Some(actor) = &actor {
+    if let Some(actor) = &mut actor {
+        actor.language = actor.own_language.unwrap_or_else(|| texts::asked_for(headers));
         session::touch(&app.db, &found, actor.role, now).await?;
     }
     Ok(actor)

@@ -14,4 +14,5 @@ pub mod page;
 pub mod paging;
 pub mod quantity;
 pub mod reader;
+pub mod refill;
 pub mod routes;

@@ -6,12 +6,14 @@ use super::error::{Error, Problem};
 use super::reader::Reader;
 use crate::access::{Actor, Permission, Role, Units};
 use crate::config::Config;
+use crate::texts;
 use askama::Template;
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{Html, IntoResponse, Response};
 use axum_extra::extract::CookieJar;
 use axum_extra::extract::cookie::{Cookie, SameSite};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
+use sowmark_core::texts::Language;
 use sowmark_core::words::Words;
 
 /// What the layout needs.
@@ -38,10 +40,12 @@ pub struct NavItem {
     pub current: bool,
 }
 
-/// What a request's cookies say about how the page should look.
+/// What a request's cookies and headers say about how the page should look.
 #[derive(Clone, Debug, Default)]
 pub struct Cookies {
     theme: &'static str,
+    /// The language that the browser asks for.
+    pub language: Language,
 }
 
 impl Cookies {
@@ -53,7 +57,7 @@ impl Cookies {
             Some("dark") => "theme-dark",
             _ => "",
         };
-        Self { theme }
+        Self { theme, language: texts::asked_for(headers) }
     }
 }
 
@@ -95,9 +99,14 @@ impl Page {
             mark_href: assets::href("mark.svg"),
             icon_href: assets::href("favicon.svg"),
             notice: None,
-            reader: actor.map_or(Reader { units: Units::Metric, words: Words::default() }, Actor::reader),
+            reader: actor.map_or_else(|| stranger(cookies), Actor::reader),
         }
     }
+}
+
+/// Somebody of whom only the browser's language is known.
+fn stranger(cookies: &Cookies) -> Reader {
+    Reader { units: Units::Metric, words: Words { language: cookies.language, ..Words::default() } }
 }
 
 fn navigation(actor: &Actor, here: &str) -> Vec<NavItem> {
@@ -220,8 +229,7 @@ impl FormPage {
     /// # Errors
     /// As [`show`].
     pub fn show(&self) -> Result<Response, Error> {
-        let status = if self.form.has_errors() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
-        show_with(status, self)
+        show_with(self.form.status(), self)
     }
 
     /// With a sentence before the form.

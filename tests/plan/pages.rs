@@ -80,7 +80,7 @@ async fn plants_become_a_rate_and_a_roller_speed(world: World) {
         "40.5 g per thousand",
         "133 kg/ha (119 lb/ac)",
         "rate over purity, 98 %",
-        "41.2 seeds per m (12.6 per ft)",
+        "41.2 per m (12.6 per ft)",
         "129 to 137 kg/ha",
         "Other rates and speeds",
     ] {

@@ -1,6 +1,10 @@
 //! Entries logged off line, sent together: each is stored or refused by itself, in any order, as often as it is sent.
 
+mod clocks;
+mod forms;
+mod mending;
 mod order;
+mod refill;
 mod refused;
 mod taking;
 

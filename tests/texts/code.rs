@@ -3,11 +3,16 @@
 //! Every `say!(words, "key", name = …)` is found with the names it fills. A key chosen by the code stands there as a text
 //! of its own, and the names of variants do not look like keys: families of keys begin with one of English's first words.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
 
-use crate::ftl::{Texts, english_files, read, root, texts_of};
+use sowmark_core::policy::Policy;
+use sowmark_core::quantity::{Dimension, unit::dimension};
+use sowmark_core::readiness::Trigger;
+use sowmark_core::verdict::CheckName;
+
+use crate::ftl::{Texts, english_files, inner, read, resolved, root, texts_of};
 
 /// Rust sources of a folder, without the modules of tests inside them.
 fn sources(folder: &Path, found: &mut Vec<(String, String)>) {
@@ -37,6 +42,10 @@ fn all_sources() -> Vec<(String, String)> {
 }
 
 fn english() -> Texts {
+    resolved(&unresolved())
+}
+
+fn unresolved() -> Texts {
     english_files().iter().flat_map(|file| texts_of(&read(file))).collect()
 }
 
@@ -109,18 +118,67 @@ fn every_key_that_is_said_exists_with_its_variables() {
 }
 
 /// Keys that are put together from a family and the name of one of its members.
-fn made_up() -> BTreeMap<&'static str, Vec<String>> {
-    BTreeMap::new()
+fn made_up() -> BTreeSet<String> {
+    let mut keys = BTreeSet::new();
+    for field in Policy::fields() {
+        keys.extend(["label", "because"].map(|what| format!("policy-{what}-{}", field.name)));
+    }
+    for check in CheckName::ALL {
+        keys.extend(["", "-source"].map(|ending| format!("explained-{}{ending}", check.name())));
+    }
+    keys.extend(Trigger::ALL.map(|trigger| format!("trigger-name-{trigger}")));
+    for dimension in DIMENSIONS {
+        keys.insert(format!("dimension-{}", dimension.split(" (").next().unwrap_or(dimension).replace(' ', "-")));
+    }
+    for figure in FIGURES {
+        keys.extend(["", "-remedy"].map(|ending| format!("figure-{figure}{ending}")));
+    }
+    keys
 }
+
+const DIMENSIONS: [&str; 9] = [
+    dimension::Mass::NAME,
+    dimension::Length::NAME,
+    dimension::Area::NAME,
+    dimension::Speed::NAME,
+    dimension::SeedWeight::NAME,
+    dimension::BulkDensity::NAME,
+    dimension::Rate::NAME,
+    dimension::MeterFactor::NAME,
+    dimension::Volume::NAME,
+];
+
+const FIGURES: [&str; 22] = [
+    "plants",
+    "seeds",
+    "seeds-counted",
+    "sample-mass",
+    "seed-weight",
+    "seeds-per-kg",
+    "establishment",
+    "germination",
+    "emergence",
+    "loss",
+    "purity",
+    "hard-seed",
+    "rate",
+    "row-spacing",
+    "bulk-density",
+    "seed-weight-doubt",
+    "share-doubt",
+    "slip",
+    "metres-per-turn",
+    "setting",
+    "measured",
+    "wanted",
+];
 
 #[test]
 fn every_key_is_used() {
     let sources = all_sources();
     let said: BTreeSet<&str> = sources.iter().flat_map(|(_, code)| literals(code)).collect();
-    let made_up: BTreeSet<String> = made_up()
-        .into_iter()
-        .flat_map(|(family, names)| names.into_iter().map(move |name| format!("{family}{name}")))
-        .collect();
+    let mut made_up = made_up();
+    made_up.extend(inner(&unresolved()));
     let unused: Vec<_> =
         english().into_keys().filter(|key| !said.contains(key.as_str()) && !made_up.contains(key)).collect();
     assert!(unused.is_empty(), "nothing says {unused:?}");

@@ -9,6 +9,9 @@ use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternEl
 /// Key to variables.
 pub(crate) type Texts = BTreeMap<String, BTreeSet<String>>;
 
+/// Before the name of a text that stands within another.
+const WITHIN: char = '@';
+
 /// The project's root.
 pub(crate) fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).parent().expect("core lies in the project").to_owned()
@@ -55,6 +58,26 @@ pub(crate) fn texts_of(content: &str) -> Texts {
     messages.flatten().collect()
 }
 
+/// The texts with what their inner texts name in their place.
+pub(crate) fn resolved(texts: &Texts) -> Texts {
+    let all = |key: &String| variables_of(key, texts);
+    texts.keys().map(|key| (key.clone(), all(key))).collect()
+}
+
+fn variables_of(key: &str, texts: &Texts) -> BTreeSet<String> {
+    let own = texts.get(key).unwrap_or_else(|| panic!("no text for {key}"));
+    let named = own.iter().flat_map(|name| match name.strip_prefix(WITHIN) {
+        Some(inner) => variables_of(inner, texts),
+        None => BTreeSet::from([name.clone()]),
+    });
+    named.collect()
+}
+
+/// The texts that stand within others.
+pub(crate) fn inner(texts: &Texts) -> BTreeSet<String> {
+    texts.values().flatten().filter_map(|name| name.strip_prefix(WITHIN).map(str::to_owned)).collect()
+}
+
 fn in_pattern(pattern: &Pattern<&str>, variables: &mut BTreeSet<String>) {
     for element in &pattern.elements {
         let PatternElement::Placeable { expression } = element else { continue };
@@ -75,8 +98,12 @@ fn in_inline(inline: &InlineExpression<&str>, variables: &mut BTreeSet<String>) 
         InlineExpression::VariableReference { id } => {
             variables.insert(id.name.to_owned());
         }
+        // A text within a text: its variables are this one's too.
+        InlineExpression::MessageReference { id, attribute: None } => {
+            variables.insert(format!("{WITHIN}{}", id.name));
+        }
         InlineExpression::StringLiteral { .. } => {}
-        other => panic!("{other:?}: only variables and literals stand in braces"),
+        other => panic!("{other:?}: only variables, texts and literals stand in braces"),
     }
 }
 
@@ -109,9 +136,40 @@ fn choices_in(pattern: &Pattern<&str>, found: &mut BTreeSet<String>) {
                 VariantKey::Identifier { name } if !FORMS.contains(&name) => {
                     found.insert(format!("{of}={name}"));
                 }
-                _ => {}
+                VariantKey::NumberLiteral { value } => {
+                    found.insert(format!("{of}={value}"));
+                }
+                VariantKey::Identifier { .. } => {}
             }
             choices_in(&variant.value, found);
+        }
+    }
+}
+
+/// What a text says beside its variables, every variant of it.
+pub(crate) fn spoken_part(content: &str) -> BTreeMap<String, String> {
+    let resource = fluent_syntax::parser::parse(content).unwrap_or_else(|(_, faults)| panic!("{faults:?}"));
+    let messages = resource.body.iter().filter_map(|entry| match entry {
+        Entry::Message(message) => {
+            let mut said = String::new();
+            spoken_in(message.value.as_ref()?, &mut said);
+            Some((message.id.name.to_owned(), said))
+        }
+        _ => None,
+    });
+    messages.collect()
+}
+
+fn spoken_in(pattern: &Pattern<&str>, said: &mut String) {
+    for element in &pattern.elements {
+        match element {
+            PatternElement::TextElement { value } => said.push_str(value),
+            PatternElement::Placeable { expression: Expression::Select { variants, .. } } => {
+                said.push(' ');
+                variants.iter().map(|variant| &variant.value).for_each(|variant| spoken_in(variant, said));
+                said.push(' ');
+            }
+            PatternElement::Placeable { .. } => said.push(' '),
         }
     }
 }

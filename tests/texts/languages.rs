@@ -2,7 +2,7 @@
 
 use sowmark_core::texts::{Catalogue, ENGLISH};
 
-use crate::ftl::{Texts, choices, english_files, languages, read, texts_of};
+use crate::ftl::{Texts, choices, english_files, languages, read, resolved, texts_of};
 
 fn english() -> Texts {
     let mut all = Texts::new();
@@ -11,7 +11,7 @@ fn english() -> Texts {
             assert_eq!(all.insert(key.clone(), variables), None, "{file}: {key} stands twice");
         }
     }
-    all
+    resolved(&all)
 }
 
 #[test]
@@ -37,7 +37,7 @@ fn each_has_every_key_of_english_and_no_other() {
 fn each_text_has_the_variables_of_english() {
     let english = english();
     for tag in languages() {
-        for (key, variables) in texts_of(&read(&format!("texts/{tag}.ftl"))) {
+        for (key, variables) in resolved(&texts_of(&read(&format!("texts/{tag}.ftl")))) {
             assert_eq!(Some(&variables), english.get(&key), "{key} in texts/{tag}.ftl");
         }
     }

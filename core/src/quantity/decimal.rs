@@ -4,7 +4,7 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-use super::{QuantityError, fraction::Fraction};
+use super::{QuantityError, error::Fault, fraction::Fraction};
 
 /// An exact decimal of at most 18 significant digits and 18 decimals.
 ///
@@ -46,13 +46,13 @@ impl Decimal {
     /// [`Self::MAX_PLACES`]. A point *and* a comma is refused, not guessed: "1.234,5" is a different number in two
     /// countries.
     pub fn parse(entered: &str) -> Result<Self, QuantityError> {
-        let refuse = |fault: &str| Err(QuantityError::number(entered, fault));
+        let refuse = |fault| Err(QuantityError::of(entered, fault));
         let text = entered.trim();
         if text.is_empty() {
-            return refuse("is empty; enter a number, like 12.40");
+            return refuse(Fault::Empty);
         }
         if text.len() > Self::MAX_TEXT {
-            return refuse("is too long; enter at most 18 digits");
+            return refuse(Fault::TooLong);
         }
         let (negative, unsigned) = match text.as_bytes()[0] {
             b'-' => (true, &text[1..]),
@@ -64,13 +64,13 @@ impl Decimal {
             None => (unsigned, ""),
         };
         if decimals.contains(['.', ',']) && decimals.bytes().all(|b| b.is_ascii_digit() || b == b'.' || b == b',') {
-            return refuse("has more than one decimal sign; write it without thousands separators, like 1234.5");
+            return refuse(Fault::TwoSigns);
         }
         let only_digits = |part: &str| part.bytes().all(|b| b.is_ascii_digit());
         if !only_digits(whole) || !only_digits(decimals) || (whole.is_empty() && decimals.is_empty()) {
-            return refuse("is not a number; write digits with one decimal sign, like 12.40");
+            return refuse(Fault::NoNumber);
         }
-        Self::from_parts(negative, whole, decimals).map_err(|fault| QuantityError::number(entered, fault))
+        Self::from_parts(negative, whole, decimals).map_err(|fault| QuantityError::of(entered, fault))
     }
 
     /// Reads a JSON number's own digits; a modest exponent is written out (`1.5e1` is 15).
@@ -87,25 +87,25 @@ impl Decimal {
     /// # Ok::<(), sowmark_core::quantity::QuantityError>(())
     /// ```
     pub fn parse_json_number(number: &str) -> Result<Self, QuantityError> {
-        let refuse = |fault: &str| Err(QuantityError::number(number, fault));
+        let refuse = |fault| Err(QuantityError::of(number, fault));
         if number.len() > Self::MAX_TEXT {
-            return refuse("is too long; enter at most 18 digits");
+            return refuse(Fault::TooLong);
         }
         if number.contains(',') {
-            return refuse("is not a JSON number; its decimal sign is a point");
+            return refuse(Fault::NoJsonNumber);
         }
         let Some(at) = number.find(['e', 'E']) else { return Self::parse(number) };
         let base = Self::parse(&number[..at])?;
         let exponent = match number[at + 1..].parse::<i16>() {
             Ok(exponent) if exponent.abs() <= 30 => i32::from(exponent),
-            _ => return refuse("has an exponent out of bounds; write the number out, with at most 18 digits"),
+            _ => return refuse(Fault::Exponent),
         };
         let shifted = i32::from(base.places) - exponent;
         let zeros = usize::try_from(-shifted).unwrap_or(0);
         let places = usize::try_from(shifted).unwrap_or(0);
         let all = format!("{:0>width$}{}", base.digits, "0".repeat(zeros), width = places + 1);
         let (whole, decimals) = all.split_at(all.len() - places);
-        Self::from_parts(base.is_negative(), whole, decimals).map_err(|fault| QuantityError::number(number, fault))
+        Self::from_parts(base.is_negative(), whole, decimals).map_err(|fault| QuantityError::of(number, fault))
     }
 
     /// A decimal from its digits: `digits / 10^places`.
@@ -116,17 +116,17 @@ impl Decimal {
     }
 
     /// `whole` and `decimals` hold ASCII digits only; either may be empty.
-    fn from_parts(negative: bool, whole: &str, decimals: &str) -> Result<Self, &'static str> {
+    fn from_parts(negative: bool, whole: &str, decimals: &str) -> Result<Self, Fault> {
         let whole = whole.trim_start_matches('0');
         if decimals.len() > Self::MAX_PLACES {
-            return Err("has too many decimals; enter at most 18");
+            return Err(Fault::TooManyDecimals);
         }
         let all = [whole, decimals].concat();
         let significant = all.trim_start_matches('0');
         if significant.len() > Self::MAX_DIGITS {
-            return Err("has too many digits; enter at most 18");
+            return Err(Fault::TooManyDigits);
         }
-        let digits = if significant.is_empty() { 0 } else { significant.parse().map_err(|_| "is not a number")? };
+        let digits = if significant.is_empty() { 0 } else { significant.parse().map_err(|_| Fault::NoNumber)? };
         let sign = if negative && digits != 0 { "-" } else { "" };
         let whole = if whole.is_empty() { "0" } else { whole };
         let point = if decimals.is_empty() { "" } else { "." };

@@ -4,7 +4,7 @@ use std::fmt;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Decimal, Dimension, QuantityError, Unit, fraction::Fraction, unit::dimension};
+use super::{Decimal, Dimension, QuantityError, Unit, error::Fault, fraction::Fraction, unit::dimension};
 
 /// A number with a unit of the dimension `D`, kept as entered.
 ///
@@ -102,7 +102,7 @@ impl<D: Dimension> Quantity<D> {
         let at = text.find(char::is_alphabetic).unwrap_or(text.len());
         let (number, unit) = (text[..at].trim(), text[at..].trim());
         if number.is_empty() {
-            return Err(QuantityError::number(text, "does not begin with a number; write a number and a unit"));
+            return Err(QuantityError::of(text, Fault::NoNumberAtFront));
         }
         if let Some((ounces, pound)) = after_pounds(unit).zip(D::pound()) {
             return Self::from_pounds_ounces(Decimal::parse(number)?, Decimal::parse(ounces)?, pound);
@@ -113,21 +113,21 @@ impl<D: Dimension> Quantity<D> {
 
     fn from_pounds_ounces(pounds: Decimal, ounces: Decimal, pound: Unit<D>) -> Result<Self, QuantityError> {
         let entered = format!("{pounds} lb {ounces} oz");
-        let refuse = |fault: &str| Err(QuantityError::number(&entered, fault));
+        let refuse = |fault| Err(QuantityError::of(&entered, fault));
         if pounds.is_negative() || ounces.is_negative() {
-            return refuse("has a sign; pounds and ounces together are not below zero");
+            return refuse(Fault::SignedPounds);
         }
         if pounds.places() > 0 {
-            return refuse("has a fraction of a pound and ounces; give whole pounds and ounces, or pounds alone");
+            return refuse(Fault::FractionOfAPound);
         }
         if ounces.to_f64() >= 16.0 {
-            return refuse("has 16 ounces or more; ounces beside pounds are below 16");
+            return refuse(Fault::SixteenOunces);
         }
         // An ounce is 0.0625 lb, so four more decimals hold the sum exactly.
         let places = ounces.places() + 4;
         let sum = pounds.digits().checked_mul(10_u128.pow(places)).map(|lb| lb + ounces.digits() * 625);
         let Some(value) = sum.and_then(|sum| Decimal::from_digits(false, sum, places as usize)) else {
-            return refuse("has too many digits; enter at most 12 in all");
+            return refuse(Fault::TooManyDigitsInAll);
         };
         Ok(Self { value, unit: pound, parts: Some((pounds, ounces)) })
     }

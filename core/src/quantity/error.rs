@@ -2,6 +2,9 @@
 
 use std::fmt;
 
+use super::DriveRatio;
+use crate::{say, words::Words};
+
 /// An entry that cannot be understood as a number, a unit or a drive ratio.
 ///
 /// The kind is asked for with the predicates; the text is written for the person who made the entry.
@@ -18,61 +21,114 @@ use std::fmt;
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct QuantityError {
-    kind: Kind,
-    says: String,
+    /// Cut to a length that fits a line: an entry of a megabyte must not become an answer of one.
+    given: String,
+    fault: Fault,
 }
 
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Kind {
-    Number,
-    Unit,
-    Ratio,
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) enum Fault {
+    Empty,
+    TooLong,
+    TwoSigns,
+    NoNumber,
+    NoJsonNumber,
+    Exponent,
+    TooManyDecimals,
+    TooManyDigits,
+    NoNumberAtFront,
+    SignedPounds,
+    FractionOfAPound,
+    SixteenOunces,
+    TooManyDigitsInAll,
+    NoUnit { dimension: &'static str, allowed: String },
+    NoRatio,
+    RatioOfNothing,
+    RatioOutOfBounds,
 }
 
 impl QuantityError {
-    pub(super) fn number(given: &str, fault: &str) -> Self {
-        Self { kind: Kind::Number, says: format!("{} {fault}", quoted(given)) }
+    pub(super) fn of(given: &str, fault: Fault) -> Self {
+        Self { given: cut(given), fault }
     }
 
-    pub(super) fn unit(given: &str, dimension: &str, allowed: impl Iterator<Item = &'static str>) -> Self {
+    pub(super) fn unit(given: &str, dimension: &'static str, allowed: impl Iterator<Item = &'static str>) -> Self {
         let allowed = allowed.collect::<Vec<_>>().join(", ");
-        let given = if given.trim().is_empty() { "no unit".to_owned() } else { quoted(given) };
-        Self { kind: Kind::Unit, says: format!("{given} is not a unit of {dimension}; allowed are {allowed}") }
-    }
-
-    pub(super) fn ratio(given: &str, fault: &str) -> Self {
-        Self { kind: Kind::Ratio, says: format!("{} {fault}", quoted(given)) }
+        Self { given: cut(given), fault: Fault::NoUnit { dimension, allowed } }
     }
 
     /// The number itself is at fault.
     pub const fn is_number(&self) -> bool {
-        matches!(self.kind, Kind::Number)
+        !self.is_unit() && !self.is_ratio()
     }
 
     /// The unit is not one of the dimension's.
     pub const fn is_unit(&self) -> bool {
-        matches!(self.kind, Kind::Unit)
+        matches!(self.fault, Fault::NoUnit { .. })
     }
 
     /// A drive ratio is at fault.
     pub const fn is_ratio(&self) -> bool {
-        matches!(self.kind, Kind::Ratio)
+        matches!(self.fault, Fault::NoRatio | Fault::RatioOfNothing | Fault::RatioOutOfBounds)
+    }
+
+    /// What was given, what is allowed and what to do, for the person who made the entry.
+    pub fn says(&self, words: Words) -> String {
+        let given = &self.given;
+        match &self.fault {
+            Fault::Empty => say!(words, "number-empty", given = given, example = words.decimal("12.40")),
+            Fault::TooLong => say!(words, "number-too-long", given = given),
+            Fault::TwoSigns => say!(words, "number-two-signs", given = given, example = words.decimal("1234.5")),
+            Fault::NoNumber => say!(words, "number-none", given = given, example = words.decimal("12.40")),
+            Fault::NoJsonNumber => say!(words, "number-not-json", given = given),
+            Fault::Exponent => say!(words, "number-exponent", given = given),
+            Fault::TooManyDecimals => say!(words, "number-too-many-decimals", given = given),
+            Fault::TooManyDigits => say!(words, "number-too-many-digits", given = given),
+            Fault::NoNumberAtFront => say!(words, "number-none-at-front", given = given),
+            Fault::SignedPounds => say!(words, "number-pounds-signed", given = given),
+            Fault::FractionOfAPound => say!(words, "number-pounds-fraction", given = given),
+            Fault::SixteenOunces => say!(words, "number-sixteen-ounces", given = given),
+            Fault::TooManyDigitsInAll => say!(words, "number-too-many-digits-in-all", given = given),
+            Fault::NoUnit { dimension, allowed } => no_unit(given, dimension, allowed, words),
+            Fault::NoRatio => say!(words, "ratio-none", given = given, example = words.decimal("2.5")),
+            Fault::RatioOfNothing => say!(words, "ratio-of-nothing", given = given),
+            Fault::RatioOutOfBounds => {
+                let (least, most) = DriveRatio::RANGE;
+                say!(
+                    words,
+                    "ratio-out-of-bounds",
+                    given = given,
+                    least = words.exactly(least),
+                    most = words.exactly(most)
+                )
+            }
+        }
     }
 }
 
-/// What was given, in quotes and cut to a length that fits a line: an entry of a megabyte must not become an answer of one.
-fn quoted(given: &str) -> String {
-    const SHOWN: usize = 40;
-    if given.chars().count() > SHOWN {
-        format!("\"{}…\"", given.chars().take(SHOWN).collect::<String>())
+fn no_unit(given: &str, dimension: &'static str, allowed: &str, words: Words) -> String {
+    let of = dimension_in_words(dimension, words);
+    if given.trim().is_empty() {
+        say!(words, "unit-missing", dimension = of, allowed = allowed)
     } else {
-        format!("\"{given}\"")
+        say!(words, "unit-unknown", given = given, dimension = of, allowed = allowed)
     }
+}
+
+/// "seed weight (per thousand seeds)" has the key `dimension-seed-weight`.
+fn dimension_in_words(name: &str, words: Words) -> String {
+    let bare = name.split(" (").next().unwrap_or(name);
+    words.say(&format!("dimension-{}", bare.replace(' ', "-")), &[])
+}
+
+fn cut(given: &str) -> String {
+    const SHOWN: usize = 40;
+    if given.chars().count() > SHOWN { given.chars().take(SHOWN).chain(['…']).collect() } else { given.to_owned() }
 }
 
 impl fmt::Display for QuantityError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.says)
+        f.write_str(&self.says(Words::default()))
     }
 }
 

@@ -4,6 +4,7 @@
 //! later. The factor itself stays in kg per revolution; this is only how it is written.
 
 use super::{Unit, fraction::Fraction, unit::dimension};
+use crate::{say, words::Words};
 
 /// For how many revolutions of the roller the number is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -46,6 +47,7 @@ pub enum KeyedFor {
 ///
 /// ```
 /// use sowmark_core::quantity::{KeyedFor, KeyedIn, PerRevolutions, print_number, unit};
+/// use sowmark_core::words::Words;
 ///
 /// let form = KeyedIn { mass_unit: unit::LB, per: PerRevolutions::Hundred, is_for: KeyedFor::Unit };
 /// // 7.03 g per revolution from each of eight runs: 0.05624 kg, 12.4 lb for a hundred.
@@ -53,6 +55,7 @@ pub enum KeyedFor {
 /// assert_eq!(print_number(number, 3), "12.4");
 /// assert_eq!(form.unit(), "lb/100rev");
 /// assert_eq!(form.unit_in_words(), "lb per 100 revolutions");
+/// assert_eq!(form.for_said(Words::default()), form.for_in_words());
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct KeyedIn {
@@ -84,15 +87,30 @@ impl KeyedIn {
         }
     }
 
-    /// Written out: "g per revolution", "lb per 100 revolutions".
+    /// Written out, in English: "g per revolution", "lb per 100 revolutions". For a page see [`Self::unit_said`].
     pub fn unit_in_words(self) -> String {
-        match self.per {
-            PerRevolutions::One => format!("{} per revolution", self.mass_unit),
-            PerRevolutions::Hundred => format!("{} per 100 revolutions", self.mass_unit),
-        }
+        self.unit_said(Words::default())
     }
 
-    /// "per run" or "whole unit".
+    /// Written out as a person reads.
+    pub fn unit_said(self, words: Words) -> String {
+        let key = match self.per {
+            PerRevolutions::One => "keyed-per-revolution",
+            PerRevolutions::Hundred => "keyed-per-hundred-revolutions",
+        };
+        say!(words, key, unit = self.mass_unit.name())
+    }
+
+    /// "per run" or "whole unit" as a person reads.
+    pub fn for_said(self, words: Words) -> String {
+        let key = match self.is_for {
+            KeyedFor::Run => "keyed-for-run",
+            KeyedFor::Unit => "keyed-for-unit",
+        };
+        say!(words, key)
+    }
+
+    /// "per run" or "whole unit", in English. For a page see [`Self::for_said`].
     pub const fn for_in_words(self) -> &'static str {
         match self.is_for {
             KeyedFor::Run => "per run",

@@ -4,7 +4,7 @@ use std::{fmt, hash};
 
 use serde::{Deserialize, Serialize};
 
-use super::{Decimal, QuantityError, fraction::Fraction};
+use super::{Decimal, QuantityError, error::Fault, fraction::Fraction};
 
 /// A ratio such as `5:2` or `2.5`, kept as entered and compared by value.
 ///
@@ -34,17 +34,17 @@ impl DriveRatio {
     /// # Errors
     /// Anything else, and a ratio outside [`Self::RANGE`].
     pub fn parse(entered: &str) -> Result<Self, QuantityError> {
-        let refuse = |fault: &str| Err(QuantityError::ratio(entered.trim(), fault));
+        let refuse = |fault| Err(QuantityError::of(entered.trim(), fault));
         let (roller, drive) = entered.split_once(':').unwrap_or((entered, "1"));
         let (Ok(roller), Ok(drive)) = (Decimal::parse(roller), Decimal::parse(drive)) else {
-            return refuse("is not a drive ratio; write roller to drive revolutions, like 5:2 or 2.5");
+            return refuse(Fault::NoRatio);
         };
         if !roller.is_positive() || !drive.is_positive() {
-            return refuse("is not a drive ratio; both numbers must be above zero");
+            return refuse(Fault::RatioOfNothing);
         }
         let exact = roller.magnitude().times(drive.magnitude().inverse());
         if !(Self::RANGE.0..=Self::RANGE.1).contains(&exact.to_f64()) {
-            return refuse("is out of bounds; a drive ratio lies between 0.001 and 1000");
+            return refuse(Fault::RatioOutOfBounds);
         }
         let text = if entered.contains(':') { format!("{roller}:{drive}") } else { roller.as_str().to_owned() };
         Ok(Self { exact, text })

@@ -2,6 +2,7 @@
 
 use crate::{
     figure::{Figure, Impossible},
+    say,
     words::Words,
 };
 
@@ -55,20 +56,18 @@ pub fn next_setting(old: f64, measured: f64, wanted: f64) -> Result<NextSetting,
 impl NextSetting {
     /// Where to begin, and that it is a guess.
     pub fn says(&self, words: Words) -> String {
-        let change = words.percent(self.change_percent.abs());
-        let direction = if self.change_percent < 0.0 { "less" } else { "more" };
+        let setting = words.number(self.setting, 3);
         let begin = if self.change_percent.abs() < 0.05 {
-            format!("Stay at {}, which gives what is wanted already.", words.number(self.setting, 3))
+            say!(words, "gate-stay", setting = setting)
         } else {
-            format!("Begin at {}, which is {change} {direction}.", words.number(self.setting, 3))
+            let direction = if self.change_percent < 0.0 { "less" } else { "more" };
+            let change = words.percent(self.change_percent.abs());
+            say!(words, "gate-begin", setting = setting, change = change, direction = direction)
         };
-        let guess = "This is a first guess by proportion: catch again at it before sowing.";
+        let guess = say!(words, "gate-guess");
         if self.is_far {
-            format!(
-                "{begin} {guess} A change of more than {} % is far: flow does not follow a setting in a straight line, so \
-                 expect to catch twice.",
-                words.exactly(FAR_PERCENT)
-            )
+            let far = say!(words, "gate-far", limit = words.exactly(FAR_PERCENT));
+            format!("{begin} {guess} {far}")
         } else {
             format!("{begin} {guess}")
         }

@@ -6,6 +6,8 @@ use std::{fmt, str::FromStr};
 
 use serde::{Deserialize, Serialize};
 
+use crate::{say, words::Words};
+
 macro_rules! triggers {
     ($($(#[$doc:meta])* $name:ident = $text:literal, $severity:ident;)*) => {
         /// A reason why the unit must be caught again. They compare and are listed in the order in which they stand here.
@@ -97,10 +99,16 @@ impl FromStr for Trigger {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct UnknownTrigger(String);
 
+impl UnknownTrigger {
+    /// What was given and what is allowed, as a person reads.
+    pub fn says(&self, words: Words) -> String {
+        say!(words, "trigger-unknown", given = &self.0, names = Trigger::ALL.map(Trigger::as_str).join(", "))
+    }
+}
+
 impl fmt::Display for UnknownTrigger {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let names = Trigger::ALL.map(Trigger::as_str).join(", ");
-        write!(f, "{:?} is no trigger; use one of {names}", self.0)
+        f.write_str(&self.says(Words::default()))
     }
 }
 

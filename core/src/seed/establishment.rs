@@ -2,7 +2,11 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::figure::{Figure, Impossible};
+use crate::{
+    figure::{Figure, Impossible},
+    say,
+    words::Words,
+};
 
 /// Which way the expected stand was said. Named in every answer and record: with a germination of 95 % and 10 % lost,
 /// one convention expects 85 % and another 85.5 %.
@@ -28,11 +32,11 @@ impl Convention {
     }
 
     /// How it reckons, for the person who reads the answer.
-    pub const fn says(self) -> &'static str {
+    pub fn says(self, words: Words) -> String {
         match self {
-            Self::Given => "establishment as given",
-            Self::Multiplied => "germination times emergence",
-            Self::Subtracted => "germination less field loss, in percentage points",
+            Self::Given => say!(words, "convention-given"),
+            Self::Multiplied => say!(words, "convention-multiplied"),
+            Self::Subtracted => say!(words, "convention-subtracted"),
         }
     }
 }

@@ -56,20 +56,20 @@ impl<'a> Case<'a> {
     }
 
     /// A slip that may have happened in all repeats or in one: half as often in one, and each is as likely to be the
-    /// one. `change` gives the repeat without the slip, `None` where it cannot have happened; `look` is told where
-    /// ("", " in repeat 2").
+    /// one. `change` gives the repeat without the slip, `None` where it cannot have happened; `look` is told the
+    /// number of the repeat, or 0 for all.
     pub(super) fn everywhere_or_once(
         &self,
         cause: Cause,
         weight: f64,
         change: impl Fn(&Repeat, &Turned) -> Option<Turned>,
-        look: impl Fn(&str) -> String,
+        look: impl Fn(usize) -> String,
     ) -> Vec<Slip> {
         let changed = |at: usize| change(self.entered.get(at)?.1, self.numbers.repeats.get(at)?);
         let mut slips = Vec::new();
         let count = self.numbers.repeats.len();
         if let Some(repeats) = (0..count).map(changed).collect() {
-            slips.push(self.slip(cause, weight, Numbers { repeats }, look("")));
+            slips.push(self.slip(cause, weight, Numbers { repeats }, look(0)));
         }
         if count > 1 {
             for at in self.numbers.farthest_repeats() {
@@ -79,7 +79,7 @@ impl<'a> Case<'a> {
                 if let Some(place) = numbers.repeats.get_mut(at) {
                     *place = turned;
                 }
-                let look = look(&format!(" in repeat {}", self.number(at)));
+                let look = look(self.number(at));
                 slips.push(Slip { evidence, ..self.slip(cause, weight / 2.0 / count as f64, numbers, look) });
             }
         }
@@ -121,7 +121,7 @@ impl<'a> Case<'a> {
         self.entered.get(at)?.1.catches.get(position)
     }
 
-    /// How a catch is called: "run 3", or "catch 2" where it has no label.
+    /// How a catch is called, as it is on record: "run 3", or "catch 2" where it has no label.
     pub(super) fn label(&self, (at, position): (usize, usize)) -> String {
         let label = self.catch((at, position)).and_then(|catch| catch.label.as_deref()).map(str::trim);
         label.filter(|label| !label.is_empty()).map_or_else(|| format!("catch {}", position + 1), str::to_owned)

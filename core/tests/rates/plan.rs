@@ -10,6 +10,8 @@ use sowmark_core::{
     },
 };
 
+use sowmark_core::words::Words;
+
 use crate::{HOSTILE, near};
 
 fn given(percent: f64) -> Establishment {
@@ -227,11 +229,11 @@ fn a_convention_is_named() {
     {
         assert_eq!(convention.word(), word);
         assert_eq!(serde_json::to_string(&convention).unwrap(), format!("\"{word}\""));
-        assert!(!convention.says().is_empty());
+        assert!(!convention.says(Words::default()).is_empty());
     }
-    assert_eq!(Convention::Given.says(), "establishment as given");
-    assert_eq!(Convention::Multiplied.says(), "germination times emergence");
-    assert_eq!(Convention::Subtracted.says(), "germination less field loss, in percentage points");
+    assert_eq!(Convention::Given.says(Words::default()), "establishment as given");
+    assert_eq!(Convention::Multiplied.says(Words::default()), "germination times emergence");
+    assert_eq!(Convention::Subtracted.says(Words::default()), "germination less field loss, in percentage points");
 }
 
 /// Worked out from the formula apart from this program: p = (x + 2) / (n + 4), 196 sqrt(p (1 - p) / (n + 4)).

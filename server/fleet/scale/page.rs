@@ -3,6 +3,8 @@
 use super::act::{self, CheckDraft, CheckRow, ScaleDraft, ScaleRow};
 use crate::access::{Permission, Units};
 use crate::records::head::moment_field;
+use crate::sync::kind::Logged;
+use crate::sync::mend::{Mend, mending};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -68,7 +70,7 @@ impl Told {
             id: row.head.id,
             when: row.head.when(zone),
             says: format!("It read {} of {}.", reader.measured(&row.reading), reader.measured(&row.reference)),
-            by: row.head.by().to_owned(),
+            by: row.head.by_line(),
             fallen: row.head.fallen(zone),
             may_void: row.head.stands()
                 && signed.actor.may_amend(row.head.recorded(), row.head.recorded_by, signed.app.clock.now()),
@@ -119,12 +121,14 @@ fn scale_form(signed: &Signed) -> Result<Form, Error> {
     Ok(Form::new("/scales", "Add the scale", fields).creating(signed.app.clock.new_id()?))
 }
 
-async fn new_check_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+async fn new_check_page(signed: Signed, cookies: Cookies, PathId(id): PathId, mend: Mend) -> Result<Response, Error> {
     let scale = act::find_scale(&mut signed.app.read().await?.cx(), &signed.actor.scope, ScaleId(id)).await?;
-    check_page(&signed, &cookies, &scale, check_form(&signed, &scale)?).show()
+    let form = mend.form(&signed, Logged::ScaleCheck, check_form(&signed, &scale)?)?;
+    check_page(&signed, &cookies, &scale, form).show()
 }
 
 async fn post_check(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {
+    let signed = mending(signed, &posted).await?;
     let scale = act::find_scale(&mut signed.app.read().await?.cx(), &signed.actor.scope, ScaleId(id)).await?;
     let sent = posted.tree(&signed.actor.time_zone);
     let added = match input::read::<CheckDraft>(&sent) {

@@ -107,7 +107,7 @@ fn change_form(signed: &Signed, known: &Known) -> Form {
 fn unit_fields(signed: &Signed, number: usize, unit: &UnitRow) -> [FormField; 3] {
     let form = unit.keyed_in.0;
     let named = |of: &str, label: &str| FormField::new(field(number, of), format!("{}: {label}", unit.label));
-    let unsaid = format!("Nobody has said: shown as {}", key_in::in_words(None, signed.actor.units));
+    let unsaid = format!("Nobody has said: shown as {}", key_in::in_words(None, signed.actor.reader()));
     let masses = KeyMass::ALL.iter().map(|mass| (mass.word(), mass.said().to_owned()));
     let per = if form.is_some_and(|form| form.per.count() == 1) { "1" } else { "100" };
     [

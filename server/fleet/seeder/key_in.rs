@@ -24,7 +24,7 @@ pub struct KeyIn {
     /// "lb per 100 revolutions".
     pub unit: String,
     /// "per run" or "whole unit".
-    pub scope: &'static str,
+    pub scope: String,
     /// The same factor as this person usually reads it, for what the number is not for.
     pub also: String,
 }
@@ -52,16 +52,17 @@ impl KeyIn {
     pub fn of(said: Option<KeyedIn>, factor: &Factor, reader: Reader) -> Self {
         let chosen = said.unwrap_or_else(|| usual(reader.units));
         let form = chosen.form();
-        let (other, scope) = match chosen.is_for {
-            KeyFor::Run => (factor.whole_unit, "whole unit"),
-            KeyFor::Unit => (factor.per_run, "per run"),
+        let (other, of) = match chosen.is_for {
+            KeyFor::Run => (factor.whole_unit, KeyFor::Unit),
+            KeyFor::Unit => (factor.per_run, KeyFor::Run),
         };
+        let scope = KeyedIn { is_for: of, ..chosen }.form().for_said(reader.words);
         let unit = per_100(reader.units);
         let digits = significant_digits_for(other, factor.expanded_uncertainty_percent);
         Self {
             value: shown(chosen, factor, reader.words),
-            unit: form.unit_in_words(),
-            scope: form.for_in_words(),
+            unit: form.unit_said(reader.words),
+            scope: form.for_said(reader.words),
             also: format!("{} {unit} {scope}", reader.words.print(other, unit, digits)),
         }
     }
@@ -80,9 +81,9 @@ fn shown(form: KeyedIn, factor: &Factor, words: Words) -> String {
 
 /// What a form is called: "lb per 100 revolutions, whole unit".
 #[must_use]
-pub fn in_words(said: Option<KeyedIn>, units: Units) -> String {
-    let form = said.unwrap_or_else(|| usual(units)).form();
-    format!("{}, {}", form.unit_in_words(), form.for_in_words())
+pub fn in_words(said: Option<KeyedIn>, reader: Reader) -> String {
+    let form = said.unwrap_or_else(|| usual(reader.units)).form();
+    format!("{}, {}", form.unit_said(reader.words), form.for_said(reader.words))
 }
 
 /// The number as the API gives it: as it is keyed in, digit by digit.

@@ -256,7 +256,7 @@ impl Fitted {
     fn of(unit: UnitRow, setup: Option<setups::SetupRow>, actor: &Actor) -> Self {
         let words = actor.words();
         let said = unit.keyed_in.0;
-        let keyed_in = key_in::in_words(said, actor.units);
+        let keyed_in = key_in::in_words(said, actor.reader());
         let keyed_in = if said.is_some() { keyed_in } else { format!("nobody has said; shown as {keyed_in}") };
         let drive = Drive::from_word(&unit.drive).map_or("drive", Drive::said);
         let drive = match (&unit.roller_speed_min, &unit.roller_speed_max) {
@@ -298,7 +298,7 @@ impl Told {
             when: row.head.when(zone),
             unit: row.unit.clone().unwrap_or_default(),
             says: row.says(signed.actor.reader()),
-            by: row.head.by().to_owned(),
+            by: row.head.by_line(),
             fallen: row.head.fallen(zone),
             href: (row.head.kind == "calibration").then(|| format!("/calibrations/{}", row.head.id)),
             may_void: row.head.stands() && may_void,

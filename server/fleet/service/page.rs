@@ -4,6 +4,8 @@ use super::act::{self, Component, ServiceDraft};
 use crate::access::Permission;
 use crate::fleet::seeder::act::{SeederRow, UnitRow, find_seeder, units_of};
 use crate::records::head::moment_field;
+use crate::sync::kind::Logged;
+use crate::sync::mend::{Mend, mending};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -29,12 +31,14 @@ async fn known(signed: &Signed, id: Uuid) -> Result<(SeederRow, Vec<UnitRow>), E
     Ok((seeder, units))
 }
 
-async fn new_service_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+async fn new_service_page(signed: Signed, cookies: Cookies, PathId(id): PathId, mend: Mend) -> Result<Response, Error> {
     let (seeder, units) = known(&signed, id).await?;
-    page_of(&signed, &cookies, &seeder, service_form(&signed, &seeder, &units)?).show()
+    let form = mend.form(&signed, Logged::Service, service_form(&signed, &seeder, &units)?)?;
+    page_of(&signed, &cookies, &seeder, form).show()
 }
 
 async fn post_service(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {
+    let signed = mending(signed, &posted).await?;
     let (seeder, units) = known(&signed, id).await?;
     let sent = posted.tree(&signed.actor.time_zone);
     let added = match input::read::<ServiceDraft>(&sent) {

@@ -6,6 +6,8 @@ use crate::fleet::roller::act::rollers;
 use crate::fleet::roller::store::RollerRow;
 use crate::fleet::seeder::act::{UnitRow, find_unit};
 use crate::records::head::moment_field;
+use crate::sync::kind::Logged;
+use crate::sync::mend::{Mend, mending};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -40,12 +42,14 @@ async fn known(signed: &Signed, id: Uuid) -> Result<Known, Error> {
     Ok(Known { unit, rollers: rollers(&mut conn.cx(), scope).await?, now })
 }
 
-async fn new_setup_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+async fn new_setup_page(signed: Signed, cookies: Cookies, PathId(id): PathId, mend: Mend) -> Result<Response, Error> {
     let known = known(&signed, id).await?;
-    page_of(&signed, &cookies, &known, setup_form(&signed, &known)?).show()
+    let form = mend.form(&signed, Logged::Setup, setup_form(&signed, &known)?)?;
+    page_of(&signed, &cookies, &known, form).show()
 }
 
 async fn post_setup(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {
+    let signed = mending(signed, &posted).await?;
     let known = known(&signed, id).await?;
     let sent = posted.tree(&signed.actor.time_zone);
     let added = match input::read::<SetupDraft>(&sent) {

@@ -5,6 +5,7 @@ use super::{Opened, opened_sessions, opened_tokens};
 use crate::access::{Actor, Permission, Units, session, token};
 use crate::people::draft::{ChangePasswordDraft, DecimalWord, OwnUnitsWord, ReadingDraft, TokenDraft};
 use crate::people::{act, sign_in};
+use crate::texts;
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -16,6 +17,7 @@ use askama::Template;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::OrganizationId;
+use sowmark_core::texts::Language;
 use sowmark_core::words::DecimalSign;
 use uuid::Uuid;
 
@@ -80,14 +82,20 @@ fn reading_form(actor: &Actor) -> Form {
         DecimalSign::Point => DecimalWord::Point,
         DecimalSign::Comma => DecimalWord::Comma,
     };
+    let as_asked = std::iter::once(("", "As your browser asks".to_owned()));
+    let languages = as_asked.chain(texts::languages().map(|language| (language.tag(), language.name())));
     let fields = vec![
         FormField::new("units", "Units").choice(units.map(|(word, says)| (word.word(), says))).value(own),
         FormField::new("decimal_sign", "Decimal sign")
             .choice([(DecimalWord::Point.word(), "A point: 12.5"), (DecimalWord::Comma.word(), "A comma: 12,5")])
             .value(sign.word())
             .hint("How numbers are shown to you. When you type, both are taken."),
+        FormField::new("language", "Language")
+            .choice(languages)
+            .value(actor.own_language.map_or("", Language::tag))
+            .optional(),
     ];
-    Form::new("/account/reading", "Show numbers so", fields)
+    Form::new("/account/reading", "Show it so", fields)
 }
 
 fn units_in_words(units: Units) -> &'static str {

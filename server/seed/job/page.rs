@@ -8,6 +8,8 @@ use crate::seed::field::store::FieldRow;
 use crate::seed::log::{LogPage, lot_field, mass_field, moment_field, note_field};
 use crate::seed::lot::store::LotRow;
 use crate::seed::{lot, tank};
+use crate::sync::kind::Logged;
+use crate::sync::mend::{Mend, mending};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -37,12 +39,14 @@ struct Sowing {
     likely_rate: Option<Rate>,
 }
 
-async fn new_job_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+async fn new_job_page(signed: Signed, cookies: Cookies, PathId(id): PathId, mend: Mend) -> Result<Response, Error> {
     let sowing = Sowing::find(&signed, id).await?;
-    sowing.page(&signed, &cookies, sowing.form(&signed)?).show()
+    let form = mend.form(&signed, Logged::Job, sowing.form(&signed)?)?;
+    sowing.page(&signed, &cookies, form).show()
 }
 
 async fn post_job(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {
+    let signed = mending(signed, &posted).await?;
     let sowing = Sowing::find(&signed, id).await?;
     let sent = posted.tree(&signed.actor.time_zone);
     let recorded = match input::read::<JobDraft>(&sent) {

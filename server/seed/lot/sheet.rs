@@ -105,7 +105,7 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
 
 impl TestLine {
     fn new(test: LotTestRow, zone: &TimeZone) -> Self {
-        let (when, by, fallen) = (test.head.when(zone), test.head.by().to_owned(), test.head.fallen(zone));
+        let (when, by, fallen) = (test.head.when(zone), test.head.by_line(), test.head.fallen(zone));
         Self { when, by, test, fallen }
     }
 }
@@ -127,7 +127,7 @@ fn stock_part(signed: &Signed, stock: Stock, movements: Vec<MovementRow>) -> Sto
     let line = |row: MovementRow| MovementLine {
         when: row.head.when(zone),
         what: MovementKind::from_word(&row.moved).map_or("", MovementKind::label),
-        by: row.head.by().to_owned(),
+        by: row.head.by_line(),
         fallen: row.head.fallen(zone),
         movement: row,
     };
@@ -151,7 +151,7 @@ async fn where_it_went(signed: &Signed, cx: &mut crate::db::Cx<'_>, lot: LotId) 
         what,
         seeder_id,
         place: format!("{seeder}, {unit}"),
-        by: head.by().to_owned(),
+        by: head.by_line(),
         fallen: head.fallen(zone),
     };
     let mut went = Vec::new();

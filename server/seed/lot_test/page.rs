@@ -4,6 +4,8 @@ use super::act::{self, LotTestDraft};
 use crate::access::{Permission, Units};
 use crate::seed::log::{LogPage, moment_field, percent_field};
 use crate::seed::lot;
+use crate::sync::kind::Logged;
+use crate::sync::mend::{Mend, mending};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -21,8 +23,13 @@ pub(super) fn routes() -> Vec<Route> {
     ]
 }
 
-async fn new_lot_test_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
-    let form = lot_test_form(&signed, LotId(id))?;
+async fn new_lot_test_page(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(id): PathId,
+    mend: Mend,
+) -> Result<Response, Error> {
+    let form = mend.form(&signed, Logged::LotTest, lot_test_form(&signed, LotId(id))?)?;
     test_page(&signed, &cookies, LotId(id), form).await?.show()
 }
 
@@ -32,6 +39,7 @@ async fn post_lot_test(
     PathId(id): PathId,
     posted: Posted,
 ) -> Result<Response, Error> {
+    let signed = mending(signed, &posted).await?;
     let sent = posted.tree(&signed.actor.time_zone);
     let recorded = match input::read::<LotTestDraft>(&sent) {
         Ok(draft) => act::record_lot_test(&signed, LotId(id), draft, sent).await,

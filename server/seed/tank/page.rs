@@ -7,6 +7,8 @@ use crate::fleet::seeder::act::{UnitRow, find_unit};
 use crate::seed::log::{LogPage, lot_field, mass_field, moment_field};
 use crate::seed::lot;
 use crate::seed::lot::store::LotRow;
+use crate::sync::kind::Logged;
+use crate::sync::mend::{Mend, mending};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -43,17 +45,25 @@ struct Tank {
     likely: Option<Uuid>,
 }
 
-async fn new_fill_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+async fn new_fill_page(signed: Signed, cookies: Cookies, PathId(id): PathId, mend: Mend) -> Result<Response, Error> {
     let tank = Tank::find(&signed, id, TankAct::Fill).await?;
-    tank.page(&signed, &cookies, tank.form(&signed)?, tank.likely).show()
+    let form = mend.form(&signed, Logged::Fill, tank.form(&signed)?)?;
+    tank.page(&signed, &cookies, form).show()
 }
 
-async fn new_emptying_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+async fn new_emptying_page(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(id): PathId,
+    mend: Mend,
+) -> Result<Response, Error> {
     let tank = Tank::find(&signed, id, TankAct::Empty).await?;
-    tank.page(&signed, &cookies, tank.form(&signed)?, tank.likely).show()
+    let form = mend.form(&signed, Logged::Emptying, tank.form(&signed)?)?;
+    tank.page(&signed, &cookies, form).show()
 }
 
 async fn post_fill(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {
+    let signed = mending(signed, &posted).await?;
     let tank = Tank::find(&signed, id, TankAct::Fill).await?;
     let sent = posted.tree(&signed.actor.time_zone);
     let recorded = match input::read::<FillDraft>(&sent) {
@@ -69,6 +79,7 @@ async fn post_emptying(
     PathId(id): PathId,
     posted: Posted,
 ) -> Result<Response, Error> {
+    let signed = mending(signed, &posted).await?;
     let tank = Tank::find(&signed, id, TankAct::Empty).await?;
     let sent = posted.tree(&signed.actor.time_zone);
     let recorded = match input::read::<EmptyingDraft>(&sent) {
@@ -97,14 +108,13 @@ impl Tank {
     ) -> Result<Response, Error> {
         match recorded {
             Ok(_) => Ok(Redirect::to(&format!("/seeders/{}", self.unit.seeder_id)).into_response()),
-            Err(error) => {
-                let chosen = Uuid::try_parse(posted.text("lot_id")).ok();
-                self.page(signed, cookies, self.form(signed)?.again(posted, &error), chosen).show()
-            }
+            Err(error) => self.page(signed, cookies, self.form(signed)?.again(posted, &error)).show(),
         }
     }
 
-    fn page(&self, signed: &Signed, cookies: &Cookies, form: Form, chosen: Option<Uuid>) -> LogPage {
+    fn page(&self, signed: &Signed, cookies: &Cookies, form: Form) -> LogPage {
+        let lot = form.fields.iter().find(|field| field.name == "lot_id");
+        let chosen = lot.and_then(|lot| Uuid::try_parse(&lot.value).ok());
         let (says, intro) = match self.act {
             TankAct::Fill => (
                 "filled",

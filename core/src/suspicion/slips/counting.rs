@@ -3,6 +3,7 @@
 use crate::{
     catch::{Repeat, Revolutions},
     quantity::DriveRatio,
+    say,
     suspicion::{
         Cause,
         case::{Case, Slip},
@@ -13,8 +14,8 @@ use crate::{
 pub(super) fn slips(case: &Case<'_>) -> Vec<Slip> {
     let mut slips = half_of_each_run(case);
     slips.extend(runs_miscounted(case));
-    slips.extend(revolutions(case, Cause::RevolutionsDoubled, 0.5, "twice"));
-    slips.extend(revolutions(case, Cause::RevolutionsHalved, 2.0, "half"));
+    slips.extend(revolutions(case, Cause::RevolutionsDoubled, 0.5, "suspicion-revolutions-doubled"));
+    slips.extend(revolutions(case, Cause::RevolutionsHalved, 2.0, "suspicion-revolutions-halved"));
     slips.extend(other_drive_ratio(case));
     slips
 }
@@ -25,11 +26,7 @@ fn half_of_each_run(case: &Case<'_>) -> Vec<Slip> {
         turned.bags.iter_mut().for_each(|bag| bag.scale(2.0));
         Some(turned)
     };
-    let look = |at: &str| {
-        format!(
-            "Only one branch of each run may have been caught{at}: follow every hose from the meter to all of its ends."
-        )
-    };
+    let look = |repeat: usize| say!(case.words, "suspicion-half-of-each-run", repeat = repeat);
     case.everywhere_or_once(Cause::HalfOfEachRun, 4.0, change, look)
 }
 
@@ -55,10 +52,8 @@ fn runs_miscounted(case: &Case<'_>) -> Vec<Slip> {
             .flat_map(|repeat| &repeat.bags)
             .map(|bag| bag.runs)
             .fold(f64::INFINITY, f64::min);
-        let more = if by > 0.0 { "more" } else { "fewer" };
-        let look = |at: &str| {
-            format!("One run {more} than entered may be in each catch{at}: count the runs that ended in it.")
-        };
+        let key = if by > 0.0 { "suspicion-one-run-more" } else { "suspicion-one-run-fewer" };
+        let look = |repeat: usize| say!(case.words, key, repeat = repeat);
         slips.extend(case.everywhere_or_once(Cause::RunsMiscounted, miscounting(fewest), change, look));
         for (at, position) in case.numbers.farthest_bags() {
             slips.extend(one_catch_miscounted(case, at, position, by));
@@ -77,31 +72,30 @@ fn one_catch_miscounted(case: &Case<'_>, at: usize, position: usize, by: f64) ->
     if true_runs < 1.0 || repeat.runs() > f64::from(case.circumstances.runs_in_use) {
         return None;
     }
-    let look = format!(
-        "{} of repeat {} may hold {true_runs:.0} runs, not {entered:.0}: count the runs that ended in it.",
-        case.label((at, position)),
-        case.number(at)
+    let look = say!(
+        case.words,
+        "suspicion-runs-of-a-catch",
+        catch = case.words.run(&case.label((at, position))),
+        repeat = case.number(at).to_string(),
+        runs = format!("{true_runs:.0}"),
+        entered = format!("{entered:.0}")
     );
     let weight = miscounting(entered) / case.numbers.bags() as f64;
-    Some(case.slip(Cause::RunsMiscounted, weight, numbers, capital(look)))
+    Some(case.slip(Cause::RunsMiscounted, weight, numbers, capital(&look)))
 }
 
 /// A sentence begins with a capital, labels need not.
-pub(super) fn capital(mut sentence: String) -> String {
-    if let Some(first) = sentence.get(..1).map(str::to_uppercase) {
-        sentence.replace_range(..1, &first);
-    }
-    sentence
+pub(super) fn capital(sentence: &str) -> String {
+    let mut letters = sentence.chars();
+    letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
 }
 
 /// `by` leads from the revolutions on the sheet to the true ones.
-fn revolutions(case: &Case<'_>, cause: Cause, by: f64, share: &str) -> Vec<Slip> {
+fn revolutions(case: &Case<'_>, cause: Cause, by: f64, key: &str) -> Vec<Slip> {
     let change = |_: &Repeat, turned: &Turned| {
         Some(Turned { revolutions: turned.revolutions * by, step: turned.step * by, ..turned.clone() })
     };
-    let look = |at: &str| {
-        format!("The revolutions{at} may be {share} the true ones: count full turns of the roller's own shaft again.")
-    };
+    let look = |repeat: usize| say!(case.words, key, repeat = repeat);
     // Pulses are counted by a machine that is told how many make a revolution; cranks are geared.
     let weight = match case.entered.first().map(|(_, repeat)| &repeat.revolutions) {
         Some(Revolutions::Pulses { .. } | Revolutions::Turns { .. }) => 4.0,
@@ -129,10 +123,11 @@ fn other_drive_ratio(case: &Case<'_>) -> Vec<Slip> {
     };
     let differs = |ratio: f64| (ratio / used.value()).ln().abs() > 0.01;
     let slip = |weight: f64, ratio: f64, name: &str| {
-        let look = format!(
-            "The drive ratio may be {}, not {} as on record: look at the sprockets or the gear that is in.",
-            case.words.decimal(name),
-            case.words.decimal(used.as_str())
+        let look = say!(
+            case.words,
+            "suspicion-other-drive-ratio",
+            ratio = case.words.decimal(name),
+            on_record = case.words.decimal(used.as_str())
         );
         case.slip(Cause::OtherDriveRatio, weight, with(ratio), look)
     };

@@ -3,6 +3,7 @@
 
 use crate::{
     catch::Repeat,
+    say,
     suspicion::{
         Cause,
         case::{Case, Slip},
@@ -24,12 +25,12 @@ pub(super) fn slips(case: &Case<'_>) -> Vec<Slip> {
 /// Both readings of every catch, or all grosses with honest tares, or all tares.
 fn readings(case: &Case<'_>) -> Vec<Slip> {
     let kinds: [(f64, &str, Shift); 3] = [
-        (3.0, "in the masses or the revolutions", Bag::scale),
-        (2.0, "in the grosses", |bag, by| bag.gross_kg *= by),
-        (1.0, "in the tares", |bag, by| bag.tare_kg *= by),
+        (3.0, "suspicion-decimal-sign", Bag::scale),
+        (2.0, "suspicion-decimal-sign-of-the-grosses", |bag, by| bag.gross_kg *= by),
+        (1.0, "suspicion-decimal-sign-of-the-tares", |bag, by| bag.tare_kg *= by),
     ];
     let mut slips = Vec::new();
-    for (weight, place, shift) in kinds {
+    for (weight, key, shift) in kinds {
         for by in SHIFTS {
             let change = |_: &Repeat, turned: &Turned| {
                 let mut turned = turned.clone();
@@ -38,9 +39,7 @@ fn readings(case: &Case<'_>) -> Vec<Slip> {
                 // Shifting a tare of zero changes nothing.
                 (turned.caught_kg().to_bits() != before.to_bits()).then_some(turned)
             };
-            let look = |at: &str| {
-                format!("The decimal sign may be one place off {place}{at}: read the sheet against the scale.")
-            };
+            let look = |repeat: usize| say!(case.words, key, repeat = repeat);
             slips.extend(case.everywhere_or_once(Cause::DecimalPoint, weight / 2.0, change, look));
         }
     }
@@ -52,7 +51,7 @@ fn revolutions(case: &Case<'_>) -> Vec<Slip> {
         let change = |_: &Repeat, turned: &Turned| {
             Some(Turned { revolutions: turned.revolutions * by, step: turned.step * by, ..turned.clone() })
         };
-        let look = |at: &str| format!("The decimal sign of the revolutions may be one place off{at}: read it again.");
+        let look = |repeat: usize| say!(case.words, "suspicion-decimal-sign-of-the-revolutions", repeat = repeat);
         case.everywhere_or_once(Cause::DecimalPoint, 0.5, change, look)
     };
     SHIFTS.into_iter().flat_map(once).collect()
@@ -62,11 +61,8 @@ fn one_reading(case: &Case<'_>) -> Vec<Slip> {
     let readings = 2.0 * case.numbers.bags() as f64;
     let mut slips = Vec::new();
     for (at, position) in case.numbers.farthest_bags() {
-        let kinds: [(&str, Shift); 3] = [
-            ("gross", |bag, by| bag.gross_kg *= by),
-            ("tare", |bag, by| bag.tare_kg *= by),
-            ("gross and tare", Bag::scale),
-        ];
+        let kinds: [(&str, Shift); 3] =
+            [("gross", |bag, by| bag.gross_kg *= by), ("tare", |bag, by| bag.tare_kg *= by), ("both", Bag::scale)];
         for (field, shift) in kinds {
             for by in SHIFTS {
                 let mut numbers = case.numbers.clone();
@@ -74,10 +70,12 @@ fn one_reading(case: &Case<'_>) -> Vec<Slip> {
                     continue;
                 };
                 shift(bag, by);
-                let look = format!(
-                    "The decimal sign of the {field} of {} in repeat {} may be one place off: read it against the scale.",
-                    case.label((at, position)),
-                    case.number(at)
+                let look = say!(
+                    case.words,
+                    "suspicion-decimal-sign-of-a-reading",
+                    reading = field,
+                    catch = case.words.run(&case.label((at, position))),
+                    repeat = case.number(at).to_string()
                 );
                 slips.push(case.slip(Cause::DecimalPoint, 4.0 / readings, numbers, look));
             }

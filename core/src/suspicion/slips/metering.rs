@@ -2,6 +2,7 @@
 
 use super::counting::capital;
 use crate::{
+    say,
     statistics::mean,
     suspicion::{
         Cause,
@@ -73,18 +74,16 @@ fn without_run(case: &Case<'_>, label: &str, places: &[LowCatch], runs: usize) -
     }
     let shares: Vec<_> = places.iter().map(|(_, _, share)| *share).collect();
     let (&(first, _, _), average) = (places.first()?, mean(&shares)?);
-    let place = match places.len() {
-        1 => format!(" in repeat {}", case.number(first)),
-        count if count == case.numbers.repeats.len() => String::new(),
-        count => format!(" in {count} repeats"),
+    let words = case.words;
+    let (run, share) = (words.run(label), words.percent(100.0 * average));
+    let look = match places.len() {
+        1 => say!(words, "suspicion-run-low-once", run = run, share = share, repeat = case.number(first).to_string()),
+        count if count == case.numbers.repeats.len() => say!(words, "suspicion-run-low", run = run, share = share),
+        count => say!(words, "suspicion-run-low-sometimes", run = run, share = share, count = count),
     };
-    let look = format!(
-        "{label} gave only {} of the others{place}: look for a plug, seed that bridges, or a sealed hose end.",
-        case.words.percent(100.0 * average)
-    );
     // One low run more for each repeat, about as low as in the others.
     let evidence = -LOW_RUN_WIDTH.ln() + (places.len() as f64 - 1.0) * 0.5;
-    Some(case.slip(Cause::OneRunLow, 20.0 / runs as f64, numbers, capital(look)).with_evidence(evidence))
+    Some(case.slip(Cause::OneRunLow, 20.0 / runs as f64, numbers, capital(&look)).with_evidence(evidence))
 }
 
 /// The first kept repeat alone is low.
@@ -94,11 +93,7 @@ fn not_primed(case: &Case<'_>) -> Option<Slip> {
     if !(LEAST_REPEAT..LOW_REPEAT).contains(&share) {
         return None;
     }
-    let look = format!(
-        "The first repeat gave {} less than the others: the meter may not have been full. Turn until seed falls from every \
-         run, empty the bags, then begin.",
-        case.words.percent(100.0 * (1.0 - share))
-    );
+    let look = say!(case.words, "suspicion-not-primed", less = case.words.percent(100.0 * (1.0 - share)));
     // A repeat before it that was set aside has filled the meter.
     let weight = if case.number(0) == 1 { 12.0 } else { 2.0 };
     let slip = case.slip(Cause::NotPrimed, weight, case.numbers.clone(), look);
@@ -113,10 +108,7 @@ fn other_roller(case: &Case<'_>) -> Option<Slip> {
         .iter()
         .filter_map(|roller| Some((&roller.label, target.instead(roller.expected_factor)?)))
         .min_by(|left, right| left.1.distance(measured).total_cmp(&right.1.distance(measured)))?;
-    let look = format!(
-        "Another roller may be in: what was caught is what “{}” should give. Look at the roller.",
-        label.trim()
-    );
+    let look = say!(case.words, "suspicion-other-roller", roller = label.trim());
     // The more rollers there are, the likelier one fits by chance.
     let weight = 8.0 / (rollers.len() as f64).sqrt();
     Some(Slip { target: Some(target), ..case.slip(Cause::OtherRoller, weight, case.numbers.clone(), look) })

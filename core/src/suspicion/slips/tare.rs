@@ -3,10 +3,13 @@
 //! A tare of zero is no slip by itself: many set the scale to zero with the bag on it. It is one when the bags of the
 //! last calibration, or the other bags on the sheet, had a tare.
 
-use crate::suspicion::{
-    Cause,
-    case::{Case, Slip},
-    numbers::{Bag, Numbers},
+use crate::{
+    say,
+    suspicion::{
+        Cause,
+        case::{Case, Slip},
+        numbers::{Bag, Numbers},
+    },
 };
 
 /// A tare below this share of the usual one is far less.
@@ -26,10 +29,11 @@ fn against_the_usual_bag(case: &Case<'_>) -> Option<Slip> {
         return None;
     }
     let none = case.numbers.mean_tare(|_| true)? <= 0.0;
-    let found = if none { "no tare was taken off" } else { "hardly any tare was taken off" };
-    let look = format!(
-        "The bags may have been weighed in: {found}, and the bags of the last calibration weighed {}.",
-        case.words.mass(usual)
+    let look = say!(
+        case.words,
+        "suspicion-bags-of-the-last-calibration",
+        tare = if none { "none" } else { "little" },
+        usual = case.words.mass(usual)
     );
     // Whoever took tares the last time seldom sets the scale to zero this time.
     let weight = if none { 100.0 } else { 60.0 };
@@ -52,21 +56,25 @@ fn against_the_other_bags(case: &Case<'_>) -> Vec<Slip> {
         .collect();
     let Some(&(first, position)) = places.first() else { return Vec::new() };
     let numbers = with_tare(&case.numbers, usual, light);
-    let bags = case.words.mass(usual);
+    let words = case.words;
+    let bags = words.mass(usual);
     let repeat = case.number(first);
     let mut slips = Vec::new();
     if places.len() == 1 {
-        let look = format!(
-            "No tare was taken off {} of repeat {repeat}, and the other bags weigh {bags}: weigh its empty bag.",
-            case.label((first, position))
+        let look = say!(
+            words,
+            "suspicion-tare-missing",
+            catch = words.run(&case.label((first, position))),
+            repeat = repeat.to_string(),
+            bags = &bags
         );
         slips.push(case.slip(Cause::TareMissing, 60.0, numbers.clone(), look));
     }
     let whole = case.numbers.repeats.get(first).is_some_and(|repeat| repeat.bags.len() == places.len());
     let look = if places.iter().all(|(at, _)| *at == first) {
-        format!("The bags of repeat {repeat} may have been weighed in: the other bags have a tare of {bags}.")
+        say!(words, "suspicion-bags-of-a-repeat", repeat = repeat.to_string(), bags = &bags)
     } else {
-        format!("{} bags may have been weighed in: the others have a tare of {bags}.", places.len())
+        say!(words, "suspicion-some-bags", count = places.len(), bags = &bags)
     };
     // One catch alone is the other slip, unless it is a whole repeat.
     let weight = if places.len() == 1 && !whole { 2.0 } else { 20.0 };

@@ -6,6 +6,7 @@
 use crate::{
     catch::{Catch, Repeat},
     quantity::{Mass, unit},
+    say,
     suspicion::{
         Cause,
         case::{Case, Slip},
@@ -27,7 +28,7 @@ fn read_in_another_unit(case: &Case<'_>, cause: Cause, entered_in: &str, by: f64
         Some(pounds) if pounds == (entered_in == "kg") => 16.0,
         _ => 4.0,
     };
-    let (shown, written) = if entered_in == "kg" { ("pounds", "kilograms") } else { ("kilograms", "pounds") };
+    let key = if entered_in == "kg" { "suspicion-shown-in-pounds" } else { "suspicion-shown-in-kilograms" };
     let change = |entered: &Repeat, turned: &Turned| {
         let all = entered.catches.iter().all(|catch| {
             catch.gross.unit() == entered_in
@@ -38,9 +39,7 @@ fn read_in_another_unit(case: &Case<'_>, cause: Cause, entered_in: &str, by: f64
         turned.bags.iter_mut().for_each(|bag| bag.scale(by));
         all.then_some(turned)
     };
-    let look = |at: &str| {
-        format!("The scale may have shown {shown}{at} that were entered as {written}: look at the unit on its display.")
-    };
+    let look = |repeat: usize| say!(case.words, key, repeat = repeat);
     case.everywhere_or_once(cause, weight, change, look)
 }
 
@@ -78,12 +77,8 @@ fn ounces_as_tenths(case: &Case<'_>) -> Vec<Slip> {
     let never_beyond = (1.8 * places(2) as f64).min(6.0);
     let scale = case.circumstances.scale.as_ref().map(|scale| scale.readability.unit());
     let weight = if scale == Some("oz") { 15.0 } else { 3.0 };
-    let look = |at: &str| {
-        format!(
-            "Pounds and ounces{at} may have been entered as one decimal, {} lb for 5 lb 8 oz: enter pounds and ounces apart.",
-            case.words.decimal("5.8")
-        )
-    };
+    let example = case.words.decimal("5.8");
+    let look = |repeat: usize| say!(case.words, "suspicion-ounces-as-tenths", repeat = repeat, example = &example);
     let slips = case.everywhere_or_once(Cause::OuncesEnteredAsTenths, weight, change, look);
     slips.into_iter().map(|slip| slip.with_evidence(mixed + never_beyond)).collect()
 }

@@ -1,0 +1,107 @@
+//! Mending a refused entry: the form of its kind, opened with what was sent in its fields and what was wrong beside them
+//! (`…/fills/new?refused=ID`). Saved, it is the same record under the same id, and the entry waits no longer.
+//!
+//! A form page takes a [`Mend`] and lets it fill the form; the page that takes the form back asks [`mending`] who is
+//! saving what.
+
+use super::kind::Logged;
+use super::refused::{self, RefusedRow};
+use crate::access::Origin;
+use crate::records::head::{moment, said};
+use crate::web::door::{App, Signed};
+use crate::web::error::{Error, Fault, Problem};
+use crate::web::form::{Form, Posted, pairs};
+use crate::web::refill::MENDS;
+use axum::extract::FromRequestParts;
+use axum::http::request::Parts;
+use serde_json::Value;
+use std::sync::Arc;
+use uuid::Uuid;
+
+/// What a form is opened to mend, if anything.
+#[derive(Debug)]
+pub struct Mend(Option<RefusedRow>);
+
+impl FromRequestParts<App> for Mend {
+    type Rejection = Error;
+
+    async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Error> {
+        let asked = Posted(pairs(parts.uri.query().unwrap_or_default().as_bytes())?);
+        let Ok(id) = Uuid::try_parse(asked.text("refused")) else { return Ok(Self(None)) };
+        let signed = Signed::from_request_parts(parts, app).await?;
+        let mut conn = app.read().await?;
+        Ok(Self(Some(refused::find_refused(&mut conn.cx(), &signed.actor, id).await?)))
+    }
+}
+
+/// A refused entry, ready to be put into a form.
+#[derive(Debug)]
+pub struct Refilling {
+    /// The record as sent.
+    pub record: Value,
+    /// What the form's fields hold, the entry's id among them.
+    pub sent: Posted,
+    /// What is wrong with it; none when only its machine was.
+    pub error: Option<Error>,
+    /// Where it comes from, in a sentence.
+    pub note: String,
+}
+
+impl Mend {
+    /// The refused entry of this kind that is to be mended.
+    ///
+    /// # Errors
+    /// 404 when it is of another kind.
+    pub fn refilling(&self, signed: &Signed, kind: Logged) -> Result<Option<Refilling>, Error> {
+        let Some(row) = &self.0 else { return Ok(None) };
+        if row.kind != kind.word() {
+            return Err(Error::not_there(format!("refused {}", kind.kind())));
+        }
+        let record: Value = serde_json::from_str(&row.record)?;
+        let problem: Problem = serde_json::from_str(&row.problem)?;
+        let sent = Posted::of_tree(&record, &signed.actor.time_zone).with(MENDS, row.id.to_string());
+        // Under a taken id it can never be stored: there the form keeps the new one that it came with.
+        let sent = if problem.status == 409 { sent.without("id") } else { sent.with("id", row.id.to_string()) };
+        let when = said(moment(row.last_refused_at), &signed.actor.time_zone);
+        let note = format!(
+            "{} sent this on {when} and it was not taken in. Look through it, mend what is marked, and save it.",
+            row.sent_by_name
+        );
+        Ok(Some(Refilling { record, sent, error: still_wrong(problem), note }))
+    }
+
+    /// The form with what was sent in it; as it is when there is nothing to mend.
+    ///
+    /// # Errors
+    /// As [`Mend::refilling`].
+    pub fn form(&self, signed: &Signed, kind: Logged, form: Form) -> Result<Form, Error> {
+        Ok(match self.refilling(signed, kind)? {
+            Some(Refilling { sent, error, note, .. }) => Form { note, ..form.refilled(&sent, error.as_ref()) },
+            None => form,
+        })
+    }
+}
+
+/// What is still wrong once somebody has the form of the right machine before them.
+fn still_wrong(problem: Problem) -> Option<Error> {
+    let around = ["/kind", "/parent_id", "/record", "/id"];
+    let faults: Vec<Fault> =
+        problem.errors.into_iter().filter(|fault| !around.contains(&fault.pointer.as_str())).collect();
+    match problem.status {
+        _ if !faults.is_empty() => Some(Error::Faults(faults)),
+        409 | 500 => Some(Error::conflict(problem.detail)),
+        _ => None,
+    }
+}
+
+/// Who is saving a form: the same person, whose record ends the wait of the entry that the form mends, if it does.
+///
+/// # Errors
+/// 404 when that entry is not theirs to mend.
+pub async fn mending(mut signed: Signed, posted: &Posted) -> Result<Signed, Error> {
+    if let Ok(id) = Uuid::try_parse(posted.text(MENDS)) {
+        refused::find_refused(&mut signed.app.read().await?.cx(), &signed.actor, id).await?;
+        signed.actor.origin = Arc::new(Origin { sending: None, mends: Some(id) });
+    }
+    Ok(signed)
+}
