@@ -114,8 +114,10 @@ fn unit_fields(signed: &Signed, number: usize, unit: &UnitRow) -> [FormField; 3]
         named("mass_unit", "the controller wants")
             .choice(std::iter::once(("", unsaid)).chain(masses))
             .value(form.map(|form| form.mass_unit.word()).unwrap_or_default()),
-        named("per_revolutions", "for").choice([("1", "one revolution"), ("100", "100 revolutions")]).value(per),
-        named("for", "of")
+        named("per_revolutions", "for how many revolutions")
+            .choice([("1", "one revolution"), ("100", "100 revolutions")])
+            .value(per),
+        named("for", "for one run or all")
             .choice([(KeyFor::Run.word(), "one run"), (KeyFor::Unit.word(), "the whole unit, all runs in use")])
             .value(form.map_or(KeyFor::Run, |form| form.is_for).word()),
     ]
