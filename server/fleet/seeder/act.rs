@@ -156,7 +156,7 @@ fn changed_units(units: &[UnitRow], changes: &[UnitChange]) -> Result<Vec<Change
         let is_twice = changes.iter().take(number).any(|other| other.id == change.id);
         let Some(unit) = units.iter().find(|unit| unit.id == change.id && !is_twice) else {
             let says = "This is none of the seeder's metering units, or was named before. Name each of them once.";
-            return Err(Error::fault(&format!("/metering_units/{number}/id"), says));
+            return Err(Error::fault(format!("/metering_units/{number}/id"), says));
         };
         let from = unit.keyed_in.0;
         if from != change.keyed_in {
