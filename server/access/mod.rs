@@ -262,17 +262,26 @@ impl Actor {
         if !self.may(permission) {
             return Err(Error::Forbidden);
         }
-        let corrections = match self.role {
-            Role::Office => Corrections::Any,
-            Role::Crew => Corrections::OwnSameDay(self.time_zone.clone()),
-            Role::Agronomist => Corrections::None,
-        };
         Ok(Grant {
             organization: self.organization(),
             account: Some(self.account),
-            corrections,
+            corrections: self.corrections(),
             origin: Arc::clone(&self.origin),
         })
+    }
+
+    fn corrections(&self) -> Corrections {
+        match self.role {
+            Role::Office => Corrections::Any,
+            Role::Crew => Corrections::OwnSameDay(self.time_zone.clone()),
+            Role::Agronomist => Corrections::None,
+        }
+    }
+
+    /// Whether this person may void a record, were the act done now: a page offers it to nobody else.
+    #[must_use]
+    pub fn may_amend(&self, recorded_at: Timestamp, recorded_by: Option<Uuid>, now: Timestamp) -> bool {
+        self.may(Permission::Void) && self.corrections().allow(Some(self.account), (recorded_at, recorded_by), now)
     }
 
     /// Leave to write about a seeder.
@@ -303,6 +312,26 @@ pub enum Corrections {
     /// One's own, on the day on which they were recorded, in this time zone.
     OwnSameDay(TimeZone),
     None,
+}
+
+impl Corrections {
+    /// Whether they cover a record that was recorded then and by that account.
+    #[must_use]
+    pub fn allow(
+        &self,
+        account: Option<AccountId>,
+        (recorded_at, recorded_by): (Timestamp, Option<Uuid>),
+        now: Timestamp,
+    ) -> bool {
+        match self {
+            Self::Any => true,
+            Self::None => false,
+            Self::OwnSameDay(zone) => {
+                let is_own = account.is_some_and(|account| recorded_by == Some(account.0));
+                is_own && zone.to_datetime(recorded_at).date() == zone.to_datetime(now).date()
+            }
+        }
+    }
 }
 
 impl Grant {

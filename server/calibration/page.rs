@@ -206,7 +206,9 @@ async fn post_catch(signed: Signed, cookies: Cookies, PathId(unit): PathId, post
 
 async fn computed(signed: &Signed, unit: MeteringUnitId, sent: &Value) -> Result<(Shown, &'static str), Error> {
     let (_, weighed) = act::preview(signed, unit, sent).await?;
-    let shown = Shown::of(&weighed.sheet, &weighed.circumstances, &weighed.judgement, signed.actor.reader())?;
+    let said = act::find_unit(&mut signed.app.read().await?.cx(), &signed.actor.scope, unit).await?.keyed_in;
+    let reader = signed.actor.reader();
+    let shown = Shown::of(&weighed.sheet, &weighed.circumstances, &weighed.judgement, said, reader)?;
     Ok((shown, Status::by_verdict(weighed.judgement.verdict).word()))
 }
 
@@ -291,6 +293,7 @@ async fn record(
         Some(scale) => store::scale(cx, &actor.scope, scale.into()).await?,
         None => None,
     };
+    let said = unit.keyed_in;
     let facts = facts(signed, cx, &calibration, scale.map(|scale| scale.name)).await?;
     let (history, surroundings) =
         readiness::act::history(cx, &actor.scope, &actor.time_zone, MeteringUnitId(unit.id)).await?;
@@ -321,7 +324,7 @@ async fn record(
         in_force: if in_force { "In force now." } else { "Not the number in force now." }.to_owned(),
         fallen: head.fallen(zone),
         doubt: head.doubt(),
-        shown: Shown::of(&sheet, &circumstances, &judgement, actor.reader())?,
+        shown: Shown::of(&sheet, &circumstances, &judgement, said, actor.reader())?,
         facts,
         expected,
         decisions: decisions

@@ -6,6 +6,8 @@ use super::runs;
 use super::stored::word;
 use crate::access::Units;
 use crate::chart::Figure;
+use crate::fleet::seeder::key_in::{Factor, KeyIn, per_100};
+use crate::fleet::seeder::keyed_in::Said;
 use crate::web::error::Error;
 use crate::web::reader::Reader;
 use sowmark_core::catch::{Repeat, Revolutions, Sheet};
@@ -21,7 +23,7 @@ use sowmark_core::words::Words;
 /// What was computed, ready to be shown.
 #[derive(Debug)]
 pub(super) struct Shown {
-    pub(super) key_in: Number,
+    pub(super) key_in: KeyIn,
     /// The line below the number.
     pub(super) also: String,
     pub(super) verdict: String,
@@ -106,6 +108,7 @@ impl Shown {
         sheet: &Sheet,
         circumstances: &Circumstances,
         judgement: &Judgement,
+        said: Said,
         reader: Reader,
     ) -> Result<Self, Error> {
         let judgement = &reworded(sheet, circumstances, judgement, reader.words);
@@ -113,16 +116,22 @@ impl Shown {
         let per_100 = per_100(units);
         let digits = significant_digits_for(judgement.factor, judgement.expanded_uncertainty_percent);
         let numbers = [("per run", judgement.factor), ("whole unit", judgement.factor_unit_total)];
-        let key_in = number(judgement.factor, per_100, digits, reader);
-        let whole = number(judgement.factor_unit_total, per_100, digits, reader);
+        let key_in = KeyIn::of(
+            said.0,
+            &Factor {
+                per_run: judgement.factor,
+                whole_unit: judgement.factor_unit_total,
+                expanded_uncertainty_percent: judgement.expanded_uncertainty_percent,
+            },
+            reader,
+        );
         let runs = circumstances.runs_in_use;
         let also = format!(
-            "\u{b1} {} % (k = {}, {} degrees of freedom); {} {} for the whole unit, {runs} run{}",
+            "\u{b1} {} % (k = {}, {} degrees of freedom); {}, {runs} run{}",
             reader.words.number(judgement.expanded_uncertainty_percent, 2),
             reader.words.number(judgement.coverage_factor, 3),
             freedom(judgement.effective_degrees_of_freedom, reader),
-            whole.value,
-            whole.unit,
+            key_in.also,
             if runs == 1 { "" } else { "s" },
         );
         let repeats = sheet.repeats.iter().zip(&judgement.repeats).enumerate();
@@ -188,13 +197,6 @@ fn reworded(sheet: &Sheet, circumstances: &Circumstances, judgement: &Judgement,
     again.filter(|again| again.agrees_with(judgement)).unwrap_or_else(|| judgement.clone())
 }
 
-fn per_100(units: Units) -> Unit<dimension::MeterFactor> {
-    match units {
-        Units::Metric => unit::KG_PER_100REV,
-        Units::Us => unit::LB_PER_100REV,
-    }
-}
-
 fn number(factor: f64, unit: Unit<dimension::MeterFactor>, digits: usize, reader: Reader) -> Number {
     Number { value: reader.words.print(factor, unit, digits), unit: unit.name().to_owned() }
 }
@@ -219,6 +221,8 @@ fn repeat_row(
     reader: Reader,
 ) -> RepeatRow {
     let mass = mass_unit(reader.units);
+    let unit = per_100(reader.units);
+    let factor_says = format!("{} {unit}", reader.words.print(result.factor, unit, digits));
     let catches = repeat.catches.iter().enumerate();
     let catches = catches.map(|(i, catch)| CatchRow {
         label: catch.label.clone().unwrap_or_else(|| format!("catch {}", i + 1)),
@@ -232,7 +236,7 @@ fn repeat_row(
         revolutions: revolutions(&repeat.revolutions, circumstances, reader.words),
         catches: catches.collect(),
         caught: format!("{} {mass}", reader.words.print(result.caught_kg, mass, 4)),
-        factor: reader.words.print(result.factor, per_100(reader.units), digits),
+        factor: factor_says,
         cv: result
             .run_cv_percent
             .map_or_else(|| "\u{2013}".to_owned(), |cv| format!("{} %", reader.words.number(cv, 2))),

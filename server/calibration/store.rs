@@ -6,13 +6,15 @@ use super::stored::{Decided, Row};
 use super::weigh::Weighed;
 use crate::access::{Reach, Scope};
 use crate::db::{Cx, Result, Work};
+use crate::fleet::seeder::keyed_in::Said;
 use crate::{args, queries};
 use jiff::Timestamp;
 use sowmark_core::ids::{CalibrationId, LotId, MeteringUnitId, RollerId, ScaleId};
 use uuid::Uuid;
 
 queries! {
-    UNIT = "select u.id, u.seeder_id, s.name as seeder, u.label, u.runs, u.roller_speed_min, u.roller_speed_max
+    UNIT = "select u.id, u.seeder_id, s.name as seeder, u.label, u.runs, u.roller_speed_min, u.roller_speed_max,
+            u.key_mass_unit, u.key_per_revolutions, u.key_for
         from metering_unit u join seeder s on s.organization_id = u.organization_id and s.id = u.seeder_id
         where u.organization_id = $1 and u.id = $2";
     LOT = "select id, lot_number, crop, variety, treatment_product, treatment_caution from lot
@@ -66,6 +68,8 @@ pub(super) struct UnitRow {
     pub(super) runs: i64,
     pub(super) roller_speed_min: Option<String>,
     pub(super) roller_speed_max: Option<String>,
+    #[sqlx(flatten)]
+    pub(super) keyed_in: Said,
 }
 
 /// What a catch needs to know of a lot.

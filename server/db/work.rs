@@ -291,15 +291,8 @@ impl Work {
     /// # Errors
     /// 403 when they may not.
     pub fn may_amend(&self, recorded_at: i64, recorded_by: Option<Uuid>) -> Result<(), Error> {
-        let may = match &self.corrections {
-            Corrections::Any => true,
-            Corrections::None => false,
-            Corrections::OwnSameDay(zone) => {
-                let recorded = Timestamp::from_microsecond(recorded_at).map_err(Error::broken)?;
-                let is_own = self.account.is_some_and(|account| recorded_by == Some(account.0));
-                is_own && zone.to_datetime(recorded).date() == zone.to_datetime(self.now).date()
-            }
-        };
+        let recorded_at = Timestamp::from_microsecond(recorded_at).map_err(Error::broken)?;
+        let may = self.corrections.allow(self.account, (recorded_at, recorded_by), self.now);
         if may { Ok(()) } else { Err(Error::Forbidden) }
     }
 

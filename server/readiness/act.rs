@@ -7,8 +7,10 @@ use super::store::{self, Span, UnitRow};
 use crate::access::{Actor, Scope};
 use crate::clock::Stamp;
 use crate::db::Cx;
+use crate::fleet::seeder::key_in::{Factor, KeyIn};
 use crate::input;
 use crate::web::error::Error;
+use crate::web::reader::Reader;
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use sowmark_core::ids::{LotId, MeteringUnitId, SeederId};
@@ -102,6 +104,24 @@ pub struct UnitNow {
     pub readiness: Readiness,
     /// One for each of `readiness.due`, in its order.
     pub says: Vec<String>,
+}
+
+impl UnitNow {
+    /// The factor in force, and how well it is known.
+    #[must_use]
+    pub fn factor(&self, names: &Names) -> Option<Factor> {
+        self.readiness.in_force.as_ref().map(|number| Factor {
+            per_run: number.factor,
+            whole_unit: number.factor_unit_total,
+            expanded_uncertainty_percent: names.uncertainty_percent(number.calibration.0),
+        })
+    }
+
+    /// The number to key in, in the form that the controller wants.
+    #[must_use]
+    pub fn key_in(&self, names: &Names, reader: Reader) -> Option<KeyIn> {
+        self.factor(names).map(|factor| KeyIn::of(self.unit.keyed_in.0, &factor, reader))
+    }
 }
 
 /// Every unit that somebody sees, at a moment.

@@ -2,7 +2,8 @@
 
 use super::act::{self, ReadinessAsked, UnitNow};
 use super::names::Names;
-use crate::access::Permission;
+use crate::access::{Actor, Permission};
+use crate::fleet::seeder::key_in::{Factor, KeyInView};
 use crate::web::api::{Asked, PathId};
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -69,6 +70,8 @@ struct UnitView {
     factor: Option<Q>,
     /// The same for all runs in use.
     factor_unit_total: Option<Q>,
+    /// The same in the form in which the unit's controller takes it.
+    keyed_in: Option<KeyInView>,
     /// When the factor in force was caught.
     in_force_since: Option<String>,
     due: Vec<DueView>,
@@ -110,7 +113,7 @@ async fn show_readiness(signed: Signed, Asked(asked): Asked<ReadinessAsked>) -> 
     let mut conn = signed.app.read().await?;
     let board = act::board(&mut conn.cx(), &signed.actor, at, None).await?;
     let zone = &signed.actor.time_zone;
-    let units = board.units.iter().map(|unit| unit_view(unit, &board.names, zone)).collect();
+    let units = board.units.iter().map(|unit| unit_view(unit, &board.names, &signed.actor)).collect();
     Ok(Json(ReadinessView { at: stamped(at, zone), units }))
 }
 
@@ -123,11 +126,12 @@ async fn show_unit_readiness(
     let mut conn = signed.app.read().await?;
     let (unit, names) = act::unit_now(&mut conn.cx(), &signed.actor, at, MeteringUnitId(id)).await?;
     let zone = &signed.actor.time_zone;
-    Ok(Json(UnitReadinessView { at: stamped(at, zone), unit: unit_view(&unit, &names, zone) }))
+    Ok(Json(UnitReadinessView { at: stamped(at, zone), unit: unit_view(&unit, &names, &signed.actor) }))
 }
 
-fn unit_view(now: &UnitNow, names: &Names, zone: &TimeZone) -> UnitView {
-    let readiness = &now.readiness;
+fn unit_view(now: &UnitNow, names: &Names, actor: &Actor) -> UnitView {
+    let (readiness, zone) = (&now.readiness, &actor.time_zone);
+    let keyed_in = |factor: Factor| KeyInView::of(now.unit.keyed_in.0, &factor, actor.organization_units);
     let in_force = readiness.in_force.as_ref();
     let due = readiness.due.iter().zip(&now.says).map(|(due, says)| due_view(due, says, names, zone));
     UnitView {
@@ -143,6 +147,7 @@ fn unit_view(now: &UnitNow, names: &Names, zone: &TimeZone) -> UnitView {
         recalled: in_force.is_some_and(|number| number.recalled),
         factor: in_force.map(|number| Q::computed(number.factor, KG_PER_REV)),
         factor_unit_total: in_force.map(|number| Q::computed(number.factor_unit_total, KG_PER_REV)),
+        keyed_in: now.factor(names).map(keyed_in),
         in_force_since: in_force.map(|number| stamped(number.since, zone)),
         due: due.collect(),
     }

@@ -5,8 +5,9 @@ use super::act::{self, Board, UnitNow};
 use super::names::Names;
 use super::rate::no_number;
 use super::sentence::Teller;
-use crate::access::{Permission, Role, Scope, Units};
+use crate::access::{Permission, Role, Scope};
 use crate::db::Cx;
+use crate::fleet::seeder::key_in::KeyIn;
 use crate::records::head::{said, typed};
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -22,7 +23,6 @@ use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 use sowmark_core::ids::SeederId;
-use sowmark_core::quantity::unit;
 use sowmark_core::readiness::{Cause, CauseKind, Readiness, State, Trigger, same_crop};
 use std::collections::HashSet;
 use uuid::Uuid;
@@ -126,9 +126,7 @@ pub(crate) struct Line {
     pub(crate) label: String,
     pub(crate) state: &'static str,
     pub(crate) tank: String,
-    pub(crate) value: Option<String>,
-    pub(crate) unit: &'static str,
-    pub(crate) whole: String,
+    pub(crate) number: Option<KeyIn>,
     pub(crate) standing: String,
     pub(crate) reasons: Vec<Reason>,
     pub(crate) act: Option<Act>,
@@ -295,23 +293,11 @@ pub(crate) async fn lines_of(cx: &mut Cx<'_>, signed: &Signed, seeder: SeederId)
 
 fn line(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Line {
     let readiness = &now.readiness;
-    let (shown_in, unit) = match teller.reader.units {
-        Units::Metric => (unit::KG_PER_100REV, "kg/100rev"),
-        Units::Us => (unit::LB_PER_100REV, "lb/100rev"),
-    };
-    let number = readiness.in_force.as_ref();
-    let shown = |factor: f64, calibration: sowmark_core::ids::CalibrationId| {
-        teller.reader.words.print(factor, shown_in, teller.names.digits(calibration.0, factor))
-    };
     Line {
         label: now.unit.label.clone(),
         state: readiness.state.as_str(),
         tank: tank(readiness, teller),
-        value: number.map(|number| shown(number.factor, number.calibration)),
-        unit,
-        whole: number
-            .map(|number| format!("{} {unit} whole unit", shown(number.factor_unit_total, number.calibration)))
-            .unwrap_or_default(),
+        number: now.key_in(teller.names, teller.reader),
         standing: standing(now, teller),
         reasons: reasons(now, teller, signed),
         act: next_act(now, signed),

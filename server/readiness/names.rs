@@ -98,7 +98,13 @@ impl Names {
     /// How many digits of a calibration's factor mean something.
     #[must_use]
     pub fn digits(&self, calibration: Uuid, factor: f64) -> usize {
-        significant_digits_for(factor, self.uncertainties.get(&calibration).copied().unwrap_or_default())
+        significant_digits_for(factor, self.uncertainty_percent(calibration))
+    }
+
+    /// How well a calibration's factor is known; nothing where that is not known.
+    #[must_use]
+    pub fn uncertainty_percent(&self, calibration: Uuid) -> f64 {
+        self.uncertainties.get(&calibration).copied().unwrap_or_default()
     }
 
     /// When a record happened.

@@ -5,6 +5,7 @@
 //! it; the whole organization is the range of all ids: the same query and the same index serve both.
 
 use crate::db::{Cx, Result, Row};
+use crate::fleet::seeder::keyed_in::Said;
 use crate::web::error::Error;
 use crate::{args, queries};
 use jiff::Timestamp;
@@ -13,7 +14,8 @@ use sowmark_core::moment::{Dated, Moment};
 use uuid::Uuid;
 
 queries! {
-    UNITS = "select u.id, u.seeder_id, s.name as seeder, s.commissioned_on, u.label, u.runs, u.drive, u.roller_speed_min, u.roller_speed_max
+    UNITS = "select u.id, u.seeder_id, s.name as seeder, s.commissioned_on, u.label, u.runs, u.drive, u.roller_speed_min, u.roller_speed_max,
+            u.key_mass_unit, u.key_per_revolutions, u.key_for
         from metering_unit u join seeder s on s.organization_id = u.organization_id and s.id = u.seeder_id
         where u.organization_id = $1 and u.id between $2 and $3 order by s.name, s.id, u.position, u.id";
     LAY_UPS = "select e.id, e.occurred_at, e.recorded_at, e.recorded_by, r.seeder_id as subject, r.laid_up
@@ -83,6 +85,9 @@ pub struct UnitRow {
     /// The roller speeds that the drive can hold, 1/min, as entered.
     pub roller_speed_min: Option<String>,
     pub roller_speed_max: Option<String>,
+    /// The form in which its controller takes the number.
+    #[sqlx(flatten)]
+    pub keyed_in: Said,
 }
 
 /// What every record has: its place in the order of records, who entered it, and what it is about (a unit, a seeder, a

@@ -57,6 +57,12 @@ impl Head {
         said(moment(self.occurred_at), zone)
     }
 
+    /// When the server took it.
+    #[must_use]
+    pub fn recorded(&self) -> Timestamp {
+        moment(self.recorded_at)
+    }
+
     /// Who recorded it, as a person reads it.
     #[must_use]
     pub fn by(&self) -> &str {

@@ -42,6 +42,9 @@ async fn known(signed: &Signed, id: Uuid) -> Result<Known, Error> {
 
 async fn void_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
     let known = known(&signed, id).await?;
+    if !signed.actor.may_amend(known.head.recorded(), known.head.recorded_by, signed.app.clock.now()) {
+        return Err(Error::Forbidden);
+    }
     page_of(&signed, &cookies, &known, void_form(&signed, id)?).show()
 }
 

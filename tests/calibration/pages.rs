@@ -111,7 +111,7 @@ async fn a_catch_from_the_first_row_to_the_record(world: World) {
         "lb/100rev",
         "Uncertainty",
         "In force now.",
-        "kg/100rev <span>per run",
+        "kg per 100 revolutions <span>per run",
     ] {
         assert!(page.text.contains(words), "{words} is missing: {}", page.text);
     }

@@ -9,6 +9,7 @@ on_both!(
     a_seeder_is_added_by_its_form,
     a_bad_seeder_form_comes_back_filled,
     the_short_forms_log,
+    nobody_is_offered_a_void_that_would_be_refused,
     a_record_is_voided_from_its_line,
     the_office_keeps_scales_and_seasons,
     each_role_gets_its_pages,
@@ -169,6 +170,35 @@ async fn a_record_is_voided_from_its_line(world: World) {
     let page = yard.kim.get(&format!("/page{home}")).await.text;
     assert!(page.contains("<s>Replaced or repaired: seal."), "{page}");
     assert!(page.contains("the &#60;other&#62; drill") && !page.contains(&form), "{page}");
+}
+
+async fn nobody_is_offered_a_void_that_would_be_refused(world: World) {
+    let yard = Yard::new(&world).await;
+    let record = yard.kim.create(&yard.at("services"), super::yard::service()).await;
+    let scale = json!({ "name": "Yard scale", "readability": super::yard::q("10", "g"), "capacity": super::yard::q("50", "kg") });
+    let scale = yard.ana.create("/scales", scale).await;
+    let check = json!({ "occurred_at": "2027-04-01T07:00:00+02:00", "reference": super::yard::q("20", "kg"), "reading": super::yard::q("20", "kg") });
+    let check = yard.kim.create(&format!("/scales/{}/checks", scale["id"].as_str().unwrap()), check).await;
+    let pages = [(format!("/page/seeders/{}", yard.drill), &record), ("/page/scales".to_owned(), &check)];
+    let offered = async |person: &crate::world::Person| {
+        let mut offered = Vec::new();
+        for (page, record) in &pages {
+            let form = format!("/records/{}/void", record["id"].as_str().unwrap());
+            let is_linked = person.get(page).await.text.contains(&form);
+            let opens = person.get(&format!("/page{form}")).await.status;
+            assert_eq!(is_linked, opens == 200, "{page}: the link and the page agree ({opens})");
+            offered.push(is_linked);
+        }
+        offered
+    };
+    assert_eq!(offered(&yard.kim).await, [true, true], "her own of today");
+    assert_eq!(offered(&yard.ole).await, [false, false], "another's");
+    // Two hours before midnight in Vienna, and after it.
+    world.set_time("2027-04-01T20:00:00Z");
+    assert_eq!(offered(&yard.kim).await, [true, true]);
+    world.set_time("2027-04-01T22:00:00Z");
+    assert_eq!(offered(&yard.kim).await, [false, false], "yesterday's");
+    assert_eq!(offered(&yard.ana).await, [true, true], "the office may always");
 }
 
 async fn the_office_keeps_scales_and_seasons(world: World) {

@@ -1,8 +1,10 @@
 //! Members as the office keeps them: added, changed, cut off.
 
-use super::browser::{Browser, PASSWORD, is_signed_in, member, shown_once};
+use super::browser::{Browser, PASSWORD, is_signed_in, location, member, shown_once};
 use crate::on_both;
-use crate::world::World;
+use crate::world::{Answer, World};
+use axum::body::Body;
+use axum::http::{Request, header};
 use serde_json::json;
 use sowmark::access::{Role, host, token};
 
@@ -121,10 +123,14 @@ async fn a_lost_phone_is_cut_off_by_the_office(world: World) {
     };
     assert_eq!((ids("sessions").len(), ids("tokens").len()), (2, 1), "{page}");
     assert!(page.contains("1 April 2027") && page.contains("logger"), "{page}");
+    assert!(page.contains("A browser on Linux") && page.contains("Last seen: 1 April 2027, 09:00"), "{page}");
+    assert_eq!(api(&world, &phone).await.status, 200);
     // The last used comes first; the phone is the other.
     let lost = format!("/people/{kim_id}/sessions/{}/end", ids("sessions")[1]);
     assert_eq!(ana.submit(&world, &lost, &[]).await.status, 303);
-    assert!(!is_signed_in(&world, &mut phone).await);
+    api(&world, &phone).await.refused(401, &[]);
+    let sent_away = phone.get(&world, "/seeders").await;
+    assert_eq!((sent_away.status.as_u16(), location(&sent_away)), (303, "/sign-in?back=%2Fseeders"));
     assert!(is_signed_in(&world, &mut desk).await);
     assert_eq!(ana.submit(&world, &format!("/people/{kim_id}/tokens/{}/end", ids("tokens")[0]), &[]).await.status, 303);
     logger.get("/me").await.refused(401, &[]);
@@ -132,6 +138,14 @@ async fn a_lost_phone_is_cut_off_by_the_office(world: World) {
     let actions: Vec<&str> =
         trail["items"].as_array().unwrap().iter().map(|line| line["action"].as_str().unwrap()).collect();
     assert!(actions.contains(&"session_ended") && actions.contains(&"token_ended"), "{actions:?}");
+}
+
+/// The API as a page's script calls it: with the browser's session.
+async fn api(world: &World, browser: &Browser) -> Answer {
+    let cookie = browser.session.clone().unwrap_or_default();
+    let request =
+        Request::builder().uri("/api/v1/me").header(header::HOST, "sowmark.test").header(header::COOKIE, cookie);
+    world.request(request.body(Body::empty()).unwrap()).await
 }
 
 async fn members_are_listed_for_the_office_alone(world: World) {

@@ -14,6 +14,8 @@ on_both!(
     an_unknown_address_is_answered_like_a_wrong_password,
     guessing_is_made_to_wait_and_then_may_go_on,
     a_session_ends_when_it_is_not_used,
+    a_phone_stays_signed_in_for_a_season,
+    no_answer_clears_what_waits_on_a_phone,
     signing_out_ends_the_session_for_good,
     signing_in_again_ends_the_session_before,
     a_changed_password_signs_out_everywhere_else,
@@ -188,6 +190,50 @@ async fn a_session_ends_when_it_is_not_used(world: World) {
     assert!(!is_signed_in(&world, &mut ana).await);
 }
 
+async fn a_phone_stays_signed_in_for_a_season(world: World) {
+    let organization = world.organization("Birkenfeld", "Europe/Vienna").await;
+    member(&world, organization, "kim@example.org", "crew").await;
+    let mut kim = Browser::default();
+    let answer = kim.sign_in(&world, "kim@example.org", PASSWORD).await;
+    let cookie = answer.headers[header::SET_COOKIE].to_str().unwrap();
+    let age = cookie.split("; ").find_map(|part| part.strip_prefix("Max-Age=")).unwrap();
+    assert!(
+        age.parse::<u64>().unwrap() >= 365 * 24 * 3600,
+        "the browser keeps it as long as the server does: {cookie}"
+    );
+    let begin: jiff::Timestamp = crate::world::NOW.parse().unwrap();
+    // Looked at every twenty-nine days, for half a year.
+    for step in 1..=6_i64 {
+        world.set_time(&(begin + jiff::SignedDuration::from_hours(24 * 29 * step)).to_string());
+        assert!(is_signed_in(&world, &mut kim).await, "step {step}");
+    }
+    let idle = begin + jiff::SignedDuration::from_hours(24 * (29 * 6 + 30)) + jiff::SignedDuration::from_secs(1);
+    world.set_time(&idle.to_string());
+    assert!(!is_signed_in(&world, &mut kim).await, "thirty days without use");
+}
+
+/// Records that wait on a phone lie in its storage: an answer that clears it would lose them.
+async fn no_answer_clears_what_waits_on_a_phone(world: World) {
+    let organization = world.organization("Birkenfeld", "Europe/Vienna").await;
+    member(&world, organization, "kim@example.org", "crew").await;
+    let mut kim = Browser::default();
+    let mut answers = vec![kim.sign_in(&world, "kim@example.org", PASSWORD).await];
+    answers.push(kim.get(&world, "/sign-in").await);
+    answers.push(kim.submit(&world, "/sign-out", &[]).await);
+    answers.push(kim.submit(&world, "/sign-out", &[]).await);
+    for path in ["/lots", "/seeders", "/api/v1/me", "/api/v1/readiness"] {
+        answers.push(kim.get(&world, path).await);
+    }
+    answers.push(kim.submit(&world, "/account/tokens", &[]).await);
+    answers.push(kim.submit(&world, "/api/v1/sync", &[]).await);
+    assert!(answers.iter().filter(|answer| answer.status == 401).count() >= 3, "the session is over");
+    for answer in answers {
+        let cleared = answer.headers.get("clear-site-data").map_or("", |value| value.to_str().unwrap());
+        assert!(["", "\"cache\""].contains(&cleared), "{cleared}");
+        assert_eq!(cleared.is_empty(), location(&answer) != "/sign-in", "only signing out clears, and only the cache");
+    }
+}
+
 async fn signing_out_ends_the_session_for_good(world: World) {
     let organization = world.organization("Birkenfeld", "Europe/Vienna").await;
     member(&world, organization, "ana@example.org", "office").await;
@@ -225,7 +271,7 @@ async fn a_changed_password_signs_out_everywhere_else(world: World) {
     desk.sign_in(&world, "ana@example.org", PASSWORD).await;
     phone.sign_in(&world, "ana@example.org", PASSWORD).await;
     let page = desk.get(&world, "/account").await.text;
-    assert_eq!(page.matches("Phone (Linux; Slate 8)").count(), 4, "two devices, each with a button that names it");
+    assert_eq!(page.matches("A browser on Linux").count(), 4, "two devices, each with a button that names it");
     assert!(page.contains("this one"));
 
     let new = "four slow tractors";

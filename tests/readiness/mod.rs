@@ -4,6 +4,7 @@ mod board;
 pub mod farm;
 mod gate;
 mod ground;
+mod keyed_in;
 mod orders;
 mod policy;
 mod rate;

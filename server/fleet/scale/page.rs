@@ -40,6 +40,7 @@ struct Told {
     says: String,
     by: String,
     fallen: Option<String>,
+    may_void: bool,
 }
 
 #[derive(Template)]
@@ -71,6 +72,8 @@ impl Told {
             says: format!("It read {} of {}.", reader.measured(&row.reading), reader.measured(&row.reference)),
             by: row.head.by_line(),
             fallen: row.head.fallen(zone),
+            may_void: row.head.stands()
+                && signed.actor.may_amend(row.head.recorded(), row.head.recorded_by, signed.app.clock.now()),
         }
     }
 }

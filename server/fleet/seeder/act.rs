@@ -1,6 +1,7 @@
 //! What is done with seeders: commission one, change its name, find it and its metering units.
 
-pub use super::draft::{Drive, SeederChange, SeederDraft, SeederKind, SerialNumber, SpeedRange, UnitDraft};
+pub use super::draft::{Drive, SeederChange, SeederDraft, SeederKind, SerialNumber, SpeedRange, UnitChange, UnitDraft};
+use super::keyed_in::{KeyedIn, KeyedInView};
 use super::store;
 pub use super::store::{SeederRow, UnitRow};
 use crate::access::{Permission, Scope};
@@ -83,24 +84,90 @@ fn midnight(day: Date, zone: &TimeZone) -> Result<Stamp, Error> {
     Ok(Stamp { at: zoned.timestamp(), offset_seconds: zoned.offset().seconds() })
 }
 
-/// Changes a seeder's name or serial number.
+/// Adds a metering unit to a seeder that is there, after its others.
 ///
 /// # Errors
-/// 403 by role; 404 when there is none.
+/// 403 by role; 404 without the seeder; 409 for a taken id; 422 for a label that another of its units has.
+pub async fn add_unit(signed: &Signed, seeder: SeederId, draft: UnitDraft, sent: Value) -> Result<Outcome, Error> {
+    let grant = signed.actor.grant_on(Permission::KeepFleet, seeder)?;
+    let scope = &signed.actor.scope;
+    find_seeder(&mut signed.app.read().await?.cx(), scope, seeder).await?;
+    let new = NewEntry {
+        id: draft.id,
+        kind: Kind::MeteringUnit,
+        parent: Some(seeder.0),
+        happened: None,
+        corrects: None,
+        sent: sent.clone(),
+    };
+    let (mut work, id) = match signed.app.work(&grant).await?.enter(new).await? {
+        Entered::New(work, id) => (work, id),
+        Entered::Already(id) => return Ok(Outcome::AlreadyStored(id)),
+    };
+    let units = store::units_of(&mut work.cx(), scope, seeder).await?;
+    if units.iter().any(|unit| unit.label == draft.label.0) {
+        return Err(Error::Faults(vec![super::draft::label_taken("/label", &draft.label.0)]));
+    }
+    let position = units.iter().map(|unit| unit.position + 1).max().unwrap_or(0);
+    store::add_unit(&mut work, id, seeder, position, &draft).await?;
+    work.commit(Audit::created(Kind::MeteringUnit, id, sent)).await?;
+    Ok(Outcome::Stored(id))
+}
+
+/// Changes a seeder's name, its serial number, or the form in which the controllers of its units take the number.
+///
+/// # Errors
+/// 403 by role; 404 when there is none; 422 for a unit that is another seeder's.
 pub async fn change_seeder(signed: &Signed, id: SeederId, change: SeederChange) -> Result<(), Error> {
     let grant = signed.actor.grant_on(Permission::KeepFleet, id)?;
     let mut work = signed.app.work(&grant).await?;
     let old = find_seeder(&mut work.cx(), &signed.actor.scope, id).await?;
+    let units = store::units_of(&mut work.cx(), &signed.actor.scope, id).await?;
+    let units = changed_units(&units, &change.metering_units.unwrap_or_default())?;
     let name = change.name.map_or_else(|| old.name.clone(), |name| name.0);
     let serial = change.serial_number.map_or_else(|| old.serial_number.clone(), |serial| serial.0);
-    if (&name, &serial) == (&old.name, &old.serial_number) {
+    if (&name, &serial) == (&old.name, &old.serial_number) && units.is_empty() {
         return Ok(());
     }
     store::change(&mut work, id, &name, serial.as_deref()).await?;
-    let from = json!({ "name": old.name, "serial_number": old.serial_number });
-    let to = json!({ "name": name, "serial_number": serial });
+    for unit in &units {
+        store::change_unit(&mut work, unit.id, unit.to).await?;
+    }
+    let mut from = json!({ "name": old.name, "serial_number": old.serial_number });
+    let mut to = json!({ "name": name, "serial_number": serial });
+    if !units.is_empty() {
+        from["metering_units"] = units.iter().map(|unit| told(unit.id, unit.from)).collect();
+        to["metering_units"] = units.iter().map(|unit| told(unit.id, unit.to)).collect();
+    }
     work.commit(Audit::changed(Kind::Seeder, id.0, &from, &to)).await?;
     Ok(())
+}
+
+/// A unit whose controller takes the number in another form than was said.
+struct ChangedUnit {
+    id: MeteringUnitId,
+    from: Option<KeyedIn>,
+    to: Option<KeyedIn>,
+}
+
+fn changed_units(units: &[UnitRow], changes: &[UnitChange]) -> Result<Vec<ChangedUnit>, Error> {
+    let mut changed = Vec::new();
+    for (number, change) in changes.iter().enumerate() {
+        let is_twice = changes.iter().take(number).any(|other| other.id == change.id);
+        let Some(unit) = units.iter().find(|unit| unit.id == change.id && !is_twice) else {
+            let says = "This is none of the seeder's metering units, or was named before. Name each of them once.";
+            return Err(Error::fault(format!("/metering_units/{number}/id"), says));
+        };
+        let from = unit.keyed_in.0;
+        if from != change.keyed_in {
+            changed.push(ChangedUnit { id: unit.id(), from, to: change.keyed_in });
+        }
+    }
+    Ok(changed)
+}
+
+fn told(id: MeteringUnitId, form: Option<KeyedIn>) -> Value {
+    json!({ "id": id.0, "keyed_in": form.map(KeyedInView::from) })
 }
 
 /// A seeder within the scope.

@@ -1,8 +1,10 @@
 //! Seeders as JSON, each with what is fitted to it now.
 
-use super::act::{self, SeederChange, SeederDraft};
+use super::act::{self, SeederChange, SeederDraft, UnitDraft};
+use super::keyed_in::KeyedInView;
 use super::store::{SeederRow, UnitRow};
 use crate::access::Permission;
+use crate::db::Cx;
 use crate::fleet::configuration::act as configurations;
 use crate::fleet::configuration::api::ConfigurationView;
 use crate::fleet::lay_up::act as lay_ups;
@@ -17,7 +19,7 @@ use crate::web::routes::{Need, Route};
 use axum::Json;
 use serde::Serialize;
 use serde_json::Number;
-use sowmark_core::ids::SeederId;
+use sowmark_core::ids::{MeteringUnitId, SeederId};
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -30,9 +32,13 @@ pub(super) fn routes() -> Vec<Route> {
             .answers::<List<SeederView>>(),
         crate::route!(api GET "/seeders/{id}", Need::May(Permission::ReadFleet), show_seeder, "Show a seeder.")
             .answers::<SeederView>(),
-        crate::route!(api PATCH "/seeders/{id}", Need::May(Permission::KeepFleet), change_seeder, "Change a seeder's name or serial number.")
+        crate::route!(api PATCH "/seeders/{id}", Need::May(Permission::KeepFleet), change_seeder, "Change a seeder's name, its serial number, or the form in which its controllers take the number.")
             .takes::<SeederChange>()
             .answers::<SeederView>(),
+        crate::route!(api POST "/seeders/{id}/metering-units", Need::May(Permission::KeepFleet), add_metering_unit,
+            "Add a metering unit to a seeder.")
+        .takes::<UnitDraft>()
+        .creates::<UnitView>(),
     ]
 }
 
@@ -62,6 +68,8 @@ struct UnitView {
     drive: String,
     /// What the drive can hold, where known.
     roller_speed_rpm: Option<SpeedRangeView>,
+    /// The form in which its controller takes the number; null where nobody has said.
+    keyed_in: Option<KeyedInView>,
     /// In force now; null when none was recorded.
     setup: Option<SetupView>,
 }
@@ -89,16 +97,26 @@ fn number(entered: &str) -> Result<Number, Error> {
     serde_json::from_str(entered).ok().or_else(|| Number::from_f64(value)).ok_or_else(inconsistent)
 }
 
+async fn unit_view(cx: &mut Cx<'_>, signed: &Signed, unit: UnitRow) -> Result<UnitView, Error> {
+    let setup = setups::in_force(cx, &signed.actor.scope, unit.id(), signed.app.clock.now()).await?;
+    Ok(UnitView {
+        roller_speed_rpm: speed_range(&unit)?,
+        keyed_in: unit.keyed_in.0.map(KeyedInView::from),
+        setup: setup.map(SetupView::try_from).transpose()?,
+        id: unit.id,
+        label: unit.label,
+        runs: unit.runs,
+        drive: unit.drive,
+    })
+}
+
 async fn view(signed: &Signed, row: SeederRow) -> Result<SeederView, Error> {
     let (scope, now, id) = (&signed.actor.scope, signed.app.clock.now(), SeederId(row.id));
     let mut conn = signed.app.read().await?;
     let cx = &mut conn.cx();
     let mut metering_units = Vec::new();
     for unit in act::units_of(cx, scope, id).await? {
-        let setup = setups::in_force(cx, scope, unit.id(), now).await?.map(SetupView::try_from).transpose()?;
-        let roller_speed_rpm = speed_range(&unit)?;
-        let UnitRow { id, label, runs, drive, .. } = unit;
-        metering_units.push(UnitView { id, label, runs, drive, roller_speed_rpm, setup });
+        metering_units.push(unit_view(cx, signed, unit).await?);
     }
     let configuration = configurations::in_force(cx, scope, id, now).await?;
     let configuration = configuration.map(ConfigurationView::try_from).transpose()?;
@@ -146,4 +164,15 @@ async fn change_seeder(
 ) -> Result<Json<SeederView>, Error> {
     act::change_seeder(&signed, SeederId(id), sent.draft).await?;
     find(&signed, SeederId(id)).await.map(Json)
+}
+
+async fn add_metering_unit(
+    signed: Signed,
+    PathId(id): PathId,
+    sent: Sent<UnitDraft>,
+) -> Result<Created<UnitView>, Error> {
+    let outcome = act::add_unit(&signed, SeederId(id), sent.draft, sent.value).await?;
+    let mut conn = signed.app.read().await?;
+    let unit = act::find_unit(&mut conn.cx(), &signed.actor.scope, MeteringUnitId(outcome.id())).await?;
+    Ok(Created(outcome, unit_view(&mut conn.cx(), &signed, unit).await?))
 }

@@ -1,6 +1,8 @@
-//! The form that changes a seeder's name or serial number.
+//! The form that changes what is kept of a seeder: its name, its serial number, and what each unit's controller wants.
 
-use super::act::{self, SeederChange, SeederRow, find_seeder};
+use super::act::{self, SeederChange, SeederRow, UnitRow, find_seeder, units_of};
+use super::key_in;
+use super::keyed_in::{KeyFor, KeyMass};
 use crate::access::Permission;
 use crate::web::api::PathId;
 use crate::web::door::Signed;
@@ -21,13 +23,22 @@ pub(super) fn routes() -> Vec<Route> {
     ]
 }
 
-async fn found(signed: &Signed, id: Uuid) -> Result<SeederRow, Error> {
-    find_seeder(&mut signed.app.read().await?.cx(), &signed.actor.scope, SeederId(id)).await
+/// What the form is made from.
+struct Known {
+    seeder: SeederRow,
+    units: Vec<UnitRow>,
+}
+
+async fn known(signed: &Signed, id: Uuid) -> Result<Known, Error> {
+    let mut conn = signed.app.read().await?;
+    let (scope, id) = (&signed.actor.scope, SeederId(id));
+    let seeder = find_seeder(&mut conn.cx(), scope, id).await?;
+    Ok(Known { seeder, units: units_of(&mut conn.cx(), scope, id).await? })
 }
 
 async fn change_seeder_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
-    let seeder = found(&signed, id).await?;
-    page_of(&signed, &cookies, &seeder, change_form(&seeder)).show()
+    let known = known(&signed, id).await?;
+    page_of(&signed, &cookies, &known, change_form(&signed, &known)).show()
 }
 
 async fn post_seeder_change(
@@ -36,32 +47,78 @@ async fn post_seeder_change(
     PathId(id): PathId,
     posted: Posted,
 ) -> Result<Response, Error> {
-    let seeder = found(&signed, id).await?;
-    let changed = match input::read::<SeederChange>(&wished(&posted)) {
+    let known = known(&signed, id).await?;
+    let changed = match input::read::<SeederChange>(&wished(&posted, &known)) {
         Ok(change) => act::change_seeder(&signed, SeederId(id), change).await,
         Err(error) => Err(error),
     };
     match changed {
         Ok(()) => Ok(Redirect::to(&format!("/seeders/{id}")).into_response()),
-        Err(error) => page_of(&signed, &cookies, &seeder, change_form(&seeder).again(&posted, &error)).show(),
+        Err(error) => page_of(&signed, &cookies, &known, change_form(&signed, &known).again(&posted, &error)).show(),
     }
 }
 
-/// What the form wishes. Its fields show what there is, so one that was emptied is to be taken away, not to be left.
-fn wished(posted: &Posted) -> Value {
-    json!({ "name": posted.text("name"), "serial_number": posted.text("serial_number") })
+/// The name of a unit's field, which is its place in what is sent.
+fn field(number: usize, name: &str) -> String {
+    format!("metering_units/{number}/keyed_in/{name}")
 }
 
-fn page_of(signed: &Signed, cookies: &Cookies, seeder: &SeederRow, form: Form) -> FormPage {
-    FormPage::new(Page::new(signed, cookies, format!("Name of {}", seeder.name), "/seeders"), form)
-        .intro("What was recorded of the machine stays with it. The change is in the audit trail.")
+/// What the form wishes. Its fields show what there is, so one that was emptied is to be taken away, not to be left. Of a
+/// unit that was not in it nothing is wished.
+fn wished(posted: &Posted, known: &Known) -> Value {
+    let mut wished = json!({ "name": posted.text("name"), "serial_number": posted.text("serial_number") });
+    let sent = |number: usize| posted.0.iter().any(|(name, _)| *name == field(number, "mass_unit"));
+    if (0..known.units.len()).any(sent) {
+        let units = known.units.iter().enumerate().filter(|(number, _)| sent(*number));
+        wished["metering_units"] = units.map(|(number, unit)| wished_unit(posted, number, unit.id)).collect();
+    }
+    wished
 }
 
-fn change_form(seeder: &SeederRow) -> Form {
+fn wished_unit(posted: &Posted, number: usize, id: Uuid) -> Value {
+    let text = |name: &str| posted.text(&field(number, name));
+    let keyed_in = match text("mass_unit") {
+        "" => Value::Null,
+        mass => json!({ "mass_unit": mass, "per_revolutions": text("per_revolutions"), "for": text("for") }),
+    };
+    json!({ "id": id, "keyed_in": keyed_in })
+}
+
+fn page_of(signed: &Signed, cookies: &Cookies, known: &Known, form: Form) -> FormPage {
+    FormPage::new(Page::new(signed, cookies, format!("Change {}", known.seeder.name), "/seeders"), form).intro(
+        "What was recorded of the machine stays with it. The change is in the audit trail. Below, say for each metering unit \
+         what its controller wants keyed in: every page then shows the number in that form.",
+    )
+}
+
+fn change_form(signed: &Signed, known: &Known) -> Form {
+    let seeder = &known.seeder;
     let serial = seeder.serial_number.clone().unwrap_or_default();
-    let fields = vec![
+    let mut fields = vec![
         FormField::new("name", "Name").value(seeder.name.clone()).hint("What your people call the machine."),
         FormField::new("serial_number", "Serial number").value(serial).optional(),
     ];
+    for (number, unit) in known.units.iter().enumerate() {
+        fields.extend(unit_fields(signed, number, unit));
+    }
     Form::new(format!("/seeders/{}/change", seeder.id), "Save the change", fields)
+}
+
+fn unit_fields(signed: &Signed, number: usize, unit: &UnitRow) -> [FormField; 3] {
+    let form = unit.keyed_in.0;
+    let named = |of: &str, label: &str| FormField::new(field(number, of), format!("{}: {label}", unit.label));
+    let unsaid = format!("Nobody has said: shown as {}", key_in::in_words(None, signed.actor.reader()));
+    let masses = KeyMass::ALL.iter().map(|mass| (mass.word(), mass.said().to_owned()));
+    let per = if form.is_some_and(|form| form.per.count() == 1) { "1" } else { "100" };
+    [
+        named("mass_unit", "the controller wants")
+            .choice(std::iter::once(("", unsaid)).chain(masses))
+            .value(form.map(|form| form.mass_unit.word()).unwrap_or_default()),
+        named("per_revolutions", "for how many revolutions")
+            .choice([("1", "one revolution"), ("100", "100 revolutions")])
+            .value(per),
+        named("for", "for one run or all")
+            .choice([(KeyFor::Run.word(), "one run"), (KeyFor::Unit.word(), "the whole unit, all runs in use")])
+            .value(form.map_or(KeyFor::Run, |form| form.is_for).word()),
+    ]
 }

@@ -1,5 +1,7 @@
 //! What is sent about a seeder and its metering units.
 
+use super::keyed_in::KeyedIn;
+use crate::web::error::Fault;
 use crate::web::input::{At, Faults, Input, Name, Rpm, Whole, described, text_of};
 use crate::{input, words};
 use jiff::civil::Date;
@@ -112,6 +114,8 @@ input! {
         pub runs: Whole<1, 500>,
         pub drive: Drive,
         pub roller_speed_rpm: Option<SpeedRange>,
+        /// The form in which its controller takes the number.
+        pub keyed_in: Option<KeyedIn>,
     }
 }
 
@@ -129,17 +133,28 @@ input! {
 }
 
 input! {
+    /// What may be changed of a metering unit.
+    pub struct UnitChange {
+        /// Which of the seeder's.
+        pub id: Uuid,
+        /// The form in which its controller takes the number; null takes back what was said.
+        pub keyed_in: Option<KeyedIn>,
+    }
+}
+
+input! {
     /// What may be changed of a seeder; what is absent stays.
     pub struct SeederChange {
         pub name: Option<Name>,
         /// An empty text takes it away.
         pub serial_number: Option<SerialNumber>,
+        /// Those that change.
+        pub metering_units: Option<Vec<UnitChange>>,
     }
 }
 
 /// What no single field can know of a seeder: every such fault.
-pub(super) fn faults_of(draft: &SeederDraft) -> Vec<crate::web::error::Fault> {
-    use crate::web::error::Fault;
+pub(super) fn faults_of(draft: &SeederDraft) -> Vec<Fault> {
     let units = &draft.metering_units;
     let mut faults = crate::fleet::configuration::act::faults_of(&draft.working_width, &draft.row_spacing);
     if units.is_empty() {
@@ -148,8 +163,7 @@ pub(super) fn faults_of(draft: &SeederDraft) -> Vec<crate::web::error::Fault> {
     for (i, unit) in units.iter().enumerate() {
         // Two units of one label on a machine: somebody keys the number into the wrong one.
         if units.iter().take(i).any(|other| other.label == unit.label) {
-            let says = format!("Another unit is already called {}. Give each its own label.", unit.label.0);
-            faults.push(Fault::new(format!("/metering_units/{i}/label"), says));
+            faults.push(label_taken(&format!("/metering_units/{i}/label"), &unit.label.0));
         }
         if unit.id.is_some() && units.iter().take(i).any(|other| other.id == unit.id) {
             faults.push(Fault::new(
@@ -159,4 +173,9 @@ pub(super) fn faults_of(draft: &SeederDraft) -> Vec<crate::web::error::Fault> {
         }
     }
     faults
+}
+
+/// That a unit of the machine has the label already.
+pub(super) fn label_taken(pointer: &str, label: &str) -> Fault {
+    Fault::new(pointer, format!("Another unit is already called {label}. Give each its own label."))
 }

@@ -1,6 +1,7 @@
 //! The pages of seeders: the list, the form that adds one, and the seeder's own page with its units and its timeline.
 
 use super::act::{self, Drive, SeederDraft, SeederKind, SeederRow, UnitRow};
+use super::key_in;
 use crate::access::{Actor, Permission, Units};
 use crate::calibration;
 use crate::chart::Figure;
@@ -175,6 +176,8 @@ struct Fitted {
     runs: String,
     since: String,
     drive: String,
+    /// What its controller wants.
+    keyed_in: String,
 }
 
 /// A record as the timeline shows it.
@@ -252,6 +255,9 @@ async fn seeder_page(
 impl Fitted {
     fn of(unit: UnitRow, setup: Option<setups::SetupRow>, actor: &Actor) -> Self {
         let words = actor.words();
+        let said = unit.keyed_in.0;
+        let keyed_in = key_in::in_words(said, actor.reader());
+        let keyed_in = if said.is_some() { keyed_in } else { format!("nobody has said; shown as {keyed_in}") };
         let drive = Drive::from_word(&unit.drive).map_or("drive", Drive::said);
         let drive = match (&unit.roller_speed_min, &unit.roller_speed_max) {
             (Some(min), Some(max)) => format!("{drive}, {} to {} 1/min", words.decimal(min), words.decimal(max)),
@@ -267,6 +273,7 @@ impl Fitted {
                 runs: nothing(),
                 since: nothing(),
                 drive,
+                keyed_in,
             };
         };
         Self {
@@ -276,6 +283,7 @@ impl Fitted {
             runs: format!("{} of {}", setup.runs, unit.runs),
             since: setup.head.when(&actor.time_zone),
             drive,
+            keyed_in,
             unit,
         }
     }
@@ -284,9 +292,7 @@ impl Fitted {
 impl Told {
     fn of(row: &TimelineRow, signed: &Signed) -> Self {
         let zone = &signed.actor.time_zone;
-        let stands = row.head.stands();
-        let own = row.head.recorded_by == Some(signed.actor.account.0);
-        let may_void = signed.actor.may(Permission::Void) && (own || signed.actor.may(Permission::KeepFleet));
+        let may_void = signed.actor.may_amend(row.head.recorded(), row.head.recorded_by, signed.app.clock.now());
         Self {
             id: row.head.id,
             when: row.head.when(zone),
@@ -295,7 +301,7 @@ impl Told {
             by: row.head.by_line(),
             fallen: row.head.fallen(zone),
             href: (row.head.kind == "calibration").then(|| format!("/calibrations/{}", row.head.id)),
-            may_void: stands && may_void,
+            may_void: row.head.stands() && may_void,
         }
     }
 }

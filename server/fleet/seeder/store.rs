@@ -1,6 +1,7 @@
 //! Seeders and their metering units in the database.
 
 use super::act::{SeederDraft, UnitDraft};
+use super::keyed_in::{KeyedIn, Said};
 use crate::access::Scope;
 use crate::db::{Cx, Result, Work};
 use crate::{args, queries};
@@ -9,18 +10,24 @@ use uuid::Uuid;
 
 queries! {
     ADD = "insert into seeder (organization_id, id, name, serial_number, kind, commissioned_on) values ($1, $2, $3, $4, $5, $6)";
-    ADD_UNIT = "insert into metering_unit (organization_id, id, seeder_id, position, label, runs, drive, roller_speed_min, roller_speed_max)
-        values ($1, $2, $3, $4, $5, $6, $7, $8, $9)";
+    ADD_UNIT = "insert into metering_unit (organization_id, id, seeder_id, position, label, runs, drive, roller_speed_min, roller_speed_max,
+            key_mass_unit, key_per_revolutions, key_for)
+        values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)";
     CHANGE = "update seeder set name = $3, serial_number = $4 where organization_id = $1 and id = $2";
+    CHANGE_UNIT = "update metering_unit set key_mass_unit = $3, key_per_revolutions = $4, key_for = $5
+        where organization_id = $1 and id = $2";
     FIND = "select id, name, serial_number, kind, commissioned_on from seeder where organization_id = $1 and id = $2";
     LIST = "select id, name, serial_number, kind, commissioned_on from seeder where organization_id = $1 order by name, id";
-    FIND_UNIT = "select u.id, u.seeder_id, s.name as seeder, u.position, u.label, u.runs, u.drive, u.roller_speed_min, u.roller_speed_max
+    FIND_UNIT = "select u.id, u.seeder_id, s.name as seeder, u.position, u.label, u.runs, u.drive, u.roller_speed_min, u.roller_speed_max,
+            u.key_mass_unit, u.key_per_revolutions, u.key_for
         from metering_unit u join seeder s on s.organization_id = u.organization_id and s.id = u.seeder_id
         where u.organization_id = $1 and u.id = $2";
-    UNITS_OF = "select u.id, u.seeder_id, s.name as seeder, u.position, u.label, u.runs, u.drive, u.roller_speed_min, u.roller_speed_max
+    UNITS_OF = "select u.id, u.seeder_id, s.name as seeder, u.position, u.label, u.runs, u.drive, u.roller_speed_min, u.roller_speed_max,
+            u.key_mass_unit, u.key_per_revolutions, u.key_for
         from metering_unit u join seeder s on s.organization_id = u.organization_id and s.id = u.seeder_id
         where u.organization_id = $1 and u.seeder_id = $2 order by u.position";
-    ALL_UNITS = "select u.id, u.seeder_id, s.name as seeder, u.position, u.label, u.runs, u.drive, u.roller_speed_min, u.roller_speed_max
+    ALL_UNITS = "select u.id, u.seeder_id, s.name as seeder, u.position, u.label, u.runs, u.drive, u.roller_speed_min, u.roller_speed_max,
+            u.key_mass_unit, u.key_per_revolutions, u.key_for
         from metering_unit u join seeder s on s.organization_id = u.organization_id and s.id = u.seeder_id
         where u.organization_id = $1 order by s.name, s.id, u.position";
 }
@@ -49,6 +56,8 @@ pub struct UnitRow {
     /// Revolutions per minute, as entered.
     pub roller_speed_min: Option<String>,
     pub roller_speed_max: Option<String>,
+    #[sqlx(flatten)]
+    pub keyed_in: Said,
 }
 
 impl UnitRow {
@@ -82,8 +91,25 @@ pub(super) async fn add_unit(
     let organization = work.organization();
     let speeds = draft.roller_speed_rpm.as_ref();
     let (min, max) = (speeds.map(|s| s.min.as_str()), speeds.map(|s| s.max.as_str()));
-    let values = args![organization, id, seeder, position, &draft.label.0, draft.runs.0, draft.drive.word(), min, max];
+    let (label, drive) = (&draft.label.0, draft.drive.word());
+    let (mass, per, of) = columns(draft.keyed_in);
+    let values = args![organization, id, seeder, position, label, draft.runs.0, drive, min, max, mass, per, of];
     work.cx().execute(ADD_UNIT, values).await?;
+    Ok(())
+}
+
+fn columns(form: Option<KeyedIn>) -> (Option<&'static str>, Option<i64>, Option<&'static str>) {
+    (
+        form.map(|form| form.mass_unit.word()),
+        form.map(|form| i64::from(form.per.count())),
+        form.map(|form| form.is_for.word()),
+    )
+}
+
+pub(super) async fn change_unit(work: &mut Work, id: MeteringUnitId, form: Option<KeyedIn>) -> Result<()> {
+    let organization = work.organization();
+    let (mass, per, of) = columns(form);
+    work.cx().execute(CHANGE_UNIT, args![organization, id, mass, per, of]).await?;
     Ok(())
 }
 

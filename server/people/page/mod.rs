@@ -1,6 +1,7 @@
 //! The pages of people: the way in and out, one's own account, and the members that the office keeps.
 
 mod account;
+mod device;
 mod entrance;
 mod member;
 mod members;
@@ -68,7 +69,7 @@ fn opened_sessions(
 ) -> Vec<Opened> {
     let opened = |row: crate::access::session::SessionRow| Opened {
         id: row.id,
-        what: device(&row.device),
+        what: device::name(&row.device),
         since: when(row.created_at, zone),
         used: when(row.last_seen_at, zone),
         is_this_one: own == Some(row.id),
@@ -85,15 +86,4 @@ fn opened_tokens(rows: Vec<crate::access::token::TokenRow>, zone: &TimeZone) -> 
         is_this_one: false,
     };
     rows.into_iter().map(opened).collect()
-}
-
-/// A device in words, from what its browser says of itself: the part in brackets names the system, and `Mobile` a phone.
-fn device(agent: &str) -> String {
-    let kind = if agent.contains("Mobile") { "Phone" } else { "Browser" };
-    let system = agent.split_once('(').and_then(|(_, rest)| rest.split_once(')')).map(|(system, _)| system.trim());
-    match system {
-        Some(system) if !system.is_empty() => format!("{kind} ({system})"),
-        _ if agent.is_empty() => "Unknown device".to_owned(),
-        _ => agent.chars().take(60).collect(),
-    }
 }

@@ -121,7 +121,8 @@ async fn rate_page(
     let factor = format!("{} {factor_unit}", signed.actor.words().print(at_work.in_force.factor, factor_unit, digits));
     let wanted =
         input::read::<RateAsked>(&posted.query()).and_then(|asked| Wanted::read(&asked, signed.actor.units, is_ground));
-    match wanted.and_then(|wanted| answer(&at_work, &wanted, entered, factor, &signed)) {
+    let key_in = now.key_in(&names, signed.actor.reader()).map(|number| number.says()).unwrap_or_default();
+    match wanted.and_then(|wanted| answer(&at_work, &wanted, entered, (key_in, factor), &signed)) {
         Ok(answer) => {
             page.form = page.form.again(&posted, &Error::Faults(Vec::new()));
             page.form.general.clear();
@@ -139,7 +140,7 @@ fn answer(
     at_work: &AtWork,
     wanted: &Wanted,
     entered: Option<f64>,
-    factor: String,
+    number: (String, String),
     signed: &Signed,
 ) -> Result<Answer, Error> {
     let (metering, words) = (at_work.metering, signed.actor.words());
@@ -152,7 +153,7 @@ fn answer(
     Ok(Answer {
         roller_speed: rpm.map(|rpm| words.number(rpm, 3)),
         asked: asked_in_words(wanted, words),
-        lines: lines(at_work, wanted, factor, words),
+        lines: lines(at_work, wanted, number, words),
         beyond: rpm.and_then(|rpm| beyond(rpm, at_work, words)),
         speeds: speeds(at_work, wanted, words).filter(|_| !at_work.is_ground),
         wheel: wheel.map(|wheel| wheel_part(at_work, wanted, wheel, signed)),
@@ -188,9 +189,9 @@ fn beyond(rpm: f64, at_work: &AtWork, words: Words) -> Option<String> {
     ))
 }
 
-fn lines(at_work: &AtWork, wanted: &Wanted, factor: String, words: Words) -> Vec<Answered> {
+fn lines(at_work: &AtWork, wanted: &Wanted, (key_in, factor): (String, String), words: Words) -> Vec<Answered> {
     let metering = at_work.metering;
-    let mut lines = vec![Answered::new("Number in force, per run", factor, "")];
+    let mut lines = vec![Answered::new("Number to key in", key_in, ""), Answered::new("The same, per run", factor, "")];
     if let Some(turns) = metering.revolutions_per_metre_for(wanted.rate) {
         lines.push(Answered::new("Roller turns that the rate needs", words.number(turns, 3), "per metre driven"));
     }
