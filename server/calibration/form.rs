@@ -105,11 +105,8 @@ impl TypedRepeat {
 
     /// The same runs again in the same bags, not yet weighed.
     fn again(&self) -> Self {
-        let catch = |catch: &TypedCatch| TypedCatch {
-            gross: String::new(),
-            remembered: catch.tare.clone(),
-            ..catch.clone()
-        };
+        let catch =
+            |catch: &TypedCatch| TypedCatch { gross: String::new(), remembered: catch.tare.clone(), ..catch.clone() };
         Self {
             revolutions: self.revolutions.clone(),
             set_aside: String::new(),
