@@ -66,12 +66,15 @@ const PLACES = {
   scale_check: (id) => `/scales/${id}/checks`, lot_test: (id) => `/lots/${id}/tests`,
 };
 
+/** Sends an entry that this phone could not keep. Answers the server's answer, or a word of `send`. */
+export const tell = (reader, entry) => asked(reader, PLACES[entry.kind](entry.parent_id), entry.record);
+
 /**
  * Sends one entry while its author looks on, by the way of its own kind: a slip is shown beside its field and mended there,
  * and the office hears nothing of it. Answers as `send` does.
  */
 export async function sendOne(reader, entry) {
-  const answer = await asked(reader, PLACES[entry.kind](entry.parent_id), entry.record);
+  const answer = await tell(reader, entry);
   if (typeof answer === "string") return answer;
   const problem = answer.ok ? null : await answer.json().catch(() => ({ title: `${answer.status}` }));
   await settle(entry, answer.ok ? { outcome: "stored" } : { outcome: "refused", problem });

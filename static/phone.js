@@ -94,7 +94,7 @@ function keepDrafts(form) {
   const save = async () => {
     clearTimeout(due);
     due = 0;
-    if (form.isConnected) await put("drafts", { key: draftKey(), at: Date.now(), pairs: pairsOf(form) }).catch(notKept);
+    if (form.isConnected) await put("drafts", { key: draftKey(), at: Date.now(), pairs: pairsOf(form) }).catch(draftLost);
   };
   form.addEventListener("input", (event) => {
     // What the script filled in by itself was typed by nobody.
@@ -109,6 +109,11 @@ function said(name, blanks = {}) {
   const part = document.getElementById("says").content.querySelector(`[data-part="${name}"]`).cloneNode(true);
   for (const element of part.querySelectorAll("[data-blank]")) element.textContent = blanks[element.dataset.blank] ?? "";
   return part;
+}
+
+// A browser that keeps nothing at all is no news at every letter; a full storage is.
+function draftLost(error) {
+  if (error?.name === "QuotaExceededError") notKept(error);
 }
 
 function notKept(error) {
@@ -201,6 +206,7 @@ function made(form) {
 
 async function enter(form) {
   if (form.dataset.busy) return;
+  clearFaults(form);
   const faults = plainFaults(form);
   if (faults.length > 0) {
     showFaults(form, faults);
@@ -219,7 +225,7 @@ async function entered(form) {
   try {
     await outbox.keep(entry);
   } catch (error) {
-    notKept(error);
+    await withoutKeeping(form, entry, place, error);
     return;
   }
   // Never awaited: a browser may leave it open for as long as its question is not answered.
@@ -230,13 +236,23 @@ async function entered(form) {
   await showLine(ended);
   const still = await take("entries", entry.id);
   if (!still) {
-    location.assign(entry.kind === "calibration" ? `/calibrations/${entry.id}` : entry.next);
+    leave(entry);
   } else if (still.refused) {
     form.dataset.mends = entry.id;
     showFaults(form, faultsOf(still.refused, place));
   } else {
     showKept(form, entry);
   }
+}
+
+const leave = (entry) => location.assign(entry.kind === "calibration" ? `/calibrations/${entry.id}` : entry.next);
+
+/** A browser that keeps nothing (full, or told not to) still sends while there is signal. */
+async function withoutKeeping(form, entry, place, error) {
+  const answer = await outbox.tell(reader, entry);
+  if (typeof answer === "string") notKept(error);
+  else if (answer.ok) leave(entry);
+  else showFaults(form, faultsOf(await answer.json(), place));
 }
 
 function showKept(form, entry) {
@@ -281,7 +297,7 @@ function enhance(form) {
     event.preventDefault();
     const asked = event.submitter?.name === "_do" ? event.submitter.value : "save";
     if (asked === "save") enter(form);
-    else if (sheet.act(form, asked)) put("drafts", { key: draftKey(), at: Date.now(), pairs: pairsOf(form) }).catch(notKept);
+    else if (sheet.act(form, asked)) put("drafts", { key: draftKey(), at: Date.now(), pairs: pairsOf(form) }).catch(draftLost);
     else workOut(form);
   });
 }
@@ -315,7 +331,7 @@ async function start(form) {
 function signOut(form) {
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
-    const waiting = (await outbox.entries()).filter((entry) => entry.by === reader).length;
+    const waiting = await outbox.entries().then((all) => all.filter((entry) => entry.by === reader).length, () => 0);
     const button = form.querySelector("button");
     if (waiting > 0 && !button.dataset.warned) {
       button.dataset.warned = "yes";
@@ -325,7 +341,7 @@ function signOut(form) {
       line.scrollIntoView();
       return;
     }
-    await kept.forget();
+    await kept.forget().catch(() => {});
     form.submit();
   });
 }

@@ -304,11 +304,16 @@ test('a full storage says so, and the form keeps what was typed', async () => {
   await page.goto(at(`/metering-units/${fleet.seeders[0].unit}/setups/new`));
   await page.waitForSelector('#outbox-line >> text=nearly full');
   await page.fill('[name=gate]', '17');
+  await phone.context.setOffline(true);
   await page.click('.bar-act button.act');
   await page.waitForSelector('.not-kept');
   assert.match(await page.innerText('.not-kept'), /storage of this phone is full/);
   assert.equal(await page.inputValue('[name=gate]'), '17');
   assert.equal(new URL(page.url()).pathname, `/metering-units/${fleet.seeders[0].unit}/setups/new`);
+  // With signal it is sent all the same.
+  await phone.context.setOffline(false);
+  await page.click('.bar-act button.act');
+  await page.waitForURL(/\/seeders\//);
   await phone.context.close();
 });
 

@@ -27,7 +27,14 @@ after(async () => {
 });
 
 const at = (path) => new URL(path, server.url).href;
-const submit = (page) => Promise.all([page.waitForLoadState('load'), page.click('.bar-act button.act')]);
+
+/** Sends a form and waits for what comes of it: another page, or the faults on this one. */
+async function submit(page, button = '.bar-act button.act') {
+  await page.evaluate(() => { window.isStillThere = true; });
+  await page.click(button);
+  await page.waitForFunction(() => !window.isStillThere || document.querySelector('main .errors, main .kept-note'));
+  await page.waitForLoadState('load');
+}
 
 /** Fills a form by its fields' names; a select is chosen by label or value. */
 async function fill(page, values) {
@@ -131,8 +138,7 @@ async function catchSeed(page, gross) {
 test('a catch with a slip is refused beside the field, and nothing typed is lost', async () => {
   const { page } = desk;
   await catchSeed(page, ['4.20', '0.30']);
-  await page.click('button[value=save]');
-  await page.waitForLoadState('load');
+  await submit(page, 'button[value=save]');
   assert.match(await page.locator('.errors').innerText(), /tare/i);
   assert.equal(await page.inputValue('[name="repeats/0/catches/0/gross/value"]'), '4.20');
 });
@@ -140,8 +146,7 @@ test('a catch with a slip is refused beside the field, and nothing typed is lost
 test('a good catch gives the number to key in, and the board says ready', async () => {
   const { page } = desk;
   await catchSeed(page, ['4.20', '4.22']);
-  await page.click('button[value=save]');
-  await page.waitForLoadState('load');
+  await submit(page, 'button[value=save]');
   assert.match(page.url(), /\/calibrations\/[0-9a-f-]{36}$/);
   const text = await page.innerText('main');
   // (4.20 - 0.32 + 4.22 - 0.32) kg / (2 runs x 60 revolutions) = 0.064833 kg a revolution and run.
@@ -255,6 +260,7 @@ test('signing out ends the session', async () => {
   const { page } = desk;
   await page.goto(at('/'));
   await page.click('text=Sign out');
+  await page.waitForURL(/sign-in/);
   await page.goto(at('/people'));
   assert.equal(new URL(page.url()).pathname, '/sign-in');
   await fill(page, { email: 'ana@example.org', password });
