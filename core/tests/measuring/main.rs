@@ -18,3 +18,4 @@ mod sheets;
 mod speed;
 mod statistics;
 mod verdicts;
+mod words;

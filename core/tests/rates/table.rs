@@ -75,3 +75,29 @@ fn hostile_numbers_are_blank() {
     let nothing = Metering { factor: 0.0, ..UNIT };
     assert_eq!(nothing.table(&[0.012], &[2.5], None).rows[0][0], None);
 }
+
+/// By hand: a tenth of the value, to the nearest of 1, 2, 5 and 10 as a ratio (limits 1.414, 3.162, 7.071).
+#[test]
+fn steps_are_the_nearest_round_ones() {
+    for (value, step) in [
+        (10.0, 1.0),
+        (14.0, 1.0),
+        (14.2, 2.0),
+        (31.0, 2.0),
+        (32.0, 5.0),
+        (70.0, 5.0),
+        (71.0, 10.0),
+        (99.0, 10.0),
+        (1e-6, 1e-7),
+        (0.2, 0.02),
+    ] {
+        let steps = steps_around(value, 0.1);
+        assert_eq!(steps.len(), 5, "{value}");
+        for (position, found) in (-2..=2).zip(&steps) {
+            let expected = value + f64::from(position) * step;
+            assert!((found / expected - 1.0).abs() < 1e-9, "{value}: {found}, not {expected}");
+        }
+    }
+    // Half of 1 is a step of 0.5: one of the five is nothing, and left out.
+    assert_eq!(steps_around(1.0, 0.5), [0.5, 1.0, 1.5, 2.0]);
+}

@@ -1,0 +1,53 @@
+//! Numbers and units as a reader reads them: the texts of pages rest on these.
+
+use sowmark_core::{
+    quantity::{KeyedFor, KeyedIn, PerRevolutions, unit},
+    texts::Catalogue,
+    words::{DecimalSign, Words},
+};
+
+const COMMA: DecimalSign = DecimalSign::Comma;
+
+#[test]
+fn zeros_that_say_nothing_are_left_out() {
+    let comma = Words { decimal: COMMA, ..Words::default() };
+    for (number, point, with_comma) in
+        [("6.000", "6", "6"), ("12.50", "12.5", "12,5"), ("120", "120", "120"), ("0.05", "0.05", "0,05")]
+    {
+        assert_eq!(Words::default().trimmed(number), point);
+        assert_eq!(comma.trimmed(number), with_comma);
+    }
+    // 5.4864 m are 18 international feet of 0.3048 m.
+    assert_eq!(Words::default().short(5.4864, unit::FT, 4), "18");
+    assert_eq!(comma.short(0.125, unit::CM, 4), "12,5");
+}
+
+#[test]
+fn every_unit_in_words_has_its_text() {
+    for name in [
+        "catches",
+        "days",
+        "degrees of freedom",
+        "g per thousand seeds",
+        "repeats",
+        "standard deviations",
+        "times",
+        "kg",
+    ] {
+        assert_eq!(Words::default().unit(name), name);
+    }
+}
+
+#[test]
+fn what_a_keyed_number_is_for_is_said() {
+    let keyed = |is_for| KeyedIn { mass_unit: unit::LB, per: PerRevolutions::Hundred, is_for };
+    assert_eq!(keyed(KeyedFor::Run).for_said(Words::default()), "per run");
+    assert_eq!(keyed(KeyedFor::Unit).for_said(Words::default()), "whole unit");
+}
+
+#[test]
+fn a_broken_catalogue_is_refused_with_its_line() {
+    let refused = |text: &str| Catalogue::new("de", &[("de.ftl", text)], None).expect_err("broken").line();
+    assert_eq!(refused("= nothing\n"), Some(1));
+    assert_eq!(refused("a = b\nc = d\n\n= nothing\n"), Some(4));
+}
