@@ -183,6 +183,12 @@ fn a_decimal_sign_is_one_place_off() {
     assert!(says.contains("gross"), "{says}");
     let everywhere = sheet(&[("60.0", &[(2, "36.00 kg", "0 kg")]), ("60.0", &[(2, "36.12 kg", "0 kg")])]);
     first(&found(&everywhere, &circumstances()), Cause::DecimalPoint, 7.212 / 240.0);
+    // Honest tares: no other number of revolutions would explain it.
+    let grosses = sheet(&[("60", &[(1, "21.20 kg", "0.320 kg")]), ("60", &[(1, "21.30 kg", "0.320 kg")])]);
+    let says = first(&found(&grosses, &circumstances()), Cause::DecimalPoint, (1.80 + 1.81) / 120.0);
+    assert!(says.contains("gross"), "{says}");
+    let tares = sheet(&[("60", &[(1, "2.120 kg", "0.0320 kg")]), ("60", &[(1, "2.130 kg", "0.0310 kg")])]);
+    among(&found(&tares, &circumstances()), Cause::DecimalPoint, (1.80 + 1.82) / 120.0);
 }
 
 #[test]
