@@ -10,13 +10,16 @@ import { openPhone, startServer } from './world.mjs';
 
 let server, fleet;
 const folders = [];
+const open = [];
 
 before(async () => {
   server = await startServer();
   fleet = await enterFleet(server);
 });
 
-after(() => {
+after(async () => {
+  // What a failed test left open would keep this program from ending.
+  await Promise.allSettled(open.map((context) => context.close()));
   server?.stop();
   folders.forEach((folder) => rmSync(folder, { recursive: true, force: true, maxRetries: 5 }));
 });
@@ -28,6 +31,7 @@ async function phoneOf(email) {
   const folder = mkdtempSync(join(tmpdir(), 'sowmark-phone-'));
   folders.push(folder);
   const phone = await openPhone(folder);
+  open.push(phone.context);
   await signIn(phone.page, server, email);
   await settled(phone.page);
   return { ...phone, folder };
@@ -92,8 +96,12 @@ test('a catch without signal outlives a reload, a closed browser and a dead serv
   assert.match(await page.innerText('.running'), /Still missing\s+nothing/i);
 
   // Reloaded in the middle: what was typed is back.
-  await page.waitForTimeout(400);
+  await until(page, async () => {
+    const { all } = await import(document.querySelector('script[src*="phone.js"]').src.replace('phone.js', 'store.js'));
+    return (await all('drafts')).some((draft) => draft.pairs.some(([, text]) => text === '2.131'));
+  });
   await page.reload();
+  await page.waitForSelector('.draft-back');
   assert.equal(await page.inputValue('[name="repeats/1/catches/3/gross/value"]'), '2.131');
   await save(page);
   await page.waitForSelector('.kept-note');
@@ -106,6 +114,7 @@ test('a catch without signal outlives a reload, a closed browser and a dead serv
   await phone.context.close();
   await server.kill();
   phone = { ...(await openPhone(phone.folder)), folder: phone.folder };
+  open.push(phone.context);
   ({ page } = phone);
   await page.goto(at('/outbox'));
   assert.match(await page.innerText('#waiting'), /Waits to be sent/);
