@@ -130,8 +130,8 @@ async function settle(entry, result) {
   if (result.outcome === "refused") {
     await put("entries", { ...entry, refused: result.problem });
   } else {
-    const { id, by, kind, title, path, made_at } = entry;
-    await put("sent", { id, by, kind, title, path, made_at, sent_at: Date.now() });
+    const { id, by, kind, title, next, made_at } = entry;
+    await put("sent", { id, by, kind, title, next, made_at, sent_at: Date.now() });
     await drop("entries", id);
     const sent = (await all("sent")).sort((a, b) => b.sent_at - a.sent_at);
     for (const old of sent.slice(SENT_KEPT)) await drop("sent", old.id);

@@ -33,7 +33,7 @@ function shown(entry) {
 function sent(entry) {
   const item = part("sent");
   item.querySelector("[data-title]").textContent = entry.title;
-  item.querySelector("[data-title]").href = entry.kind === "calibration" ? `/calibrations/${entry.id}` : entry.path.replace(/\/new$/, "");
+  item.querySelector("[data-title]").href = entry.kind === "calibration" ? `/calibrations/${entry.id}` : entry.next;
   item.querySelector("[data-when]").textContent = says("sent", { when: when(entry.sent_at) });
   return item;
 }

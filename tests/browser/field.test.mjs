@@ -198,6 +198,11 @@ test('an answer that is lost on the way is asked for again, and nothing is store
   await page.click('#outbox-line [data-send]');
   await empty(page);
   assert.ok(sent >= 2);
+  await page.goto(at('/outbox'));
+  const back = page.locator('[data-list="sent"] a').first();
+  await back.waitFor();
+  const led = await page.request.get(at(await back.getAttribute('href')));
+  assert.equal(led.status(), 200, 'what was sent leads to the machine');
   const fills = (await fleet.api(`/metering-units/${unit}/fills`)).items;
   assert.equal(fills.filter((fill) => fill.mass?.value === '250').length, 1);
   await phone.context.close();
