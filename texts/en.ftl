@@ -131,3 +131,66 @@ trigger-scale-without-check = { $caught ->
 }
 trigger-scale-failed = The scale { $scale } failed its check on { $day }{ trigger-by }: it showed { $reading } for
     { $reference }. Mend it or take another, then catch again.
+
+## The frame of every page
+
+nav-readiness = Readiness
+nav-seeders = Seeders
+nav-lots = Lots
+nav-outbox = Outbox
+nav-keeping = Keeping
+nav-people = People
+nav-audit = Audit trail
+page-skip = Skip to the page
+
+
+
+## Forms and what is wrong in them
+
+
+
+## Signing in, people and accounts
+
+
+
+## The phone: outbox, pages kept, entries refused
+
+
+
+## The audit trail
+
+
+
+## The fleet: seeders, units, rollers, scales, seasons, labels
+
+
+
+## The timeline of a seeder, and voiding a record
+
+
+
+## The catch sheet and the calibration record
+
+
+
+## Charts
+
+
+
+## The rate plan
+
+
+
+## Seed lots, tests, stock and tanks
+
+
+
+## Clients, fields and jobs
+
+
+
+## The readiness board and tolerances
+
+
+
+## The rate page and the next gate setting

@@ -751,3 +751,66 @@ trigger-scale-without-check = { $caught ->
 }
 trigger-scale-failed = La balanza { $scale } no superó su verificación el { $day }{ trigger-by }: marcó { $reading } para
     { $reference }. Repárela o tome otra y repita el ensayo.
+
+## El marco de todas las páginas
+
+nav-readiness = Estado de siembra
+nav-seeders = Sembradoras
+nav-lots = Lotes
+nav-outbox = Bandeja de salida
+nav-keeping = Fichas
+nav-people = Personas
+nav-audit = Registro de cambios
+page-skip = Ir al contenido
+
+
+
+## Formularios y lo que falla en ellos
+
+
+
+## Ingreso, personas y cuentas
+
+
+
+## El teléfono: bandeja de salida, páginas guardadas, entradas rechazadas
+
+
+
+## El registro de cambios
+
+
+
+## Las sembradoras: dosificadores, rodillos, balanzas, campañas, etiquetas
+
+
+
+## La cronología de una sembradora y la anulación de un registro
+
+
+
+## La planilla de recogida y el registro de calibración
+
+
+
+## Gráficos
+
+
+
+## El plan de dosis
+
+
+
+## Lotes de semilla, análisis, existencias y tolvas
+
+
+
+## Clientes, campos y labores
+
+
+
+## El tablero de estado y las tolerancias
+
+
+
+## La página de dosis y la próxima abertura de compuerta

@@ -4,6 +4,7 @@ use super::assets;
 use super::door::{App, Signed};
 use super::error::{Error, Problem};
 use super::reader::Reader;
+use super::said::Said;
 use crate::access::{Actor, Permission, Role, Units};
 use crate::config::Config;
 use crate::texts;
@@ -13,6 +14,7 @@ use axum::response::{Html, IntoResponse, Response};
 use axum_extra::extract::CookieJar;
 use axum_extra::extract::cookie::{Cookie, SameSite};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
+use sowmark_core::say;
 use sowmark_core::texts::Language;
 use sowmark_core::words::Words;
 
@@ -89,6 +91,18 @@ impl Page {
         Self::framed(None, cookies, title.into(), "")
     }
 
+    /// A text for a template, in its reader's language.
+    #[must_use]
+    pub fn say(&self, key: impl AsRef<str>) -> Said {
+        Said::new(self.reader.words, key.as_ref())
+    }
+
+    /// The tag of the language it is in.
+    #[must_use]
+    pub fn language(&self) -> &'static str {
+        self.reader.words.language.tag()
+    }
+
     #[must_use]
     pub fn notice(mut self, notice: Option<String>) -> Self {
         self.notice = notice;
@@ -129,22 +143,23 @@ fn stranger(cookies: &Cookies) -> Reader {
 }
 
 fn navigation(actor: &Actor, here: &str) -> Vec<NavItem> {
-    let everybody = [("/", "Readiness"), ("/seeders", "Seeders"), ("/lots", "Lots")];
-    let office = [("/keeping", "Keeping"), ("/people", "People")];
+    let words = actor.words();
+    let everybody = [
+        ("/", say!(words, "nav-readiness")),
+        ("/seeders", say!(words, "nav-seeders")),
+        ("/lots", say!(words, "nav-lots")),
+    ];
     let mut places = everybody.to_vec();
     if actor.may(Permission::Log) {
-        places.push(("/outbox", "Outbox"));
+        places.push(("/outbox", say!(words, "nav-outbox")));
     }
     if actor.role == Role::Office {
-        places.extend(office);
+        places.extend([("/keeping", say!(words, "nav-keeping")), ("/people", say!(words, "nav-people"))]);
     }
     if actor.may(Permission::ReadAudit) {
-        places.push(("/audit", "Audit trail"));
+        places.push(("/audit", say!(words, "nav-audit")));
     }
-    places
-        .into_iter()
-        .map(|(href, label)| NavItem { href: href.to_owned(), label: label.to_owned(), current: href == here })
-        .collect()
+    places.into_iter().map(|(href, label)| NavItem { href: href.to_owned(), label, current: href == here }).collect()
 }
 
 /// Renders a page.
