@@ -4,7 +4,7 @@ use crate::web::door::App;
 use crate::web::error::Error;
 use crate::web::routes::{Need, Route, mount};
 use crate::web::{assets, headers, openapi};
-use crate::{access, audit, calibration, db, fleet, people, phone, plan, readiness, records, seed, sync};
+use crate::{access, audit, calibration, db, fleet, people, phone, plan, readiness, records, seed, sync, usage};
 use axum::Router;
 use axum::extract::State;
 use axum::http::{HeaderValue, Method, StatusCode, header};
@@ -34,6 +34,7 @@ pub fn routes() -> Vec<Route> {
     routes.extend(readiness::routes());
     routes.extend(plan::routes());
     routes.extend(calibration::routes());
+    routes.extend(usage::routes());
     routes.extend(sync::routes());
     routes.extend(phone::routes());
     routes
@@ -52,8 +53,15 @@ pub fn queries() -> Vec<(&'static str, &'static str)> {
         people::store::ALL,
         people::crew::store::ALL,
     ];
-    let features =
-        [fleet::QUERIES, records::QUERIES, seed::QUERIES, readiness::QUERIES, calibration::QUERIES, sync::QUERIES];
+    let features = [
+        fleet::QUERIES,
+        records::QUERIES,
+        seed::QUERIES,
+        readiness::QUERIES,
+        calibration::QUERIES,
+        usage::QUERIES,
+        sync::QUERIES,
+    ];
     house.into_iter().chain(features.into_iter().flatten().copied()).flatten().copied().collect()
 }
 

@@ -23,4 +23,5 @@ pub mod records;
 pub mod seed;
 pub mod sync;
 pub mod texts;
+pub mod usage;
 pub mod web;

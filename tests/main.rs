@@ -19,3 +19,4 @@ mod plan;
 mod readiness;
 mod seed;
 mod sync;
+mod usage;

@@ -416,3 +416,97 @@ record-span-days = { $days } days
 
 
 ## The rate page and the next gate setting
+
+
+## Where the seed went
+
+nav-usage = Usage
+usage-title = Where the seed went
+usage-intro = What was sown of each lot, under which number, and what should be left.
+usage-intro-own = The jobs that you logged, and under which number they were sown.
+usage-from = From
+usage-to = To, that day included
+usage-seeder = Seeder
+usage-lot = Seed lot
+usage-field = Field
+usage-client = Client
+usage-crew = Crew’s seeders
+usage-crop = Crop
+usage-person = Logged by
+usage-all = all
+usage-together-by = Put together by
+usage-show = Show
+usage-no-day = “{ $given }” is no day; write it like 2027-04-06.
+usage-ends-before = The period ends before it begins.
+usage-sown = Sown
+usage-untrue = Sown under a number that was not true
+usage-seed-weighed = Seed, weighed
+usage-seed-bags = Seed, by bags counted
+usage-seed-machine = Seed, as the machines report it
+usage-machine-note = What a machine reports is its revolutions times the factor it was given: it cannot reveal a wrong factor.
+usage-untrue-none = Every job of this period began under a number that was true.
+usage-untrue-job = { $machine }, on { $field }: { $area }.
+usage-no-number = The unit had no number: no setup was known.
+usage-together = Put together
+usage-jobs = Jobs
+usage-jobs-none = No job of this period is known. Jobs are logged from the seeder’s page.
+usage-job = Job
+usage-when = When
+usage-machine = Unit
+usage-area = Area
+usage-area-untrue = Of it under an untrue number
+usage-seed = Seed
+usage-seed-known = Seed known by
+usage-from-machine = Of it by the machine alone
+usage-actual = Actual rate
+usage-target = Target
+usage-deviation = Off target
+usage-number = Number
+usage-number-true = true
+usage-number-check = true, check was due
+usage-number-untrue = not true
+usage-basis-weighed = weighing
+usage-basis-bags = bags
+usage-basis-machine = the machine’s total
+usage-off-with-seeds = { $off }, { $seeds } seeds/m²
+usage-off-with-plants = { $off }, { $seeds } seeds/m², at most { $plants } plants/m²
+usage-lots = Lots
+usage-lots-note = Opening + received − filled + returned − sold − discarded is what should be on hand. What is unaccounted for is the count less what should have been there; ± is what the weighings leave open (95 %).
+usage-opening = At the beginning
+usage-received = Received
+usage-filled = Filled
+usage-returned = Returned
+usage-sold = Sold
+usage-discarded = Discarded
+usage-expected = Should be on hand
+usage-counted = Counted
+usage-unaccounted = Unaccounted for
+usage-tanks = Tanks
+usage-tanks-note = Each line is a tank from one time that it was empty to the next: filled − emptied − sown should be nothing.
+usage-tank-span = { $from } to { $to }
+usage-tank-since = since { $from }
+usage-tank-lots = Lots in it
+usage-emptied = Emptied
+usage-tank-unaccounted = Left or unaccounted for
+usage-tank-left = { $mass } should be in it
+usage-not-all-weighed = not all was weighed
+usage-drift = Drift
+usage-drift-note = Jobs whose seed was weighed or counted in bags, against their target, since the calibration in force. Outside the dashed limits the unit wants a catch.
+usage-drift-none = No unit has a weighed job since its calibration.
+usage-drift-title = { $machine }: off target, %
+usage-drift-says = { $jobs ->
+    [one] One job; smoothed it is { $off } off target, the limit is ± { $limit } %: { $state ->
+            [out] outside the limits.
+           *[within] within the limits.
+        }
+   *[other] { $jobs } jobs; smoothed they are { $off } off target, the limit is ± { $limit } %: { $state ->
+            [out] outside the limits.
+           *[within] within the limits.
+        }
+}
+usage-drift-hint = With each job weighed by how well it is known it is { $off }; that would be a factor of { $factor } per run. It is a hint and no calibration: catch again and key in what the catch gives.
+usage-drift-job-off = The job
+usage-drift-smoothed = Smoothed
+usage-drift-limit = Limit
+usage-drift-weighted = Weighted
+usage-drift-weighted-limit = Its limit

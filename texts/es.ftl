@@ -1037,3 +1037,97 @@ record-span-days = { $days } días
 
 
 ## La página de dosis y la próxima abertura de compuerta
+
+
+## Adónde fue la semilla
+
+nav-usage = Uso
+usage-title = Adónde fue la semilla
+usage-intro = Qué se sembró de cada lote, con qué número, y cuánto debería quedar.
+usage-intro-own = Las labores que usted registró, y con qué número se sembraron.
+usage-from = Desde
+usage-to = Hasta, ese día incluido
+usage-seeder = Sembradora
+usage-lot = Lote de semilla
+usage-field = Campo
+usage-client = Cliente
+usage-crew = Sembradoras del equipo
+usage-crop = Cultivo
+usage-person = Registrado por
+usage-all = todos
+usage-together-by = Agrupar por
+usage-show = Mostrar
+usage-no-day = «{ $given }» no es un día; escríbalo como 2027-04-06.
+usage-ends-before = El período termina antes de empezar.
+usage-sown = Sembrado
+usage-untrue = Sembrado con un número que no era válido
+usage-seed-weighed = Semilla, pesada
+usage-seed-bags = Semilla, por bolsas contadas
+usage-seed-machine = Semilla, según las máquinas
+usage-machine-note = Lo que informa una máquina son sus vueltas por el factor que se le dio: no puede revelar un factor equivocado.
+usage-untrue-none = Todas las labores de este período empezaron con un número válido.
+usage-untrue-job = { $machine }, en { $field }: { $area }.
+usage-no-number = El dosificador no tenía número: no se conocía ningún ajuste.
+usage-together = Agrupado
+usage-jobs = Labores
+usage-jobs-none = No se conoce ninguna labor de este período. Las labores se registran desde la página de la sembradora.
+usage-job = Labor
+usage-when = Cuándo
+usage-machine = Dosificador
+usage-area = Superficie
+usage-area-untrue = De ella, con número no válido
+usage-seed = Semilla
+usage-seed-known = Semilla conocida por
+usage-from-machine = De ella, solo según la máquina
+usage-actual = Dosis real
+usage-target = Objetivo
+usage-deviation = Desvío
+usage-number = Número
+usage-number-true = válido
+usage-number-check = válido, tocaba verificar
+usage-number-untrue = no válido
+usage-basis-weighed = pesada
+usage-basis-bags = bolsas
+usage-basis-machine = total de la máquina
+usage-off-with-seeds = { $off }, { $seeds } semillas/m²
+usage-off-with-plants = { $off }, { $seeds } semillas/m², como mucho { $plants } plantas/m²
+usage-lots = Lotes
+usage-lots-note = Inicial + recibido − cargado + devuelto − vendido − descartado es lo que debería quedar. Lo que falta explicar es el recuento menos lo que debería haber; ± es lo que dejan abierto las pesadas (95 %).
+usage-opening = Al empezar
+usage-received = Recibido
+usage-filled = Cargado
+usage-returned = Devuelto
+usage-sold = Vendido
+usage-discarded = Descartado
+usage-expected = Debería quedar
+usage-counted = Recuento
+usage-unaccounted = Sin explicar
+usage-tanks = Tolvas
+usage-tanks-note = Cada línea es una tolva desde una vez que estuvo vacía hasta la siguiente: cargado − vaciado − sembrado debería ser nada.
+usage-tank-span = { $from } a { $to }
+usage-tank-since = desde { $from }
+usage-tank-lots = Lotes dentro
+usage-emptied = Vaciado
+usage-tank-unaccounted = Queda o sin explicar
+usage-tank-left = debería haber { $mass }
+usage-not-all-weighed = no se pesó todo
+usage-drift = Deriva
+usage-drift-note = Labores cuya semilla se pesó o se contó en bolsas, frente a su objetivo, desde la calibración vigente. Fuera de los límites de trazos conviene repetir el ensayo.
+usage-drift-none = Ningún dosificador tiene una labor pesada desde su calibración.
+usage-drift-title = { $machine }: desvío del objetivo, %
+usage-drift-says = { $jobs ->
+    [one] Una labor; suavizado está a { $off } del objetivo, el límite es ± { $limit } %: { $state ->
+            [out] fuera de los límites.
+           *[within] dentro de los límites.
+        }
+   *[other] { $jobs } labores; suavizado están a { $off } del objetivo, el límite es ± { $limit } %: { $state ->
+            [out] fuera de los límites.
+           *[within] dentro de los límites.
+        }
+}
+usage-drift-hint = Con cada labor según lo bien que se conoce es { $off }; eso daría un factor de { $factor } por bajada. Es una pista y no una calibración: repita el ensayo y cargue lo que dé.
+usage-drift-job-off = La labor
+usage-drift-smoothed = Suavizado
+usage-drift-limit = Límite
+usage-drift-weighted = Ponderado
+usage-drift-weighted-limit = Su límite

@@ -109,11 +109,13 @@ pub enum Permission {
     KeepPeople,
     /// Read the audit trail.
     ReadAudit,
+    /// Read where the seed went: of a crew member the own jobs.
+    ReadUsage,
 }
 
 impl Permission {
     /// Every permission.
-    pub const ALL: [Self; 13] = [
+    pub const ALL: [Self; 14] = [
         Self::ReadFleet,
         Self::ReadLots,
         Self::ReadStock,
@@ -127,6 +129,7 @@ impl Permission {
         Self::TestLots,
         Self::KeepPeople,
         Self::ReadAudit,
+        Self::ReadUsage,
     ];
 }
 
@@ -135,7 +138,7 @@ impl Permission {
 pub fn allows(role: Role, permission: Permission) -> bool {
     use Permission as P;
     match permission {
-        P::ReadFleet | P::ReadLots | P::Send => true,
+        P::ReadFleet | P::ReadLots | P::Send | P::ReadUsage => true,
         P::Log | P::Void => matches!(role, Role::Office | Role::Crew),
         P::ReadStock | P::ReadAudit | P::TestLots => matches!(role, Role::Office | Role::Agronomist),
         P::Decide | P::Waive | P::KeepFleet | P::KeepLots | P::KeepPeople => role == Role::Office,

@@ -15,7 +15,7 @@ use jiff::tz::TimeZone;
 use serde::Serialize;
 use sowmark_core::ids::MeteringUnitId;
 use sowmark_core::quantity::unit::KG_PER_REV;
-use sowmark_core::readiness::{Due, Severity};
+use sowmark_core::readiness::{Due, Readiness, Severity};
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -79,7 +79,7 @@ struct UnitView {
 
 /// A reason why the unit must be caught again.
 #[derive(Debug, Serialize, utoipa::ToSchema)]
-struct DueView {
+pub struct DueView {
     trigger: &'static str,
     /// `stop` or `check`.
     severity: &'static str,
@@ -133,7 +133,6 @@ fn unit_view(now: &UnitNow, names: &Names, actor: &Actor) -> UnitView {
     let (readiness, zone) = (&now.readiness, &actor.time_zone);
     let keyed_in = |factor: Factor| KeyInView::of(now.unit.keyed_in.0, &factor, actor.organization_units);
     let in_force = readiness.in_force.as_ref();
-    let due = readiness.due.iter().zip(&now.says).map(|(due, says)| due_view(due, says, names, zone));
     UnitView {
         metering_unit_id: now.unit.id,
         seeder_id: now.unit.seeder_id,
@@ -149,8 +148,14 @@ fn unit_view(now: &UnitNow, names: &Names, actor: &Actor) -> UnitView {
         factor_unit_total: in_force.map(|number| Q::computed(number.factor_unit_total, KG_PER_REV)),
         keyed_in: now.factor(names).map(keyed_in),
         in_force_since: in_force.map(|number| stamped(number.since, zone)),
-        due: due.collect(),
+        due: due_views(readiness, &now.says, names, zone),
     }
+}
+
+/// What is due, with the sentence of each.
+#[must_use]
+pub fn due_views(readiness: &Readiness, says: &[String], names: &Names, zone: &TimeZone) -> Vec<DueView> {
+    readiness.due.iter().zip(says).map(|(due, says)| due_view(due, says, names, zone)).collect()
 }
 
 fn due_view(due: &Due, says: &str, names: &Names, zone: &TimeZone) -> DueView {
@@ -173,6 +178,7 @@ fn due_view(due: &Due, says: &str, names: &Names, zone: &TimeZone) -> DueView {
 }
 
 /// An instant as the organization's clocks show it.
-pub(super) fn stamped(at: Timestamp, zone: &TimeZone) -> String {
+#[must_use]
+pub fn stamped(at: Timestamp, zone: &TimeZone) -> String {
     at.display_with_offset(zone.to_offset(at)).to_string()
 }

@@ -15,6 +15,7 @@ mod sentence;
 pub mod store;
 pub mod waiver;
 
+pub use api::{DueView, due_views, stamped};
 pub use names::Names;
 pub use sentence::Teller;
 

@@ -119,7 +119,7 @@ impl Names {
     }
 
     /// Whether all lots have a name here.
-    pub(super) fn is_whole(scope: &Scope) -> bool {
+    pub fn is_whole(scope: &Scope) -> bool {
         scope.lots == Reach::All
     }
 }

@@ -463,6 +463,17 @@ impl Form {
         self
     }
 
+    /// The same form with what was typed, where nothing is wrong with it: a question that was answered.
+    #[must_use]
+    pub fn filled(mut self, posted: &Posted) -> Self {
+        let typed: HashMap<&str, &str> = posted.0.iter().map(|(name, value)| (name.as_str(), value.as_str())).collect();
+        for field in &mut self.fields {
+            field.show(&typed);
+        }
+        self.settle();
+        self
+    }
+
     /// Marks the chosen options.
     fn settle(&mut self) {
         for field in &mut self.fields {

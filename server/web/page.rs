@@ -149,6 +149,7 @@ fn navigation(actor: &Actor, here: &str) -> Vec<NavItem> {
         ("/", say!(words, "nav-readiness")),
         ("/seeders", say!(words, "nav-seeders")),
         ("/lots", say!(words, "nav-lots")),
+        ("/usage", say!(words, "nav-usage")),
     ];
     let mut places = everybody.to_vec();
     if actor.may(Permission::Log) {

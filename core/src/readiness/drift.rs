@@ -4,14 +4,15 @@ use jiff::Timestamp;
 use uuid::Uuid;
 
 use crate::{
-    drift::{Chart, Point, log_ratio},
+    drift::{Chart, Point, log_ratio, relative_uncertainty},
     ids::CalibrationId,
     readiness::{
-        Cause, CauseKind, Detail, SeedUsedBasis, Surroundings, UnitHistory,
+        Cause, CauseKind, Detail, Surroundings, UnitHistory,
         due::Finding,
         jobs::on_basis_since,
         timeline::{Calibrated, Timeline},
     },
+    usage::mass_uncertainty_kg,
 };
 
 /// A job's point on the chart.
@@ -23,6 +24,8 @@ pub struct JobPoint {
     pub occurred_at: Timestamp,
     /// Its point.
     pub point: Point,
+    /// The relative standard uncertainty of its x, from the seed and the area; for the chart that weighs the jobs by it.
+    pub uncertainty: f64,
 }
 
 /// The usage chart since a calibration of this unit, as known at `at`: a point for each job on its basis whose seed was weighed or
@@ -42,17 +45,24 @@ pub fn usage_chart(
 
 fn points<'a>(line: &Timeline<'a>, calibration: &Calibrated<'a>) -> Vec<JobPoint> {
     let (moments, values): (Vec<_>, Vec<_>) = on_basis_since(line, calibration)
-        .filter(|job| job.record.what.seed_used_basis != SeedUsedBasis::MachineTotal)
         .filter_map(|job| {
             let facts = &job.record.what;
-            Some((job.record.moment, log_ratio(facts.seed_used_kg, facts.area_m2, facts.target_rate)?))
+            let mass = mass_uncertainty_kg(facts.seed_used_basis, &line.policy)?;
+            let uncertainty = relative_uncertainty(facts.seed_used_kg, mass, line.policy.area_uncertainty_percent);
+            let x = log_ratio(facts.seed_used_kg, facts.area_m2, facts.target_rate)?;
+            Some(((job.record.moment, uncertainty), x))
         })
         .unzip();
     let points = Chart::of_policy(&line.policy).points(&values);
     moments
         .into_iter()
         .zip(points)
-        .map(|(moment, point)| JobPoint { job: moment.id, occurred_at: moment.occurred_at, point })
+        .map(|((moment, uncertainty), point)| JobPoint {
+            job: moment.id,
+            occurred_at: moment.occurred_at,
+            point,
+            uncertainty,
+        })
         .collect()
 }
 

@@ -12,9 +12,11 @@ use crate::web::error::{Error, Fault};
 use crate::web::input::{Name, Note};
 use crate::web::paging::{Gathered, List, PageAsked};
 use crate::{input, words};
+use jiff::Timestamp;
 use serde_json::Value;
 use sowmark_core::ids::{ClientId, FieldId, LotId, MeteringUnitId, RecordId, SeederId};
 use sowmark_core::quantity::{Area, Mass, Rate, Speed};
+use sowmark_core::usage::Period;
 
 words! {
     /// How the seed that was used is known.
@@ -161,6 +163,18 @@ pub async fn page_of_jobs(
 /// The database.
 pub async fn jobs_with(cx: &mut Cx<'_>, scope: &Scope, lot: LotId) -> Result<Vec<JobRow>, Error> {
     let mut rows = store::with_lot(cx, scope, lot).await?;
+    rows.retain(|row| is_in_scope(scope, row));
+    Ok(rows)
+}
+
+/// Every job of a period that stands, within the scope, oldest first.
+///
+/// # Errors
+/// The database.
+pub async fn standing_jobs(cx: &mut Cx<'_>, scope: &Scope, period: Period) -> Result<Vec<JobRow>, Error> {
+    let from = period.from.map_or(i64::MIN, Timestamp::as_microsecond);
+    let to = period.to.map_or(i64::MAX, Timestamp::as_microsecond);
+    let mut rows = store::standing_between(cx, scope, from, to).await?;
     rows.retain(|row| is_in_scope(scope, row));
     Ok(rows)
 }

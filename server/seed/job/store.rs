@@ -37,6 +37,16 @@ queries! {
         join seeder s on s.organization_id = u.organization_id and s.id = u.seeder_id
         left join field f on f.organization_id = j.organization_id and f.id = j.field_id
         where j.organization_id = $1 and j.lot_id = $2 order by r.occurred_at desc, r.recorded_at desc, r.id desc";
+    STANDING_BETWEEN = "select r.*, j.metering_unit_id, u.label as unit, u.seeder_id, s.name as seeder, j.ended_at, j.field_id,
+            j.field_name, f.name as kept_name, f.client_id as field_client_id, j.lot_id, j.area, j.seed_used,
+            j.seed_used_basis, j.target_rate, j.speed, j.note
+        from job j join standing t on t.organization_id = j.organization_id and t.id = j.id
+        join recorded r on r.organization_id = j.organization_id and r.id = j.id
+        join metering_unit u on u.organization_id = j.organization_id and u.id = j.metering_unit_id
+        join seeder s on s.organization_id = u.organization_id and s.id = u.seeder_id
+        left join field f on f.organization_id = j.organization_id and f.id = j.field_id
+        where j.organization_id = $1 and t.occurred_at >= $2 and t.occurred_at < $3
+        order by t.occurred_at, t.recorded_at, t.id";
     LAST_TARGET = "select j.target_rate from job j
         join standing r on r.organization_id = j.organization_id and r.id = j.id
         where j.organization_id = $1 and j.metering_unit_id = $2 and j.lot_id = $3
@@ -116,6 +126,10 @@ pub(super) async fn page(
 
 pub(super) async fn with_lot(cx: &mut Cx<'_>, scope: &Scope, lot: LotId) -> Result<Vec<JobRow>> {
     cx.fetch_all(WITH_LOT, args![scope.organization, lot]).await
+}
+
+pub(super) async fn standing_between(cx: &mut Cx<'_>, scope: &Scope, from: i64, to: i64) -> Result<Vec<JobRow>> {
+    cx.fetch_all(STANDING_BETWEEN, args![scope.organization, from, to]).await
 }
 
 pub(super) async fn last_target(

@@ -15,6 +15,7 @@ use crate::web::page::{Cookies, Page, show};
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::usage::Period;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![
@@ -45,11 +46,15 @@ async fn lots_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> 
     let mut conn = signed.app.read().await?;
     let lots = act::lots(&mut conn.cx(), scope).await?;
     let sees_stock = signed.actor.may(Permission::ReadStock);
-    let stocks =
-        if sees_stock { stock::stocks(&mut conn.cx(), scope, &lots).await? } else { std::collections::HashMap::new() };
+    let stocks = if sees_stock {
+        stock::balances(&mut conn.cx(), scope, &signed.actor.time_zone, &lots, Period::default()).await?
+    } else {
+        std::collections::HashMap::new()
+    };
     let lots = lots.into_iter().map(|lot| {
         let stock = stocks.get(&lot.id);
-        let expected = stock.map(|stock| mass_in_words(stock.expected(), signed.actor.units)).unwrap_or_default();
+        let expected =
+            stock.map(|stock| mass_in_words(stock.expected_on_hand().kg, signed.actor.units)).unwrap_or_default();
         LotLine { lot, expected }
     });
     show(&LotsPage {

@@ -1,7 +1,7 @@
 //! The page of one lot: its label, its cautions, its tests, its stock, and where it went.
 
 use super::act;
-use super::stock::{self, Stock};
+use super::stock;
 use super::store::LotRow;
 use crate::access::{Permission, Units};
 use crate::calibration;
@@ -20,6 +20,7 @@ use askama::Template;
 use axum::response::Response;
 use jiff::tz::TimeZone;
 use sowmark_core::ids::LotId;
+use sowmark_core::usage::LotBalance;
 use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -84,7 +85,7 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
     let lot = act::find_lot(&mut conn.cx(), scope, id).await?;
     let tests = lot_test::act::lot_tests(&mut conn.cx(), scope, id).await?;
     let stock = if signed.actor.may(Permission::ReadStock) {
-        let stock = stock::stock_of(&mut conn.cx(), scope, &lot).await?;
+        let stock = stock::balance_of(&mut conn.cx(), scope, zone, &lot).await?;
         let movements = movement::act::movements(&mut conn.cx(), scope, id).await?;
         Some(stock_part(&signed, stock, movements))
     } else {
@@ -112,18 +113,19 @@ impl TestLine {
     }
 }
 
-fn stock_part(signed: &Signed, stock: Stock, movements: Vec<MovementRow>) -> StockPart {
+fn stock_part(signed: &Signed, stock: LotBalance, movements: Vec<MovementRow>) -> StockPart {
     let (units, zone): (Units, &TimeZone) = (signed.actor.units, &signed.actor.time_zone);
     let words = signed.actor.words();
     let said = |kg: f64| mass_in_words(kg, units);
     let balance = [
-        ("Received", stock.received),
-        ("Filled into tanks", -stock.filled),
-        ("Returned, also from tanks", stock.returned),
-        ("Sold", -stock.sold),
-        ("Discarded", -stock.discarded),
+        ("Received", stock.received.kg),
+        ("Filled into tanks", -stock.filled.kg),
+        ("Returned, also from tanks", stock.returned.kg),
+        ("Sold", -stock.sold.kg),
+        ("Discarded", -stock.discarded.kg),
     ];
-    let counted = stock.counted.zip(stock.unaccounted()).map(|(counted, unaccounted)| {
+    let counted = stock.counted.map(|count| {
+        let (counted, unaccounted) = (count.found.kg, count.unaccounted().kg);
         let difference = if unaccounted < 0.0 { "less" } else { "more" };
         format!("{}, {} {difference} than expected then", said(counted), said(unaccounted.abs()))
     });
@@ -136,7 +138,7 @@ fn stock_part(signed: &Signed, stock: Stock, movements: Vec<MovementRow>) -> Sto
     };
     StockPart {
         balance: balance.into_iter().filter(|(_, kg)| *kg != 0.0).map(|(what, kg)| (what, said(kg))).collect(),
-        expected: said(stock.expected()),
+        expected: said(stock.expected_on_hand().kg),
         counted,
         unweighed: stock.unweighed,
         movements: movements.into_iter().map(line).collect(),

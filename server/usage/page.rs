@@ -1,0 +1,369 @@
+//! The Usage page: the hectares that were sown under a number that was not true, the jobs, what was sown of what, the
+//! lots' and the tanks' balances, and the drift of the machines. What is asked stands in the address.
+
+use super::act::{self, JobUse, LotUse, TankUse, Usage};
+use super::asked::UsageAsked;
+use super::chart::{self, signed_percent};
+use super::store;
+use super::sums::{By, Sum, sums};
+use crate::access::{Permission, Units};
+use crate::chart::Figure;
+use crate::fleet::seeder;
+use crate::records::head::said;
+use crate::seed::{client, field, lot};
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{Form, FormField, Kind, Posted, pairs};
+use crate::web::input;
+use crate::web::page::{Cookies, Page, show_with};
+use crate::web::reader::Reader;
+use crate::web::routes::{Need, Route};
+use askama::Template;
+use axum::extract::RawQuery;
+use axum::response::Response;
+use jiff::tz::TimeZone;
+use sowmark_core::quantity::unit;
+use sowmark_core::readiness::SeedUsedBasis;
+use sowmark_core::say;
+use sowmark_core::usage::{Sown, Total};
+use sowmark_core::words::Words;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![crate::route!(page GET "/usage", Need::May(Permission::ReadUsage), usage_page)]
+}
+
+#[derive(Template)]
+#[template(path = "usage/usage.html")]
+struct UsagePage {
+    page: Page,
+    form: Form,
+    /// Nothing where the question cannot be answered.
+    answer: Option<Answer>,
+}
+
+/// What the page answers.
+struct Answer {
+    /// Label and value.
+    facts: Vec<(String, String)>,
+    untrue: Vec<UntrueLine>,
+    by: String,
+    sums: Vec<SumLine>,
+    jobs: Vec<JobLine>,
+    lots: Vec<LotLine>,
+    tanks: Vec<TankLine>,
+    drifts: Vec<Figure>,
+    /// Lots, tanks and drift are no part of what a crew member sees.
+    sees_stock: bool,
+}
+
+/// A job under a number that was not true.
+struct UntrueLine {
+    when: String,
+    seeder_id: uuid::Uuid,
+    what: String,
+    says: Vec<String>,
+}
+
+/// Jobs together.
+struct SumLine {
+    name: String,
+    cells: Vec<String>,
+}
+
+/// A job, as its row shows it.
+struct JobLine {
+    when: String,
+    seeder_id: uuid::Uuid,
+    machine: String,
+    field: String,
+    lot_id: uuid::Uuid,
+    lot: String,
+    area: String,
+    seed: String,
+    basis: String,
+    actual: String,
+    target: String,
+    deviation: String,
+    stands: String,
+    was_true: bool,
+}
+
+/// A lot's balance, as its row shows it.
+struct LotLine {
+    id: uuid::Uuid,
+    name: String,
+    cells: Vec<String>,
+}
+
+/// A tank's span, as its row shows it.
+struct TankLine {
+    seeder_id: uuid::Uuid,
+    machine: String,
+    when: String,
+    lots: String,
+    cells: Vec<String>,
+}
+
+async fn usage_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQuery) -> Result<Response, Error> {
+    let posted = Posted(pairs(query.unwrap_or_default().as_bytes())?).spoken_in(signed.actor.language);
+    let by = By::from_word(posted.text("by")).unwrap_or_default();
+    let mut conn = signed.app.read().await?;
+    let mut asked = posted.query();
+    if let Some(asked) = asked.as_object_mut() {
+        asked.remove("by");
+    }
+    let answered = match input::read::<UsageAsked>(&asked) {
+        Ok(asked) => act::usage(&mut conn.cx(), &signed, &asked).await,
+        Err(error) => Err(error),
+    };
+    let form = form(&signed, &mut conn.cx(), by).await?;
+    let (form, answer) = match answered {
+        Ok(usage) => (form.filled(&posted), Some(answer(&usage, &signed, by))),
+        Err(error @ (Error::Faults(_) | Error::NotThere { .. })) => (form.again(&posted, &error), None),
+        Err(error) => return Err(error),
+    };
+    let page = Page::new(&signed, &cookies, say!(signed.actor.words(), "usage-title"), "/usage");
+    show_with(form.status(), &UsagePage { page, form, answer })
+}
+
+async fn form(signed: &Signed, cx: &mut crate::db::Cx<'_>, by: By) -> Result<Form, Error> {
+    let (scope, words) = (&signed.actor.scope, signed.actor.words());
+    let all = || (String::new(), say!(words, "usage-all"));
+    let seeders = seeder::act::seeders(cx, scope).await?.into_iter().map(|seeder| (seeder.id.to_string(), seeder.name));
+    let seeders: Vec<_> = std::iter::once(all()).chain(seeders).collect();
+    let lots = lot::act::lots_in_choice(&lot::act::lots(cx, scope).await?);
+    let lots = std::iter::once(all()).chain(lots);
+    let fields = field::act::fields(cx, scope).await?.into_iter().map(|field| (field.id.to_string(), field.name));
+    let fields: Vec<_> = std::iter::once(all()).chain(fields).collect();
+    let clients = client::act::clients(cx, scope).await?;
+    let mut asked = vec![
+        FormField::new("from", say!(words, "usage-from")).kind(Kind::Date).optional(),
+        FormField::new("to", say!(words, "usage-to")).kind(Kind::Date).optional(),
+        FormField::new("seeder_id", say!(words, "usage-seeder")).choice(seeders).optional(),
+        FormField::new("lot_id", say!(words, "usage-lot")).choice(lots).optional(),
+        FormField::new("field_id", say!(words, "usage-field")).choice(fields).optional(),
+    ];
+    if !clients.is_empty() {
+        let clients = clients.into_iter().map(|client| (client.id.to_string(), client.name));
+        let clients: Vec<_> = std::iter::once(all()).chain(clients).collect();
+        asked.push(FormField::new("client_id", say!(words, "usage-client")).choice(clients).optional());
+    }
+    if signed.actor.may(Permission::ReadStock) {
+        let crews = store::crews(cx, scope).await?.into_iter().map(|(id, name)| (id.to_string(), name));
+        let crews: Vec<_> = std::iter::once(all()).chain(crews).collect();
+        asked.push(FormField::new("crew_id", say!(words, "usage-crew")).choice(crews).optional());
+    }
+    let ways = By::ALL.into_iter().map(|by| (by.word(), by.says(words)));
+    asked.push(FormField::new("by", say!(words, "usage-together-by")).value(by.word()).choice(ways));
+    Ok(Form::new("/usage", say!(words, "usage-show"), asked))
+}
+
+fn answer(usage: &Usage, signed: &Signed, by: By) -> Answer {
+    let (reader, zone) = (signed.actor.reader(), &signed.actor.time_zone);
+    let words = reader.words;
+    let told = Told { usage, reader, zone };
+    let untrue = usage.jobs.iter().filter(|job| !job.was_true());
+    let all = Sum::of(usage.jobs.iter());
+    let wrong: f64 = untrue.clone().map(|job| job.facts.area_m2).sum();
+    let facts = vec![
+        (say!(words, "usage-sown"), area(all.area_m2, reader)),
+        (say!(words, "usage-untrue"), area(wrong, reader)),
+        (say!(words, "usage-seed-weighed"), mass(all.sown.weighed.kg, reader)),
+        (say!(words, "usage-seed-bags"), mass(all.sown.bags.kg, reader)),
+        (say!(words, "usage-seed-machine"), mass(all.sown.machine_total.kg, reader)),
+    ];
+    Answer {
+        facts,
+        untrue: untrue.map(|job| told.untrue(job)).collect(),
+        by: by.says(words),
+        sums: sums(usage, by).into_iter().map(|(name, sum)| sum_line(name, &sum, reader)).collect(),
+        jobs: usage.jobs.iter().rev().map(|job| told.job(job)).collect(),
+        lots: usage.lots.iter().map(|lot| lot_line(lot, reader)).collect(),
+        tanks: usage.tanks.iter().rev().map(|tank| told.tank(tank)).collect(),
+        drifts: usage.drifts.iter().map(|drift| chart::figure(drift, zone, reader)).collect(),
+        sees_stock: signed.actor.may(Permission::ReadStock),
+    }
+}
+
+/// What a line needs beside its subject.
+struct Told<'a> {
+    usage: &'a Usage,
+    reader: Reader,
+    zone: &'a TimeZone,
+}
+
+impl Told<'_> {
+    fn untrue(&self, job: &JobUse) -> UntrueLine {
+        let words = self.reader.words;
+        let row = &job.row;
+        let standing = job.readiness.due.iter().zip(&job.says).filter(|(due, _)| due.waived.is_none());
+        let mut says: Vec<String> = standing.map(|(_, says)| says.clone()).collect();
+        if says.is_empty() {
+            says.push(say!(words, "usage-no-number"));
+        }
+        UntrueLine {
+            when: row.head.when(self.zone, words),
+            seeder_id: row.seeder_id,
+            what: say!(
+                words,
+                "usage-untrue-job",
+                machine = format!("{}, {}", row.seeder, row.unit),
+                field = row.field(),
+                area = self.reader.measured(&row.area)
+            ),
+            says,
+        }
+    }
+
+    fn job(&self, job: &JobUse) -> JobLine {
+        let words = self.reader.words;
+        let row = &job.row;
+        let lot = self.usage.names.lot(row.lot_id).map_or_else(String::new, |lot| lot.number.clone());
+        let rate = |si: f64| rate(si, self.reader);
+        let stands = match (job.was_true(), job.readiness.due.is_empty()) {
+            (true, true) => say!(words, "usage-number-true"),
+            (true, false) => say!(words, "usage-number-check"),
+            (false, _) => say!(words, "usage-number-untrue"),
+        };
+        JobLine {
+            when: row.head.when(self.zone, words),
+            seeder_id: row.seeder_id,
+            machine: format!("{}, {}", row.seeder, row.unit),
+            field: row.field().to_owned(),
+            lot_id: row.lot_id,
+            lot,
+            area: self.reader.measured(&row.area),
+            seed: self.reader.measured(&row.seed_used),
+            basis: basis(job.facts.seed_used_basis, words),
+            actual: job.came_to.map(|came_to| rate(came_to.rate)).unwrap_or_default(),
+            target: rate(job.facts.target_rate),
+            deviation: deviation(job, words),
+            stands,
+            was_true: job.was_true(),
+        }
+    }
+
+    fn tank(&self, tank: &TankUse) -> TankLine {
+        let words = self.reader.words;
+        let span = &tank.span;
+        let said = |at| said(at, self.zone, words);
+        let began = span.began.map(said).unwrap_or_default();
+        let when = match span.ended {
+            Some(ended) => say!(words, "usage-tank-span", from = began, to = said(ended)),
+            None => say!(words, "usage-tank-since", from = began),
+        };
+        let lots = span.lots.iter().filter_map(|lot| Some(self.usage.names.lot(lot.0)?.number.clone()));
+        let kg = |total: Total| mass(total.kg, self.reader);
+        let left = match span.unaccounted() {
+            Some(unaccounted) => with_doubt(unaccounted, self.reader),
+            None if span.unweighed > 0 => say!(words, "usage-not-all-weighed"),
+            None => say!(words, "usage-tank-left", mass = kg(span.left())),
+        };
+        TankLine {
+            seeder_id: tank.seeder_id,
+            machine: format!("{}, {}", tank.seeder, tank.unit),
+            when,
+            lots: lots.collect::<Vec<_>>().join(", "),
+            cells: vec![
+                kg(span.filled),
+                kg(span.emptied),
+                kg(span.sown.all()),
+                machine_share(&span.sown, self.reader),
+                left,
+            ],
+        }
+    }
+}
+
+/// Above or below the target; with seeds and plants where they are known.
+fn deviation(job: &JobUse, words: Words) -> String {
+    let Some(came_to) = job.came_to else { return String::new() };
+    let off = signed_percent(100.0 * came_to.deviation, words);
+    let count = |count: f64| words.number(count, 3);
+    match (came_to.seeds_per_m2, job.plants_per_m2) {
+        (Some(seeds), Some(plants)) => {
+            say!(words, "usage-off-with-plants", off = off, seeds = count(seeds), plants = count(plants))
+        }
+        (Some(seeds), None) => say!(words, "usage-off-with-seeds", off = off, seeds = count(seeds)),
+        (None, _) => off,
+    }
+}
+
+fn basis(basis: SeedUsedBasis, words: Words) -> String {
+    match basis {
+        SeedUsedBasis::Weighed => say!(words, "usage-basis-weighed"),
+        SeedUsedBasis::Bags => say!(words, "usage-basis-bags"),
+        SeedUsedBasis::MachineTotal => say!(words, "usage-basis-machine"),
+    }
+}
+
+fn sum_line(name: String, sum: &Sum, reader: Reader) -> SumLine {
+    let rate = |si: Option<f64>| si.map(|si| rate(si, reader)).unwrap_or_default();
+    let off = sum.deviation().map(|share| signed_percent(100.0 * share, reader.words)).unwrap_or_default();
+    let cells = vec![
+        area(sum.area_m2, reader),
+        area(sum.untrue_m2, reader),
+        mass(sum.sown.all().kg, reader),
+        machine_share(&sum.sown, reader),
+        rate(sum.rate()),
+        rate(sum.target()),
+        off,
+    ];
+    SumLine { name, cells }
+}
+
+fn lot_line(of: &LotUse, reader: Reader) -> LotLine {
+    let balance = &of.balance;
+    let kg = |total: Total| mass(total.kg, reader);
+    let unaccounted = match balance.counted {
+        Some(count) => with_doubt(count.unaccounted(), reader),
+        None => String::new(),
+    };
+    let cells = vec![
+        kg(balance.opening),
+        kg(balance.received),
+        kg(balance.filled),
+        kg(balance.returned),
+        kg(of.sown.all()),
+        kg(balance.sold),
+        kg(balance.discarded),
+        kg(balance.expected_on_hand()),
+        balance.counted.map(|count| kg(count.found)).unwrap_or_default(),
+        unaccounted,
+    ];
+    LotLine { id: of.lot.id, name: of.lot.in_words(), cells }
+}
+
+/// A difference with what its weighings leave open, at two standard uncertainties: about 95 %.
+fn with_doubt(total: Total, reader: Reader) -> String {
+    let sign = if total.kg.round() < 0.0 { "\u{2212}" } else { "" };
+    let doubt = mass(2.0 * total.uncertainty_kg(), reader);
+    format!("{sign}{} \u{b1} {doubt}", mass(total.kg.abs(), reader))
+}
+
+/// What of it is known from the machine alone.
+fn machine_share(sown: &Sown, reader: Reader) -> String {
+    if sown.machine_total.kg > 0.0 { mass(sown.machine_total.kg, reader) } else { String::new() }
+}
+
+fn mass(kg: f64, reader: Reader) -> String {
+    let unit = if reader.units == Units::Us { unit::LB } else { unit::KG };
+    whole(sowmark_core::quantity::from_si(kg, unit), unit.name(), reader.words)
+}
+
+/// To the whole kilogram or pound.
+fn whole(value: f64, unit: &str, words: Words) -> String {
+    // Adding zero turns a negative zero into a plain one.
+    words.decimal(&format!("{:.0} {unit}", value.round() + 0.0))
+}
+
+fn area(square_metres: f64, reader: Reader) -> String {
+    let unit = if reader.units == Units::Us { unit::AC } else { unit::HA };
+    let value = sowmark_core::quantity::from_si(square_metres, unit);
+    reader.words.decimal(&format!("{value:.1} {unit}"))
+}
+
+fn rate(si: f64, reader: Reader) -> String {
+    let unit = if reader.units == Units::Us { unit::LB_PER_AC } else { unit::KG_PER_HA };
+    format!("{} {unit}", reader.words.print(si, unit, 4))
+}
