@@ -7,10 +7,14 @@ use crate::db::Cx;
 use crate::db::kind::Kind;
 use crate::fleet::seeder::act::find_seeder;
 use crate::fleet::service::act::Component;
+use crate::readiness::trigger_in_words;
+use crate::saying;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
 use crate::web::reader::Reader;
 use sowmark_core::ids::SeederId;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 /// A page of the records of a seeder and its units, newest first. Whoever is limited to some clients sees no fill, job
@@ -30,7 +34,7 @@ pub async fn page_of_timeline(
         Some(last) => match store::moments(cx, actor.organization(), last).await? {
             Some((occurred, recorded)) => (occurred, recorded, last),
             None => {
-                return Err(Error::fault("/after", "No page ended here. Use the cursor that the page before gave."));
+                return Err(Error::fault("/after", saying!("timeline-no-such-page")));
             }
         },
     };
@@ -44,51 +48,82 @@ impl TimelineRow {
     /// What happened, in a sentence.
     #[must_use]
     pub fn says(&self, reader: Reader) -> String {
-        let word = |text: &Option<String>| text.clone().unwrap_or_default();
-        let (subject, second, third) = (word(&self.subject), word(&self.second), word(&self.third));
+        let words = reader.words;
         let told = match Kind::from_word(&self.head.kind) {
             Some(Kind::Configuration) => {
-                format!("Working width {}, rows {} apart.", reader.measured(&second), reader.measured(&third))
+                let (width, spacing) = (reader.measured(text(&self.second)), reader.measured(text(&self.third)));
+                say!(words, "timeline-configuration", width = width, spacing = spacing)
             }
-            Some(Kind::Setup) => self.says_setup(&subject, &second, reader),
+            Some(Kind::Setup) => self.says_setup(words),
             Some(Kind::Service) => {
-                let part = Component::from_word(&subject).map_or(subject.clone(), |part| part.said().to_owned());
-                let effect = if self.flag { "It affects metering." } else { "It does not affect metering." };
-                format!("Replaced or repaired: {part}. {effect}")
+                let part = text(&self.subject);
+                let part = Component::from_word(part).map_or_else(|| part.to_owned(), |part| part.says(words));
+                say!(words, "timeline-service", part = part, affects = yes_or_no(self.flag))
             }
-            Some(Kind::LayUp) if self.flag => "Laid up.".to_owned(),
-            Some(Kind::LayUp) => "Taken back into use.".to_owned(),
-            Some(Kind::Fill) => {
-                format!("Tank filled with lot {subject} ({third}){}.", after_comma(self.second.as_ref(), reader))
-            }
-            Some(Kind::Emptying) if self.flag => {
-                format!("Tank emptied of lot {subject} ({third}){}.", after_comma(self.second.as_ref(), reader))
-            }
-            Some(Kind::Emptying) => {
-                format!("Taken out of the tank: lot {subject} ({third}){}.", after_comma(self.second.as_ref(), reader))
-            }
-            Some(Kind::Job) => {
-                let field = if subject.is_empty() { "a field without a name" } else { &subject };
-                format!("Job finished: {field}, {} sown with {third}.", reader.measured(&second))
-            }
+            Some(Kind::LayUp) if self.flag => say!(words, "timeline-laid-up"),
+            Some(Kind::LayUp) => say!(words, "timeline-in-use-again"),
+            Some(Kind::Fill) => self.says_seed("timeline-filled", reader),
+            Some(Kind::Emptying) if self.flag => self.says_seed("timeline-emptied", reader),
+            Some(Kind::Emptying) => self.says_seed("timeline-taken-out", reader),
+            Some(Kind::Job) => self.says_job(reader),
             Some(Kind::Calibration) => {
-                format!("Catch logged with lot {subject} ({third}): {}.", second.replace('_', " "))
+                let (lot, verdict, crop) = (text(&self.subject), text(&self.second), text(&self.third));
+                say!(words, "timeline-caught", lot = lot, crop = crop, verdict = verdict)
             }
-            Some(Kind::Decision) => format!("Held calibration {subject}."),
-            Some(Kind::Waiver) => format!("Trigger let pass: {}.", subject.replace('_', " ")),
-            _ => format!("{}.", self.head.kind.replace('_', " ")),
+            Some(Kind::Decision) => say!(words, "timeline-decided", decision = text(&self.subject)),
+            Some(Kind::Waiver) => {
+                let word = text(&self.subject);
+                let trigger = word.parse().map_or_else(|_| word.to_owned(), |trigger| trigger_in_words(trigger, words));
+                say!(words, "timeline-waived", trigger = trigger)
+            }
+            // The query tells of no other.
+            _ => self.head.kind.clone(),
         };
         if self.note.is_empty() { told } else { format!("{told} {}", self.note) }
     }
 
-    fn says_setup(&self, roller: &str, ratio: &str, reader: Reader) -> String {
-        let ratio = reader.words.decimal(ratio);
-        let gate = self.third.as_ref().map(|gate| format!(", gate {gate}")).unwrap_or_default();
-        let runs = if self.runs == 1 { "1 run".to_owned() } else { format!("{} runs", self.runs) };
-        format!("Set up: roller {roller}, drive ratio {ratio}{gate}, {runs} in use.")
+    fn says_setup(&self, words: Words) -> String {
+        say!(
+            words,
+            "timeline-setup",
+            roller = text(&self.subject),
+            ratio = words.decimal(text(&self.second)),
+            gated = yes_or_no(self.third.is_some()),
+            gate = text(&self.third),
+            runs = u64::try_from(self.runs).unwrap_or(0),
+        )
+    }
+
+    /// Seed that went into the tank or came out of it.
+    fn says_seed(&self, key: &str, reader: Reader) -> String {
+        say!(
+            reader.words,
+            key,
+            lot = text(&self.subject),
+            crop = text(&self.third),
+            weighed = yes_or_no(self.second.is_some()),
+            mass = reader.measured(text(&self.second)),
+        )
+    }
+
+    fn says_job(&self, reader: Reader) -> String {
+        let field = text(&self.subject);
+        say!(
+            reader.words,
+            "timeline-job",
+            named = yes_or_no(!field.is_empty()),
+            field = field,
+            area = reader.measured(text(&self.second)),
+            seed = reader.measured(text(&self.third)),
+        )
     }
 }
 
-fn after_comma(mass: Option<&String>, reader: Reader) -> String {
-    mass.map(|mass| format!(", {}", reader.measured(mass))).unwrap_or_default()
+fn text(column: &Option<String>) -> &str {
+    column.as_deref().unwrap_or_default()
+}
+
+/// As a text chooses by it.
+fn yes_or_no(yes: bool) -> &'static str {
+    if yes { "yes" } else { "no" }
 }
