@@ -127,3 +127,139 @@ fn text(column: &Option<String>) -> &str {
 fn yes_or_no(yes: bool) -> &'static str {
     if yes { "yes" } else { "no" }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{Kind, TimelineRow};
+    use crate::access::Units;
+    use crate::records::head::Head;
+    use crate::texts;
+    use crate::web::reader::Reader;
+    use sowmark_core::words::{DecimalSign, Words};
+    use uuid::Uuid;
+
+    fn row(kind: Kind, columns: [Option<&str>; 3], flag: bool) -> TimelineRow {
+        let head = Head {
+            id: Uuid::nil(),
+            kind: kind.word().to_owned(),
+            occurred_at: 0,
+            occurred_offset: 0,
+            recorded_at: 0,
+            recorded_by: None,
+            recorded_by_name: None,
+            corrects: None,
+            replaced_by: None,
+            void_reason: None,
+            void_at: None,
+            void_by: None,
+            void_by_name: None,
+            sent_at: None,
+            received_at: None,
+        };
+        let [subject, second, third] = columns.map(|text| text.map(str::to_owned));
+        TimelineRow {
+            head,
+            metering_unit_id: None,
+            unit: None,
+            subject,
+            second,
+            third,
+            flag,
+            runs: 1,
+            note: String::new(),
+        }
+    }
+
+    fn told(row: &TimelineRow) -> [String; 2] {
+        let spanish = Words { decimal: DecimalSign::Comma, language: texts::language("es").unwrap() };
+        [texts::plain(), spanish].map(|words| row.says(Reader { units: Units::Metric, words }))
+    }
+
+    #[test]
+    fn each_kind_is_told_in_each_language() {
+        let (lot, crop, kg) = (Some("W-16"), Some("wheat"), Some("400.5 kg"));
+        for (kind, columns, flag, english, spanish) in [
+            (
+                Kind::Configuration,
+                [None, Some("6.00 m"), Some("12.5 cm")],
+                false,
+                "Working width 6.00 m, rows 12.5 cm apart.",
+                "Ancho de labor 6,00 m, surcos a 12,5 cm.",
+            ),
+            (
+                Kind::Setup,
+                [Some("coarse"), Some("2.5"), None],
+                false,
+                "Set up: roller coarse, drive ratio 2.5, 1 run in use.",
+                "Montaje: rodillo coarse, relación de transmisión 2,5, 1 bajada en uso.",
+            ),
+            (
+                Kind::Service,
+                [Some("fan"), None, None],
+                false,
+                "Replaced or repaired: fan. It does not affect metering.",
+                "Cambio o reparación: ventilador. No afecta a la dosificación.",
+            ),
+            (Kind::LayUp, [None; 3], true, "Laid up.", "Quedó fuera de uso."),
+            (Kind::LayUp, [None; 3], false, "Taken back into use.", "Volvió a usarse."),
+            (
+                Kind::Fill,
+                [lot, None, crop],
+                false,
+                "Tank filled with lot W-16 (wheat).",
+                "Tolva cargada con el lote W-16 (wheat).",
+            ),
+            (
+                Kind::Emptying,
+                [lot, kg, crop],
+                true,
+                "Tank emptied of lot W-16 (wheat), 400.5 kg.",
+                "Tolva vaciada del lote W-16 (wheat), 400,5 kg.",
+            ),
+            (
+                Kind::Emptying,
+                [lot, kg, crop],
+                false,
+                "Taken out of the tank: lot W-16 (wheat), 400.5 kg.",
+                "Sacado de la tolva: lote W-16 (wheat), 400,5 kg.",
+            ),
+            (
+                Kind::Job,
+                [None, Some("12.40 ha"), kg],
+                false,
+                "Job finished: a field without a name, 12.40 ha sown with 400.5 kg.",
+                "Labor terminada: un campo sin nombre, 12,40 ha sembradas con 400,5 kg.",
+            ),
+            (
+                Kind::Calibration,
+                [lot, Some("pass_with_remarks"), crop],
+                false,
+                "Catch logged with lot W-16 (wheat): pass with remarks.",
+                "Ensayo anotado con el lote W-16 (wheat): aprobado con observaciones.",
+            ),
+            (
+                Kind::Decision,
+                [Some("accepted"), None, None],
+                false,
+                "Held calibration accepted.",
+                "Calibración en espera: aceptada.",
+            ),
+            (
+                Kind::Waiver,
+                [Some("lot_changed"), None, None],
+                false,
+                "Trigger let pass: Lot changed.",
+                "Motivo que se dejó pasar: Cambio de lote.",
+            ),
+        ] {
+            assert_eq!(told(&row(kind, columns, flag)), [english, spanish], "{kind}");
+        }
+    }
+
+    #[test]
+    fn a_note_follows_as_it_was_written() {
+        let mut noted = row(Kind::LayUp, [None; 3], true);
+        noted.note = "until 1.5.".to_owned();
+        assert_eq!(told(&noted), ["Laid up. until 1.5.", "Quedó fuera de uso. until 1.5."]);
+    }
+}
