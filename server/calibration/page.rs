@@ -301,7 +301,7 @@ async fn record(
     let expected = match show::expectation(&calibration.circumstances, actor.reader()) {
         Some((says, Some(earlier))) => {
             let found = act::find_calibration(cx, &actor.scope, earlier).await.ok();
-            let from = found.map(|found| (found.row.head.when(&actor.time_zone), earlier.0));
+            let from = found.map(|found| (found.row.head.when(&actor.time_zone, actor.words()), earlier.0));
             Some(Expectation { says, from })
         }
         Some((says, None)) => Some(Expectation { says, from: None }),
@@ -310,20 +310,20 @@ async fn record(
     let status = calibration.status();
     let Calibration { row, sheet, circumstances, judgement, decisions, .. } = calibration;
     let head = &row.head;
-    let zone = &actor.time_zone;
+    let (zone, words) = (&actor.time_zone, actor.words());
     let form = (status == Status::Held && actor.may(Permission::Decide))
         .then(|| decision_form(id, signed.app.clock.new_id().unwrap_or_default(), back));
     Ok(RecordPage {
-        page: Page::new(signed, cookies, format!("Calibration of {}", head.when(zone)), "/seeders"),
+        page: Page::new(signed, cookies, format!("Calibration of {}", head.when(zone, words)), "/seeders"),
         lot_id: row.lot_id,
         lot: lot.as_ref().map(lot_says).unwrap_or_default(),
-        caught: format!("{}, {}, caught {} by {}", unit.seeder, unit.label, head.when(zone), head.by()),
+        caught: format!("{}, {}, caught {} by {}", unit.seeder, unit.label, head.when(zone, words), head.by(words)),
         unit,
         status: status.word(),
         no_number: no_number(status).to_owned(),
         in_force: if in_force { "In force now." } else { "Not the number in force now." }.to_owned(),
-        fallen: head.fallen(zone),
-        doubt: head.doubt(),
+        fallen: head.fallen(zone, words),
+        doubt: head.doubt(words),
         shown: Shown::of(&sheet, &circumstances, &judgement, said, actor.reader())?,
         facts,
         expected,
@@ -332,7 +332,7 @@ async fn record(
             .map(|decided| decision_row(&decided.head, decided.decision, decided.reason, signed))
             .collect(),
         form,
-        foot: format!("Record {id}, recorded {}", head::said(head::moment(head.recorded_at), zone)),
+        foot: format!("Record {id}, recorded {}", head::said(head::moment(head.recorded_at), zone, words)),
         note: row.note,
     })
 }
@@ -347,8 +347,9 @@ fn no_number(status: Status) -> &'static str {
 }
 
 fn decision_row(head: &Head, decision: String, reason: String, signed: &Signed) -> DecisionRow {
-    let zone = &signed.actor.time_zone;
-    DecisionRow { when: head.when(zone), by: head.by().to_owned(), decision, reason, fallen: head.fallen(zone) }
+    let (zone, words) = (&signed.actor.time_zone, signed.actor.words());
+    let fallen = head.fallen(zone, words);
+    DecisionRow { when: head.when(zone, words), by: head.by(words), decision, reason, fallen }
 }
 
 /// What the number is valid for: the records of the machine and the seed as known now, and what it was judged with.
@@ -468,8 +469,8 @@ fn list_row(signed: &Signed, calibration: &Calibration, lots: &[LotRow]) -> Resu
     let digits = significant_digits_for(judgement.factor, judgement.expanded_uncertainty_percent);
     Ok(ListRow {
         id: head.id,
-        when: head.when(&signed.actor.time_zone),
-        by: head.by().to_owned(),
+        when: head.when(&signed.actor.time_zone, words),
+        by: head.by(words),
         lot: lots.iter().find(|lot| lot.id == calibration.row.lot_id).map(lot_says).unwrap_or_default(),
         factor: format!("{} {factor}", words.print(judgement.factor, factor, digits)),
         uncertainty: format!("\u{b1} {} %", words.number(judgement.expanded_uncertainty_percent, 2)),

@@ -266,7 +266,7 @@ fn no_setup(at: Timestamp, actor: &Actor) -> Fault {
         format!(
             "No setup of this unit is known for {}, so nobody can say which roller, ratio and runs this was. Record what \
              was fitted from then on, then send the catch again.",
-            head::said(at, &actor.time_zone)
+            head::said(at, &actor.time_zone, crate::texts::plain())
         ),
     )
 }

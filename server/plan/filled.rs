@@ -130,7 +130,7 @@ impl Filled {
         Value {
             text: self.words.decimal(quantity.value_text()),
             unit: quantity.unit(),
-            from: format!("From the lot\u{2019}s test of {}.", measured.test.head.when(&self.zone)),
+            from: format!("From the lot\u{2019}s test of {}.", measured.test.head.when(&self.zone, self.words)),
         }
     }
 
@@ -139,7 +139,7 @@ impl Filled {
             (Some(measured), _) => Value {
                 text: self.words.decimal(&measured.entered),
                 unit: "%",
-                from: format!("From the lot\u{2019}s test of {}.", measured.test.head.when(&self.zone)),
+                from: format!("From the lot\u{2019}s test of {}.", measured.test.head.when(&self.zone, self.words)),
             },
             (None, Some(text)) => {
                 Value { text: self.words.decimal(text), unit: "%", from: "From the lot\u{2019}s label.".to_owned() }
