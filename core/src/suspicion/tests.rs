@@ -156,8 +156,8 @@ fn another_drive_ratio_turns_what_was_counted_ahead_of_it() {
     let mut sheet = three_alike();
     sheet.repeats[0].revolutions = Revolutions::Turns { turns: Decimal::from(20) };
     let mut known = known();
-    let ratios = |names: &[&str]| names.iter().map(|name| DriveRatio::parse(name).expect(name)).collect();
-    known.clues.other_drive_ratios = ratios(&["3:1", "2:1", "5:2", "3:1", "7:2"]);
+    let names = ["3:1", "2:1", "5:2", "3:1", "7:2"];
+    known.clues.other_drive_ratios = names.map(|name| DriveRatio::parse(name).expect(name)).to_vec();
     let slips = of(&sheet, &known, Cause::OtherDriveRatio);
     // Four different ones are about, of which one is on record; last the one on record turned round.
     near(&weights(&slips), &[4.0, 4.0, 4.0, 2.0]);
