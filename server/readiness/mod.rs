@@ -18,6 +18,7 @@ pub mod waiver;
 pub use api::{DueView, due_views, stamped};
 pub use names::Names;
 pub use sentence::Teller;
+pub(crate) use sentence::in_words as trigger_in_words;
 
 use crate::web::routes::Route;
 
