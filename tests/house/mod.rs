@@ -4,6 +4,7 @@ mod audit;
 mod conflicts;
 mod database;
 mod documents;
+mod languages;
 mod look;
 mod openapi;
 mod routes;
