@@ -195,7 +195,8 @@ async fn no_page_keeps_a_word_of_english_or_a_key(world: World) {
     assert!(english.len() > 500, "English is read: {}", english.len());
     let ana = world.ana().await;
     let things = Things::new(&world, &ana).await;
-    let mut browser = Browser::of(&world, &ana, Role::Office).await;
+    // Pages for anybody go by the browser's language.
+    let mut browser = Browser { language: "es", ..Browser::of(&world, &ana, Role::Office).await };
     let chosen = [("units", "organization"), ("decimal_sign", "comma"), ("language", "es")];
     assert_eq!(browser.submit(&world, "/account/reading", &chosen).await.status, 303);
     let (mut found, mut read) = (Vec::new(), 0);

@@ -16,6 +16,8 @@ pub const PASSWORD: &str = "three slow tractors";
 pub struct Browser {
     /// The session's cookie, name and value.
     pub session: Option<String>,
+    /// What it asks for, as in `Accept-Language`; nothing unless set.
+    pub language: &'static str,
 }
 
 impl Browser {
@@ -23,7 +25,7 @@ impl Browser {
     pub async fn of(world: &World, person: &Person, role: Role) -> Self {
         let (db, clock) = (&world.app.db, &world.app.clock);
         let secret = session::open(db, clock, person.account, person.organization, role, "test").await.unwrap();
-        Self { session: Some(format!("sowmark={secret}")) }
+        Self { session: Some(format!("sowmark={secret}")), ..Self::default() }
     }
 
     pub async fn get(&mut self, world: &World, path: &str) -> Answer {
@@ -50,6 +52,9 @@ impl Browser {
             .header(header::USER_AGENT, "Mozilla/5.0 (Linux; Slate 8) Mobile")
             .header("sec-fetch-site", "same-origin")
             .header(header::CONTENT_TYPE, "application/x-www-form-urlencoded");
+        if !self.language.is_empty() {
+            request = request.header(header::ACCEPT_LANGUAGE, self.language);
+        }
         if let Some(cookie) = &self.session {
             request = request.header(header::COOKIE, cookie);
         }

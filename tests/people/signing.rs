@@ -74,7 +74,10 @@ async fn over_tls_the_cookie_is_bound_to_the_host(world: World) {
     assert!(is_signed_in(&world, &mut ana).await);
     assert!(answer.headers[header::STRICT_TRANSPORT_SECURITY].to_str().unwrap().starts_with("max-age=31536000"));
     let plain = ana.session.as_ref().unwrap().replace("__Host-", "");
-    assert!(!is_signed_in(&world, &mut Browser { session: Some(plain) }).await, "another name is another cookie");
+    assert!(
+        !is_signed_in(&world, &mut Browser { session: Some(plain), ..Browser::default() }).await,
+        "another name is another cookie"
+    );
 }
 
 async fn the_way_back_stays_on_this_site(world: World) {
@@ -259,7 +262,7 @@ async fn signing_in_again_ends_the_session_before(world: World) {
     assert!(!is_signed_in(&world, &mut before).await);
     assert!(is_signed_in(&world, &mut ana).await);
     // A cookie that somebody planted is not taken over.
-    let mut planted = Browser { session: Some(format!("sowmark={}", "ab".repeat(32))) };
+    let mut planted = Browser { session: Some(format!("sowmark={}", "ab".repeat(32))), ..Browser::default() };
     planted.sign_in(&world, "ana@example.org", PASSWORD).await;
     assert_ne!(planted.session, Some(format!("sowmark={}", "ab".repeat(32))));
 }
