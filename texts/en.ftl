@@ -361,7 +361,136 @@ conflict-id-taken = The id { $id } is taken. Give the { kind-name } another id.
 
 ## Signing in, people and accounts
 
+email-address = E-mail address
+password = Password
+password-new = New password
+password-in-use = Password in use
+password-hint = At least { $least } characters. A few words of your own are easy to remember and hard to guess.
+password-is-set = The password is set. Sign in with it.
+password-set = Set the password
+password-set-title = Set your password
+password-set-intro = The link works once. Then sign in with your e-mail address and this password.
+password-change = Change the password
+password-change-title = Change your password
+password-change-intro = You stay signed in here; everywhere else you will have to sign in again.
+password-too-short = It has { $length } characters. Use at least { $least }; a few words are easier to remember.
+password-too-long = It has { $length } characters. Use at most { $most }.
+password-guessed = It is one of the first that anybody would guess. Use a few words of your own.
+password-repeats-itself = It is one character over and over. Use a few words of your own.
+password-does-not-fit = This is not the password in use. Look for a typing slip.
+password-of-others-too = This person is a member of another organization too, so this office may not set the password. They
+    change it themselves while signed in, or whoever runs the server makes a link: { $command }.
+sign-in-does-not-fit = This address and password do not fit. Look for a typing slip, or ask the office for a new link.
 
+set-up-title = Set up Sowmark
+set-up-intro = Nobody has an account here yet. This makes your organization and your own office account, and signs you in.
+    The link works once.
+set-up-submit = Set up and sign in
+set-up-organization = Organization
+set-up-organization-hint = The farm or contractor whose records these are.
+set-up-zone = Time zone
+set-up-zone-none = Choose one
+set-up-zone-hint = Its days and seasons begin at midnight there.
+set-up-units = Units that your people read
+set-up-units-metric = metric (g, kg, m, ha)
+set-up-units-us = US (oz, lb, ft, ac)
+set-up-name = Your name
+set-up-email = Your e-mail address
+set-up-email-hint = You sign in with it. Nothing is ever sent to it.
+
+reading = How you read
+reading-units = Units
+reading-units-organization = As { $organization } does ({ $units })
+reading-units-metric = metric: kg, ha, km/h
+reading-units-us = US: lb, ac, mph
+reading-decimal = Decimal sign
+reading-decimal-point = A point: 12.5
+reading-decimal-comma = A comma: 12,5
+reading-decimal-hint = How numbers are shown to you. When you type, both are taken.
+reading-language = Language
+reading-language-browser = As your browser asks
+reading-submit = Show it so
+
+organizations = Organizations
+organization-here = You are here now.
+organization-go = Go to { $name }
+sessions = Where you are signed in
+sessions-none = Nowhere.
+sessions-end-others = Sign out everywhere else
+tokens = Tokens for programs
+tokens-note = A program that reads or logs in your name sends a token with each request.
+tokens-none = No token yet.
+token-label = What it is for
+token-label-hint = To know it by when it must be ended.
+token-make = Make a token
+token-end = End the token
+token-new-title = Your new token
+token-of-title = A token for { $name }
+token-once = This is the token for “{ $label }”. It is shown this once: copy it now. Whoever has it can do what its owner may
+    do here, for a year or until it is ended.
+link-title = A link for { $name }
+link-once = Give this link to that person alone: whoever opens it first sets the password. It works once, within a week, and
+    is shown this once.
+once-done = Done: I have it
+opened-this-one = this one
+opened-since = Since { $since }. Last seen: { $used }.
+opened-never = never
+device = { $browser } on { $system }
+device-system = A browser on { $system }
+device-unknown = Unknown device
+
+role = Role
+role-name = { $role ->
+    [agronomist] agronomist
+    [office] office
+   *[crew] crew
+}
+role-does = { $role ->
+    [agronomist] agronomist: reads, tests lots, signs audits
+    [office] office: keeps everything
+   *[crew] crew: sees and logs for the seeders of its crews
+}
+keep-the-change = Keep the change
+back-without-a-change = Back without a change
+members = Members
+member-name = Name
+member-email-hint = They sign in with it. Nothing is ever sent to it.
+member-add = Add a member
+member-add-submit = Add the member
+member-add-intro = You get a link to hand over, with which they set their own password. Who has an account already keeps it,
+    with its name and password.
+member-in-no-crew = in no crew, so sees no seeder
+member-ended = no longer a member
+member-ended-note = No longer a member. To let them in again, add a member with the same e-mail address.
+member-role-note = With another role they have to sign in again.
+member-sessions = Signed in on
+member-sessions-note = A lost phone is cut off at once when it is signed out here.
+member-sessions-none = Nowhere at the moment.
+member-sign-out = Sign it out
+member-tokens-none = No token.
+member-password-note = Who has lost it gets a new link. The old password works until the link is used.
+member-new-link = Make a new link
+member-end = End the membership
+member-end-note = It ends their sessions, tokens and places in crews at once. What they recorded stays, with their name.
+clients-only = Only these clients
+clients-hint = For an agronomist only: tick clients to let them see nothing but what concerns these. None ticked means no
+    limit.
+clients-of-an-agronomist = Only an agronomist can be limited to clients. Leave them out, or make the role agronomist.
+office-needs-one = This is the only office member. Make somebody else office first.
+
+crews = Crews
+crews-none = No crew yet. A crew says which people see and log for which seeders; who is in none sees no seeder.
+crew-add = Add a crew
+crew-add-submit = Add the crew
+crew-intro = Members of a crew see the seeders that are ticked here, log for them, and see no others.
+crew-name = Name
+crew-name-hint = What your people call it, such as “yard crew”.
+crew-of-nobody = Nobody
+crew-without-seeder = no seeder yet
+crew-members-none = Nobody to tick yet: add a member first.
+crew-seeders-none = No seeder yet: add one under Seeders, then come back.
+crew-member-twice = This member is named twice. Name each once.
+crew-seeder-twice = This seeder is named twice. Name each once.
 
 ## The phone: outbox, pages kept, entries refused
 
@@ -369,7 +498,27 @@ conflict-id-taken = The id { $id } is taken. Give the { kind-name } another id.
 
 ## The audit trail
 
-
+audit-intro = Everything that anybody did, in the order in which the server took it. Each line carries a hash of itself and of
+    the line before it: whoever notes the newest hash can tell later that nothing above it was changed. It cannot show that a
+    line was true.
+audit-line = { $who }: { $did ->
+        [changed] changed
+        [created] created
+        [dropped] dropped
+        [member_ended] member ended
+        [member_set] member set
+        [password_link_made] password link made
+        [refused] refused
+        [refused_conflict] refused conflict
+        [session_ended] session ended
+        [token_added] token added
+        [token_ended] token ended
+        [voided] voided
+       *[other] { $action }
+    }, { kind-name } …{ $id }
+audit-change = What changed
+audit-hash = Hash
+audit-older = Older
 
 ## The fleet: seeders, units, rollers, scales, seasons, labels
 

@@ -982,7 +982,138 @@ conflict-id-taken = El id { $id } está ocupado. Dé otro id a la entrada ({ kin
 
 ## Ingreso, personas y cuentas
 
+email-address = Dirección de correo
+password = Contraseña
+password-new = Contraseña nueva
+password-in-use = Contraseña actual
+password-hint = Al menos { $least } caracteres. Unas pocas palabras propias son fáciles de recordar y difíciles de adivinar.
+password-is-set = La contraseña quedó puesta. Ingrese con ella.
+password-set = Poner la contraseña
+password-set-title = Ponga su contraseña
+password-set-intro = El enlace sirve una vez. Después ingrese con su dirección de correo y esta contraseña.
+password-change = Cambiar la contraseña
+password-change-title = Cambie su contraseña
+password-change-intro = Aquí la sesión sigue abierta; en los demás lugares habrá que ingresar de nuevo.
+password-too-short = Tiene { $length } caracteres. Use al menos { $least }; unas pocas palabras se recuerdan mejor.
+password-too-long = Tiene { $length } caracteres. Use { $most } como máximo.
+password-guessed = Es de las primeras que cualquiera probaría. Use unas pocas palabras propias.
+password-repeats-itself = Es un solo carácter repetido. Use unas pocas palabras propias.
+password-does-not-fit = No es la contraseña actual. Revise si hay un error al teclear.
+password-of-others-too = Esta persona es miembro también de otra organización, así que esta oficina no puede poner la
+    contraseña. La cambia ella misma con su sesión abierta, o quien atiende el servidor crea un enlace: { $command }.
+sign-in-does-not-fit = Esta dirección y esta contraseña no coinciden. Revise si hay un error al teclear, o pida a la oficina
+    otro enlace.
 
+set-up-title = Configure Sowmark
+set-up-intro = Nadie tiene cuenta aquí todavía. Esto crea su organización y su propia cuenta de oficina, y abre su sesión. El
+    enlace sirve una vez.
+set-up-submit = Configurar e ingresar
+set-up-organization = Organización
+set-up-organization-hint = La finca o el contratista a quien pertenecen estos registros.
+set-up-zone = Huso horario
+set-up-zone-none = Elija uno
+set-up-zone-hint = Sus días y campañas empiezan a la medianoche de allí.
+set-up-units = Unidades en que lee su gente
+set-up-units-metric = métricas (g, kg, m, ha)
+set-up-units-us = de EE. UU. (oz, lb, ft, ac)
+set-up-name = Su nombre
+set-up-email = Su dirección de correo
+set-up-email-hint = Con ella ingresa. Nunca se le envía nada.
+
+reading = Cómo lee usted
+reading-units = Unidades
+reading-units-organization = Como { $organization } ({ $units })
+reading-units-metric = métricas: kg, ha, km/h
+reading-units-us = de EE. UU.: lb, ac, mph
+reading-decimal = Signo decimal
+reading-decimal-point = Un punto: 12.5
+reading-decimal-comma = Una coma: 12,5
+reading-decimal-hint = Cómo se le muestran los números. Al escribir se admiten los dos.
+reading-language = Idioma
+reading-language-browser = El que pida su navegador
+reading-submit = Mostrarlo así
+
+organizations = Organizaciones
+organization-here = Aquí está usted ahora.
+organization-go = Ir a { $name }
+sessions = Dónde tiene abierta su sesión
+sessions-none = En ningún lugar.
+sessions-end-others = Cerrar las demás sesiones
+tokens = Claves de acceso para programas
+tokens-note = Un programa que lee o anota en su nombre envía una clave con cada petición.
+tokens-none = Todavía no hay ninguna.
+token-label = Para qué es
+token-label-hint = Para reconocerla cuando haya que anularla.
+token-make = Crear una clave
+token-end = Anular la clave
+token-new-title = Su nueva clave de acceso
+token-of-title = Una clave de acceso para { $name }
+token-once = Esta es la clave para «{ $label }». Se muestra solo esta vez: cópiela ahora. Quien la tenga puede hacer aquí lo
+    mismo que su dueño, durante un año o hasta que se anule.
+link-title = Un enlace para { $name }
+link-once = Dé este enlace solo a esa persona: quien lo abra primero pone la contraseña. Sirve una vez, dentro de una semana,
+    y se muestra solo esta vez.
+once-done = Listo: ya lo tengo
+opened-this-one = esta
+opened-since = Desde el { $since }. Última vez: { $used }.
+opened-never = nunca
+device = { $browser } en { $system }
+device-system = Un navegador en { $system }
+device-unknown = Dispositivo desconocido
+
+role = Rol
+role-name = { $role ->
+    [agronomist] agronomía
+    [office] oficina
+   *[crew] equipo
+}
+role-does = { $role ->
+    [agronomist] agronomía: lee, analiza lotes, firma auditorías
+    [office] oficina: lleva todo
+   *[crew] equipo: ve las sembradoras de sus equipos y anota para ellas
+}
+keep-the-change = Guardar el cambio
+back-without-a-change = Volver sin cambios
+members = Miembros
+member-name = Nombre
+member-email-hint = Con ella ingresa. Nunca se le envía nada.
+member-add = Agregar un miembro
+member-add-submit = Agregar el miembro
+member-add-intro = Recibirá un enlace para entregar, con el que esa persona pone su propia contraseña. Quien ya tiene cuenta la
+    conserva, con su nombre y su contraseña.
+member-in-no-crew = en ningún equipo, así que no ve ninguna sembradora
+member-ended = ya no es miembro
+member-ended-note = Ya no es miembro. Para darle entrada de nuevo, agregue un miembro con la misma dirección de correo.
+member-role-note = Con otro rol tendrá que ingresar de nuevo.
+member-sessions = Sesiones abiertas
+member-sessions-note = Un teléfono perdido queda sin acceso en cuanto se cierra aquí su sesión.
+member-sessions-none = Por ahora, ninguna.
+member-sign-out = Cerrar la sesión
+member-tokens-none = Ninguna.
+member-password-note = Quien la perdió recibe otro enlace. La anterior sirve hasta que se usa el enlace.
+member-new-link = Crear otro enlace
+member-end = Dar de baja al miembro
+member-end-note = Termina de inmediato sus sesiones, sus claves y su lugar en los equipos. Lo que anotó queda, con su nombre.
+clients-only = Solo estos clientes
+clients-hint = Solo para agronomía: marque clientes para que no vea nada más que lo que les concierne. Sin ninguno marcado no
+    hay límite.
+clients-of-an-agronomist = Solo el rol de agronomía puede limitarse a clientes. Quítelos, o elija el rol de agronomía.
+office-needs-one = Es el único miembro de oficina. Dé antes ese rol a otra persona.
+
+crews = Equipos
+crews-none = Todavía no hay ningún equipo. Un equipo dice quiénes ven qué sembradoras y anotan para ellas; quien no está en
+    ninguno no ve ninguna sembradora.
+crew-add = Agregar un equipo
+crew-add-submit = Agregar el equipo
+crew-intro = Los miembros de un equipo ven las sembradoras marcadas aquí, anotan para ellas y no ven otras.
+crew-name = Nombre
+crew-name-hint = Como lo llama su gente, por ejemplo «equipo del galpón».
+crew-of-nobody = Nadie
+crew-without-seeder = todavía ninguna sembradora
+crew-members-none = Todavía no hay a quién marcar: agregue antes un miembro.
+crew-seeders-none = Todavía no hay ninguna sembradora: agregue una en Sembradoras y vuelva aquí.
+crew-member-twice = Este miembro está dos veces. Indique a cada uno una vez.
+crew-seeder-twice = Esta sembradora está dos veces. Indique cada una una vez.
 
 ## El teléfono: bandeja de salida, páginas guardadas, entradas rechazadas
 
@@ -990,7 +1121,27 @@ conflict-id-taken = El id { $id } está ocupado. Dé otro id a la entrada ({ kin
 
 ## El registro de cambios
 
-
+audit-intro = Todo lo que alguien hizo, en el orden en que el servidor lo recibió. Cada línea lleva una huella de sí misma y de
+    la línea anterior: quien anote la huella más reciente puede comprobar después que nada de lo anterior se cambió. No
+    demuestra que una línea fuera verdad.
+audit-line = { $who }: { $did ->
+        [changed] cambio
+        [created] creación
+        [dropped] descarte
+        [member_ended] baja de un miembro
+        [member_set] alta o cambio de un miembro
+        [password_link_made] enlace de contraseña
+        [refused] rechazo
+        [refused_conflict] rechazo por conflicto
+        [session_ended] cierre de una sesión
+        [token_added] clave de acceso nueva
+        [token_ended] clave de acceso anulada
+        [voided] anulación
+       *[other] { $action }
+    }, { kind-name } …{ $id }
+audit-change = Qué cambió
+audit-hash = Huella
+audit-older = Anteriores
 
 ## Las sembradoras: dosificadores, rodillos, balanzas, campañas, etiquetas
 

@@ -6,6 +6,7 @@ use crate::ftl::{english_files, languages, read, spoken_part};
 
 /// Words that are the same in English and in Spanish, and names.
 const SAME: &[&str] = &[
+    "ac",
     "ae",
     "agricultural",
     "america",
@@ -22,6 +23,7 @@ const SAME: &[&str] = &[
     "example",
     "factor",
     "false",
+    "ft",
     "ha",
     "iana",
     "id",
@@ -40,6 +42,7 @@ const SAME: &[&str] = &[
     "measurement",
     "min",
     "motor",
+    "mph",
     "m²",
     "national",
     "nist",
