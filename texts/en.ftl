@@ -494,7 +494,196 @@ crew-seeder-twice = This seeder is named twice. Name each once.
 
 ## The phone: outbox, pages kept, entries refused
 
+refused-title = Not taken in
+refused-none = Nothing waits here.
+refused-none-hint = What was logged without signal and could not be taken in would stand here, with the reason, until somebody
+    mends or drops it.
+refused-intro = These were logged without signal and could not be taken in as they were sent. Nothing of them is lost, and
+    nothing is computed from them until they are mended.
+refused-sent = Sent by { $who } on { $last }.
+refused-sent-again = Sent by { $who } on { $last }, for the first time on { $first }.
+refused-mended = Mended on { $when } by { $who }.
+refused-dropped = Dropped on { $when } by { $who }.
+refused-why = Why it was not taken in
+refused-what = What was sent
+refused-mend = Mend it
+refused-drop = Drop it
+refused-drop-reason = Why it is not wanted
+refused-more = More
+refused-waiting-only = Only those that wait
+refused-ended-too = Also those that were mended or dropped
+refused-already-mended = This was mended, so there is nothing to drop.
+refused-mending-note = { $who } sent this on { $when } and it was not taken in. Look through it, mend what is marked, and save
+    it.
+refused-machine-title = Where does it belong?
+refused-machine-none = You see nothing that it could belong to.
+refused-machine-none-hint = Ask the office to mend it.
+refused-machine-intro = What it was sent for is not there, or not yours to see. Choose what it was meant for; the form opens
+    with what was sent.
 
+sent-what = { $kind ->
+    [calibration] Catch
+    [emptying] Tank emptied
+    [fill] Tank filled
+    [job] Job finished
+    [lot_test] Lot tested
+    [scale_check] Scale checked
+    [service] Part replaced
+    [setup] Roller, ratio or gate changed
+   *[unreadable] Something unreadable
+}
+sent-what-unknown = Something of an unknown kind, “{ $kind }”
+sent-as-it-is = Sent
+sent-replaces = It replaces another record.
+sent-yes = yes
+sent-no = no
+sent-one-of = { $list ->
+    [catches] Catch { $number }
+    [repeats] Repeat { $number }
+   *[others] { $name } { $number }
+}
+# A field of what was sent, and a word that a person chose in it.
+sent-field = { $field ->
+    [affects_metering] Affects metering
+    [area] Area
+    [bulk_density] Bulk density
+    [catches] Catches
+    [circumference] Circumference
+    [component] Component
+    [corrects] Corrects
+    [distance] Distance
+    [drive_ratio] Drive ratio
+    [ended_at] Ended at
+    [field] Field
+    [field_id] Field
+    [gate] Gate
+    [germination_percent] Germination
+    [gross] Gross
+    [id] Id
+    [kind] Kind
+    [label] Label
+    [lot_id] Lot
+    [mass] Mass
+    [method] Method
+    [metering_unit_id] Metering unit
+    [moisture_percent] Moisture
+    [note] Note
+    [occurred_at] When
+    [parent_id] Machine
+    [planned] Planned
+    [pulses] Pulses
+    [pulses_per_rev] Pulses per rev
+    [purity_percent] Purity
+    [rate] Rate
+    [reading] Reading
+    [record] Record
+    [reference] Reference
+    [repeats] Repeats
+    [revolutions] Revolutions
+    [roller_id] Roller
+    [roller_speed_rpm] Roller speed, 1/min
+    [runs] Runs
+    [scale_id] Scale
+    [seed_used] Seed used
+    [seed_used_basis] Seed used basis
+    [set_aside] Set aside
+    [slip_percent] Slip
+    [speed] Speed
+    [tare] Tare
+    [target_rate] Target rate
+    [thousand_seed_weight] Thousand seed weight
+    [to_empty] Tank empty after it
+    [turns] Turns
+   *[others] { $name }
+}
+sent-word = { $word ->
+    [bags] bags
+    [control_valve] control valve
+    [controller] controller
+    [drive_train] drive train
+    [driven] driven
+    [electric_motor] electric motor
+    [fan] fan
+    [hand_turned] hand turned
+    [hydraulic_motor] hydraulic motor
+    [machine_total] machine total
+    [meter_housing] meter housing
+    [other_part] other
+    [seal] seal
+    [speed_sensor] speed sensor
+    [stationary] stationary
+    [weighed] weighed
+   *[others] { $name }
+}
+
+outbox-nothing-kept-title = No signal here
+outbox-not-kept = The page that you asked for is not kept on this phone. What is kept stands below; everything you log is kept
+    too, and sent when there is signal.
+outbox-intro = Everything you log is kept on this phone first and sent as soon as there is signal. Nothing leaves this list
+    before the server has it.
+outbox-no-script = Without JavaScript nothing is kept on this phone: what you log is sent at once, or not at all.
+outbox-waiting = Waiting
+outbox-none = Nothing waits.
+outbox-copy = Save a copy
+outbox-take-in = Take in a copy
+outbox-refused = What the server kept back, from this phone and others, until somebody mends or drops it
+outbox-mend = Open and mend
+outbox-drop = Drop
+outbox-sent = Sent from here
+outbox-without-signal = Without signal
+outbox-refresh = Fetch them again now
+outbox-home-screen = Put Sowmark on the home screen from the browser’s menu: then it opens like a program, and the phone is
+    less likely to clear what it keeps. Work in one of the two, browser or home screen: some phones keep their entries apart.
+
+# Said by the scripts: one and many are chosen there.
+phone-waiting-one = { $count } entry waits on this phone.
+phone-waiting-other = { $count } entries wait on this phone.
+phone-refused-one = { $count } entry was not taken in: see the Outbox.
+phone-refused-other = { $count } entries were not taken in: see the Outbox.
+phone-ended-offline = No signal. It is sent as soon as there is.
+phone-ended-sign-in = Sign in to send.
+phone-ended-other = Somebody else is signed in here. Entries are sent when their author signs in.
+phone-ended-later = The server is busy. This is tried again by itself.
+phone-waits-long = Something has waited for more than a day: go where there is signal, or save a copy from the Outbox.
+phone-storage-nearly-full = The storage of this phone is nearly full: make room, or entries may not be kept.
+phone-sign-out-waiting-one = { $count } entry waits on this phone. It stays here and is sent when you sign in again.
+phone-sign-out-waiting-other = { $count } entries wait on this phone. They stay here and are sent when you sign in again.
+phone-sign-out-all-the-same = Sign out all the same
+phone-no-number = This is no number. Write it like 2.11 or 2,11.
+phone-missing-revolutions = the revolutions of repeat { $repeat }
+phone-missing-tare = the tare of { $run }, repeat { $repeat }
+phone-missing-gross = the gross weight of { $run }, repeat { $repeat }
+phone-missing-lot = the lot in the tank
+phone-missing-repeat = another repeat, to see whether they agree
+phone-missing-nothing = nothing
+phone-made = Made { $when }
+phone-sent = Sent { $when }
+phone-state-waiting = Waits to be sent
+phone-drop-for-good = Drop it for good
+phone-others-one = { $count } entry of another person waits on this phone. It is sent when that person signs in here.
+phone-others-other = { $count } entries of other people wait on this phone. They are sent when these people sign in here.
+phone-pages-kept-one = { $count } page is kept for when there is no signal.
+phone-pages-kept-other = { $count } pages are kept for when there is no signal: machines, lots, scales and every short form.
+phone-no-pages-kept = No page is kept on this phone yet. That takes a connection by HTTPS and a minute of signal.
+phone-taken-in-one = { $count } entry was taken in from the copy.
+phone-taken-in-other = { $count } entries were taken in from the copy.
+phone-not-taken-in = This file is no copy of an outbox. Nothing was taken in.
+phone-as-of = No signal: this is the page of { $when }. What has changed since is not on it.
+phone-draft-back = What you had typed at { $when } is back.
+phone-draft-afresh = Start afresh
+phone-not-kept = Not kept
+phone-not-kept-hint = This phone could not keep the entry. All that you typed is still on this page: leave it open, write the
+    figures down, and try again.
+phone-storage-full = Not kept: the storage of this phone is full
+phone-storage-full-hint = All that you typed is still on this page: leave it open, make room on the phone, and save again.
+phone-no-verdict = No signal
+phone-no-verdict-hint = The sums on this sheet are worked out here; the verdict comes from the server. Save the catch: it is
+    kept on this phone, and judged as soon as it is sent.
+phone-kept = Kept on this phone
+phone-kept-entry = { $title }: the entry is kept here and sent as soon as there is signal.
+phone-kept-factor = By plain sums the factor so far is { $factor } per run. Whether it can be trusted, and whether the machine
+    is ready, the server says when it has the entry.
+phone-kept-back = Back to the machine
 
 ## The audit trail
 

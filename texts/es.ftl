@@ -1117,7 +1117,200 @@ crew-seeder-twice = Esta sembradora está dos veces. Indique cada una una vez.
 
 ## El teléfono: bandeja de salida, páginas guardadas, entradas rechazadas
 
+refused-title = No se pudo incorporar
+refused-none = Aquí no espera nada.
+refused-none-hint = Lo que se anotó sin señal y no se pudo incorporar estaría aquí, con el motivo, hasta que alguien lo corrija o
+    lo descarte.
+refused-intro = Esto se anotó sin señal y no se pudo incorporar tal como se envió. Nada de ello se pierde, y nada se calcula con
+    ello hasta que se corrija.
+refused-sent = Enviado por { $who } el { $last }.
+refused-sent-again = Enviado por { $who } el { $last }; por primera vez, el { $first }.
+refused-mended = Corregido el { $when } por { $who }.
+refused-dropped = Descartado el { $when } por { $who }.
+refused-why = Por qué no se incorporó
+refused-what = Qué se envió
+refused-mend = Corregir
+refused-drop = Descartar
+refused-drop-reason = Por qué no hace falta
+refused-more = Más
+refused-waiting-only = Solo lo que espera
+refused-ended-too = También lo corregido o descartado
+refused-already-mended = Esto ya se corrigió, así que no hay nada que descartar.
+refused-mending-note = { $who } envió esto el { $when } y no se pudo incorporar. Revíselo, corrija lo marcado y guárdelo.
+refused-machine-title = ¿A qué corresponde?
+refused-machine-none = Usted no ve nada a lo que pueda corresponder.
+refused-machine-none-hint = Pida a la oficina que lo corrija.
+refused-machine-intro = Aquello para lo que se envió no está, o usted no lo ve. Elija a qué correspondía; el formulario se abre
+    con lo enviado.
 
+sent-what = { $kind ->
+    [calibration] Recogida
+    [emptying] Tolva vaciada
+    [fill] Tolva cargada
+    [job] Labor terminada
+    [lot_test] Lote analizado
+    [scale_check] Balanza verificada
+    [service] Pieza cambiada
+    [setup] Cambio de rodillo, relación o compuerta
+   *[unreadable] Algo que no se puede leer
+}
+sent-what-unknown = Algo de un tipo desconocido, «{ $kind }»
+sent-as-it-is = Lo enviado
+sent-replaces = Reemplaza otro registro.
+sent-yes = sí
+sent-no = no
+sent-one-of = { $list ->
+    [catches] Recogida { $number }
+    [repeats] Repetición { $number }
+   *[others] { $name } { $number }
+}
+# Un campo de lo enviado, y una palabra que alguien eligió en él.
+sent-field = { $field ->
+    [affects_metering] Afecta al dosificador
+    [area] Superficie
+    [bulk_density] Peso hectolítrico
+    [catches] Recogidas
+    [circumference] Circunferencia
+    [component] Pieza
+    [corrects] Corrige
+    [distance] Distancia
+    [drive_ratio] Relación de transmisión
+    [ended_at] Fin
+    [field] Campo
+    [field_id] Campo
+    [gate] Compuerta
+    [germination_percent] Poder germinativo
+    [gross] Peso bruto
+    [id] Id
+    [kind] Tipo
+    [label] Nombre
+    [lot_id] Lote
+    [mass] Masa
+    [method] Método
+    [metering_unit_id] Dosificador
+    [moisture_percent] Humedad
+    [note] Nota
+    [occurred_at] Cuándo
+    [parent_id] Máquina
+    [planned] Previsto
+    [pulses] Pulsos
+    [pulses_per_rev] Pulsos por vuelta
+    [purity_percent] Pureza
+    [rate] Dosis
+    [reading] Lectura
+    [record] Registro
+    [reference] Pesa patrón
+    [repeats] Repeticiones
+    [revolutions] Vueltas
+    [roller_id] Rodillo
+    [roller_speed_rpm] Velocidad del rodillo, 1/min
+    [runs] Bajadas
+    [scale_id] Balanza
+    [seed_used] Semilla usada
+    [seed_used_basis] Cómo se conoce la semilla usada
+    [set_aside] Apartada
+    [slip_percent] Patinaje
+    [speed] Velocidad
+    [tare] Tara
+    [target_rate] Dosis deseada
+    [thousand_seed_weight] Peso de mil semillas
+    [to_empty] Tolva vacía después
+    [turns] Giros
+   *[others] { $name }
+}
+sent-word = { $word ->
+    [bags] bolsas
+    [control_valve] válvula de control
+    [controller] controlador
+    [drive_train] transmisión
+    [driven] en marcha
+    [electric_motor] motor eléctrico
+    [fan] ventilador
+    [hand_turned] girado a mano
+    [hydraulic_motor] motor hidráulico
+    [machine_total] total de la máquina
+    [meter_housing] carcasa del dosificador
+    [other_part] otra pieza
+    [seal] junta
+    [speed_sensor] sensor de velocidad
+    [stationary] parado
+    [weighed] pesado
+   *[others] { $name }
+}
+
+outbox-nothing-kept-title = Aquí no hay señal
+outbox-not-kept = La página que pidió no está guardada en este teléfono. Lo que hay guardado está abajo; todo lo que anote se
+    guarda también, y se envía cuando haya señal.
+outbox-intro = Todo lo que anota se guarda primero en este teléfono y se envía en cuanto hay señal. Nada sale de esta lista antes
+    de que el servidor lo tenga.
+outbox-no-script = Sin JavaScript no se guarda nada en este teléfono: lo que anota se envía al momento, o no se envía.
+outbox-waiting = En espera
+outbox-none = No espera nada.
+outbox-copy = Guardar una copia
+outbox-take-in = Recuperar una copia
+outbox-refused = Lo que el servidor apartó, de este teléfono y de otros, hasta que alguien lo corrija o lo descarte
+outbox-mend = Abrir y corregir
+outbox-drop = Descartar
+outbox-sent = Enviado desde aquí
+outbox-without-signal = Sin señal
+outbox-refresh = Traerlas de nuevo ahora
+outbox-home-screen = Ponga Sowmark en la pantalla de inicio desde el menú del navegador: así se abre como un programa, y es menos
+    probable que el teléfono borre lo guardado. Trabaje en uno de los dos, el navegador o la pantalla de inicio: algunos
+    teléfonos guardan sus entradas por separado.
+
+# Lo dicen los guiones de la página, que eligen entre uno y varios.
+phone-waiting-one = { $count } entrada espera en este teléfono.
+phone-waiting-other = { $count } entradas esperan en este teléfono.
+phone-refused-one = { $count } entrada no se pudo incorporar: vea la bandeja de salida.
+phone-refused-other = { $count } entradas no se pudieron incorporar: vea la bandeja de salida.
+phone-ended-offline = Sin señal. Se envía en cuanto la haya.
+phone-ended-sign-in = Ingrese para enviar.
+phone-ended-other = Aquí está abierta la sesión de otra persona. Las entradas se envían cuando ingrese quien las hizo.
+phone-ended-later = El servidor está ocupado. Se intenta de nuevo sin más.
+phone-waits-long = Algo espera desde hace más de un día: vaya adonde haya señal, o guarde una copia desde la bandeja de salida.
+phone-storage-nearly-full = La memoria de este teléfono está casi llena: libere espacio, o quizá no se guarden las entradas.
+phone-sign-out-waiting-one = { $count } entrada espera en este teléfono. Se queda aquí y se envía cuando usted ingrese de nuevo.
+phone-sign-out-waiting-other = { $count } entradas esperan en este teléfono. Se quedan aquí y se envían cuando usted ingrese de
+    nuevo.
+phone-sign-out-all-the-same = Salir de todos modos
+phone-no-number = No es un número. Escríbalo como 2.11 o 2,11.
+phone-missing-revolutions = las vueltas de la repetición { $repeat }
+phone-missing-tare = la tara de { $run }, repetición { $repeat }
+phone-missing-gross = el peso bruto de { $run }, repetición { $repeat }
+phone-missing-lot = el lote que hay en la tolva
+phone-missing-repeat = otra repetición, para ver si coinciden
+phone-missing-nothing = nada
+phone-made = Hecha { $when }
+phone-sent = Enviada { $when }
+phone-state-waiting = Espera el envío
+phone-drop-for-good = Descartar para siempre
+phone-others-one = { $count } entrada de otra persona espera en este teléfono. Se envía cuando esa persona ingrese aquí.
+phone-others-other = { $count } entradas de otras personas esperan en este teléfono. Se envían cuando esas personas ingresen aquí.
+phone-pages-kept-one = { $count } página está guardada para cuando no haya señal.
+phone-pages-kept-other = { $count } páginas están guardadas para cuando no haya señal: máquinas, lotes, balanzas y todos los
+    formularios breves.
+phone-no-pages-kept = Todavía no hay ninguna página guardada en este teléfono. Hacen falta una conexión por HTTPS y un minuto de
+    señal.
+phone-taken-in-one = { $count } entrada se recuperó de la copia.
+phone-taken-in-other = { $count } entradas se recuperaron de la copia.
+phone-not-taken-in = Este archivo no es copia de una bandeja de salida. No se recuperó nada.
+phone-as-of = Sin señal: esta es la página de { $when }. Lo que cambió desde entonces no está en ella.
+phone-draft-back = Volvió lo que había escrito: { $when }.
+phone-draft-afresh = Empezar de nuevo
+phone-not-kept = Sin guardar
+phone-not-kept-hint = Este teléfono no pudo guardar la entrada. Todo lo que escribió sigue en esta página: déjela abierta, apunte
+    las cifras y pruebe otra vez.
+phone-storage-full = Sin guardar: la memoria de este teléfono está llena
+phone-storage-full-hint = Todo lo que escribió sigue en esta página: déjela abierta, libere espacio en el teléfono y guarde otra
+    vez.
+phone-no-verdict = Sin señal
+phone-no-verdict-hint = Las sumas de esta planilla se hacen aquí; el dictamen viene del servidor. Guarde la recogida: queda en este
+    teléfono y se juzga en cuanto se envía.
+phone-kept = Guardado en este teléfono
+phone-kept-entry = { $title }: la entrada queda aquí y se envía en cuanto haya señal.
+phone-kept-factor = Por simples sumas el factor hasta ahora es { $factor } por bajada. Si es de fiar, y si la máquina está
+    lista, lo dice el servidor cuando tenga la entrada.
+phone-kept-back = Volver a la máquina
 
 ## El registro de cambios
 

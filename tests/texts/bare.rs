@@ -47,8 +47,6 @@ const NOT_YET: &[&str] = &[
     "parts/checks.html",
     "parts/factor.html",
     "parts/state.html",
-    "phone/outbox.html",
-    "phone/says.html",
     "plan/plan.html",
     "readiness/board.html",
     "readiness/gate.html",
@@ -61,8 +59,6 @@ const NOT_YET: &[&str] = &[
     "seed/log.html",
     "seed/lot.html",
     "seed/lots.html",
-    "sync/machine.html",
-    "sync/refused.html",
 ];
 
 /// What is said the same in every language: the program's own name, and symbols of units and numbers.
