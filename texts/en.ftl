@@ -684,6 +684,11 @@ phone-kept-entry = { $title }: the entry is kept here and sent as soon as there 
 phone-kept-factor = By plain sums the factor so far is { $factor } per run. Whether it can be trusted, and whether the machine
     is ready, the server says when it has the entry.
 phone-kept-back = Back to the machine
+# On the readiness page.
+refused-waiting = { $count ->
+    [one] One entry that was logged without signal was not taken in.
+   *[other] { $count } entries that were logged without signal were not taken in.
+}
 
 ## The audit trail
 

@@ -22,6 +22,13 @@
 #   crew              equipo                     office              oficina
 #   part              pieza                      working width       ancho de labor
 #   sheet             planilla                   row spacing         distancia entre surcos
+#   role              rol (oficina, equipo, agronomía)
+#   sign in, out      ingresar, salir            token               clave de acceso
+#   log (an entry)    anotar                     entry               entrada
+#   outbox            bandeja de salida          not taken in        no se pudo incorporar
+#   mend, drop        corregir, descartar        audit trail         registro de cambios
+#   setup             montaje                    service             reparación
+#   lay-up            salida de servicio         waiver              dispensa
 
 language-name = Español
 catch-without-label = recogida { $number }
@@ -882,7 +889,7 @@ fault-not-there = { $what ->
         [fill] Esa carga
         [form-for-that-kind] Un formulario para ese tipo
         [job] Esa labor
-        [lay-up] Esa guarda
+        [lay-up] Esa salida de servicio
         [link] Ese enlace (ya se usó o es demasiado viejo; pida otro)
         [lot] Ese lote
         [lot-test] Ese análisis de lote
@@ -930,7 +937,7 @@ kind-a = { $kind ->
         [configuration] una configuración
         [setup] un montaje
         [service] una reparación
-        [lay_up] una guarda
+        [lay_up] una salida de servicio
         [fill] una carga
         [emptying] un vaciado
         [job] una labor
@@ -962,7 +969,7 @@ kind-name = { $kind ->
         [configuration] configuración
         [setup] montaje
         [service] reparación
-        [lay_up] guarda
+        [lay_up] salida de servicio
         [fill] carga
         [emptying] vaciado
         [job] labor
@@ -1311,6 +1318,11 @@ phone-kept-entry = { $title }: la entrada queda aquí y se envía en cuanto haya
 phone-kept-factor = Por simples sumas el factor hasta ahora es { $factor } por bajada. Si es de fiar, y si la máquina está
     lista, lo dice el servidor cuando tenga la entrada.
 phone-kept-back = Volver a la máquina
+# En la página de estado.
+refused-waiting = { $count ->
+    [one] Una entrada anotada sin señal no se pudo incorporar.
+   *[other] { $count } entradas anotadas sin señal no se pudieron incorporar.
+}
 
 ## El registro de cambios
 
