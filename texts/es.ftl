@@ -28,7 +28,7 @@
 #   outbox            bandeja de salida          not taken in        no se pudo incorporar
 #   mend, drop        corregir, descartar        audit trail         registro de cambios
 #   setup             montaje                    service             reparación
-#   lay-up            salida de servicio         waiver              dispensa
+#   lay-up            cambio de uso, fuera de uso  waiver            excepción
 
 language-name = Español
 catch-without-label = recogida { $number }
@@ -889,7 +889,7 @@ fault-not-there = { $what ->
         [fill] Esa carga
         [form-for-that-kind] Un formulario para ese tipo
         [job] Esa labor
-        [lay-up] Esa salida de servicio
+        [lay-up] Ese cambio de uso
         [link] Ese enlace (ya se usó o es demasiado viejo; pida otro)
         [lot] Ese lote
         [lot-test] Ese análisis de lote
@@ -912,7 +912,7 @@ fault-not-there = { $what ->
         [setup] Ese montaje
         [token] Esa clave de acceso
         [void] Esa anulación
-        [waiver] Esa dispensa
+        [waiver] Esa excepción
        *[thing] Eso
     } no existe aquí.
 fault-no-account = Aquí no existe ninguna cuenta de «{ $address }».
@@ -937,7 +937,7 @@ kind-a = { $kind ->
         [configuration] una configuración
         [setup] un montaje
         [service] una reparación
-        [lay_up] una salida de servicio
+        [lay_up] un cambio de uso
         [fill] una carga
         [emptying] un vaciado
         [job] una labor
@@ -946,7 +946,7 @@ kind-a = { $kind ->
         [scale_check] una verificación de balanza
         [calibration] una calibración
         [decision] una decisión
-        [waiver] una dispensa
+        [waiver] una excepción
         [policy] unas tolerancias
         [void] una anulación
        *[entry] una entrada
@@ -969,7 +969,7 @@ kind-name = { $kind ->
         [configuration] configuración
         [setup] montaje
         [service] reparación
-        [lay_up] salida de servicio
+        [lay_up] cambio de uso
         [fill] carga
         [emptying] vaciado
         [job] labor
@@ -978,7 +978,7 @@ kind-name = { $kind ->
         [scale_check] verificación de balanza
         [calibration] calibración
         [decision] decisión
-        [waiver] dispensa
+        [waiver] excepción
         [policy] tolerancias
         [void] anulación
        *[entry] entrada
