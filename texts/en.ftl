@@ -167,6 +167,18 @@ page-skip = Skip to the page
 
 ## The timeline of a seeder, and voiding a record
 
+record-moment = { date-day-of-year }, { $time }
+record-by-host = the host's command line
+record-void = Void since { $at }, by { $by }: { $reason }
+record-replaced = Replaced by a correction.
+record-doubt-clock = The phone’s clock was { $span } { $side ->
+        [ahead] ahead
+       *[behind] behind
+    } when this was sent; times on this record may be off by as much.
+record-doubt-dated-later = This is dated { $span } after the server received it; the time on it may be wrong.
+record-span-minutes = { $minutes } minutes
+record-span-hours = { $hours } hours
+record-span-days = { $days } days
 
 
 ## The catch sheet and the calibration record

@@ -787,6 +787,18 @@ page-skip = Ir al contenido
 
 ## La cronología de una sembradora y la anulación de un registro
 
+record-moment = { date-day-of-year }, { $time }
+record-by-host = la línea de comandos del servidor
+record-void = Anulado el { $at } por { $by }: { $reason }
+record-replaced = Reemplazado por una corrección.
+record-doubt-clock = Al enviar esto, el reloj del teléfono iba { $span } { $side ->
+        [ahead] adelantado
+       *[behind] atrasado
+    }; las horas de este registro pueden tener ese error.
+record-doubt-dated-later = La fecha es { $span } posterior a la recepción en el servidor; la hora puede estar mal.
+record-span-minutes = { $minutes } minutos
+record-span-hours = { $hours } horas
+record-span-days = { $days } días
 
 
 ## La planilla de recogida y el registro de calibración

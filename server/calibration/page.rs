@@ -310,7 +310,7 @@ async fn record(
     let expected = match show::expectation(&calibration.circumstances, actor.reader()) {
         Some((says, Some(earlier))) => {
             let found = act::find_calibration(cx, &actor.scope, earlier).await.ok();
-            let from = found.map(|found| (found.row.head.when(&actor.time_zone), earlier.0));
+            let from = found.map(|found| (found.row.head.when(&actor.time_zone, actor.words()), earlier.0));
             Some(Expectation { says, from })
         }
         Some((says, None)) => Some(Expectation { says, from: None }),
@@ -327,11 +327,11 @@ async fn record(
         "calibration-caught",
         seeder = &unit.seeder,
         unit = &unit.label,
-        when = head.when(zone),
-        who = head.by()
+        when = head.when(zone, words),
+        who = head.by(words)
     );
     Ok(RecordPage {
-        page: Page::new(signed, cookies, say!(words, "calibration-title", when = head.when(zone)), "/seeders"),
+        page: Page::new(signed, cookies, say!(words, "calibration-title", when = head.when(zone, words)), "/seeders"),
         lot_id: row.lot_id,
         lot: lot.as_ref().map(|lot| lot_says(lot, words)).unwrap_or_default(),
         caught,
@@ -339,8 +339,8 @@ async fn record(
         status: status.word(),
         no_number: no_number(status, words),
         in_force: if in_force { say!(words, "calibration-in-force") } else { say!(words, "calibration-not-in-force") },
-        fallen: head.fallen(zone),
-        doubt: head.doubt(),
+        fallen: head.fallen(zone, words),
+        doubt: head.doubt(words),
         shown: Shown::of(&sheet, &circumstances, &judgement, said, actor.reader())?,
         facts,
         expected,
@@ -353,7 +353,7 @@ async fn record(
             words,
             "calibration-record",
             id = id.to_string(),
-            when = head::said(head::moment(head.recorded_at), zone)
+            when = head::said(head::moment(head.recorded_at), zone, words)
         ),
         note: row.note,
     })
@@ -369,8 +369,9 @@ fn no_number(status: Status, words: Words) -> String {
 }
 
 fn decision_row(head: &Head, decision: String, reason: String, signed: &Signed) -> DecisionRow {
-    let zone = &signed.actor.time_zone;
-    DecisionRow { when: head.when(zone), by: head.by().to_owned(), decision, reason, fallen: head.fallen(zone) }
+    let (zone, words) = (&signed.actor.time_zone, signed.actor.words());
+    let fallen = head.fallen(zone, words);
+    DecisionRow { when: head.when(zone, words), by: head.by(words), decision, reason, fallen }
 }
 
 /// What the number is valid for: the records of the machine and the seed as known now, and what it was judged with.
@@ -495,8 +496,8 @@ fn list_row(signed: &Signed, calibration: &Calibration, lots: &[LotRow]) -> Resu
     let lot = lots.iter().find(|lot| lot.id == calibration.row.lot_id);
     Ok(ListRow {
         id: head.id,
-        when: head.when(&signed.actor.time_zone),
-        by: head.by().to_owned(),
+        when: head.when(&signed.actor.time_zone, words),
+        by: head.by(words),
         lot: lot.map(|lot| lot_says(lot, words)).unwrap_or_default(),
         factor: format!("{} {factor}", words.print(judgement.factor, factor, digits)),
         uncertainty: format!("\u{b1} {} %", words.number(judgement.expanded_uncertainty_percent, 2)),

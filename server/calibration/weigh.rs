@@ -263,7 +263,7 @@ async fn gather(cx: &mut Cx<'_>, actor: &Actor, unit: &UnitRow, event: &Event) -
 
 fn no_setup(at: Timestamp, actor: &Actor) -> Fault {
     let zone = actor.time_zone.clone();
-    let says = move |words: Words| say!(words, "catch-without-setup", when = head::said(at, &zone));
+    let says = move |words: Words| say!(words, "catch-without-setup", when = head::said(at, &zone, words));
     Fault::new("/occurred_at", says)
 }
 

@@ -132,7 +132,7 @@ impl Filled {
         Value {
             text: self.words.decimal(quantity.value_text()),
             unit: quantity.unit(),
-            from: say!(self.words, "plan-from-test", when = measured.test.head.when(&self.zone)),
+            from: say!(self.words, "plan-from-test", when = measured.test.head.when(&self.zone, self.words)),
         }
     }
 
@@ -141,7 +141,7 @@ impl Filled {
             (Some(measured), _) => Value {
                 text: self.words.decimal(&measured.entered),
                 unit: "%",
-                from: say!(self.words, "plan-from-test", when = measured.test.head.when(&self.zone)),
+                from: say!(self.words, "plan-from-test", when = measured.test.head.when(&self.zone, self.words)),
             },
             (None, Some(text)) => {
                 Value { text: self.words.decimal(text), unit: "%", from: say!(self.words, "plan-from-label") }

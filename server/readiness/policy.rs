@@ -333,7 +333,7 @@ async fn form_and_changes(signed: &Signed) -> Result<(Form, Vec<ChangeLine>), Er
         let Some(moment) = record else { continue };
         let by = rows.iter().find(|row| row.head.id == moment.id).and_then(|row| row.head.recorded_by);
         changes.push(ChangeLine {
-            when: said(moment.occurred_at, &signed.actor.time_zone),
+            when: said(moment.occurred_at, &signed.actor.time_zone, signed.actor.words()),
             who: by.and_then(|by| people.get(&by).cloned()).unwrap_or_else(|| "the host's command line".to_owned()),
             says: differences(&before, &policy, signed.actor.words()),
         });

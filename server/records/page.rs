@@ -65,13 +65,13 @@ async fn post_void(signed: Signed, cookies: Cookies, PathId(id): PathId, posted:
 }
 
 fn page_of(signed: &Signed, cookies: &Cookies, known: &Known, form: Form) -> FormPage {
-    let when = known.head.when(&signed.actor.time_zone);
+    let when = known.head.when(&signed.actor.time_zone, signed.actor.words());
     let page = Page::new(signed, cookies, format!("Void this {}", known.kind), "/seeders");
     FormPage::new(page, form).intro(format!(
         "The {} of {when}, recorded by {}. Nothing is deleted: it stays readable, struck through, and nothing is computed \
          from it any more.",
         known.kind,
-        known.head.by()
+        known.head.by(signed.actor.words())
     ))
 }
 

@@ -62,7 +62,7 @@ impl Mend {
         let sent = Posted::of_tree(&record, &signed.actor.time_zone).with(MENDS, row.id.to_string());
         // Under a taken id it can never be stored: there the form keeps the new one that it came with.
         let sent = if problem.status == 409 { sent.without("id") } else { sent.with("id", row.id.to_string()) };
-        let when = said(moment(row.last_refused_at), &signed.actor.time_zone);
+        let when = said(moment(row.last_refused_at), &signed.actor.time_zone, signed.actor.words());
         let note = format!(
             "{} sent this on {when} and it was not taken in. Look through it, mend what is marked, and save it.",
             row.sent_by_name

@@ -68,10 +68,10 @@ impl Told {
         let (zone, reader) = (&signed.actor.time_zone, signed.actor.reader());
         Self {
             id: row.head.id,
-            when: row.head.when(zone),
+            when: row.head.when(zone, reader.words),
             says: format!("It read {} of {}.", reader.measured(&row.reading), reader.measured(&row.reference)),
-            by: row.head.by_line(),
-            fallen: row.head.fallen(zone),
+            by: row.head.by_line(reader.words),
+            fallen: row.head.fallen(zone, reader.words),
             may_void: row.head.stands()
                 && signed.actor.may_amend(row.head.recorded(), row.head.recorded_by, signed.app.clock.now()),
         }

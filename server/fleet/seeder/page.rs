@@ -281,7 +281,7 @@ impl Fitted {
             ratio: words.decimal(&setup.drive_ratio),
             gate: setup.gate.clone().unwrap_or_else(|| "none".to_owned()),
             runs: format!("{} of {}", setup.runs, unit.runs),
-            since: setup.head.when(&actor.time_zone),
+            since: setup.head.when(&actor.time_zone, words),
             drive,
             keyed_in,
             unit,
@@ -291,15 +291,15 @@ impl Fitted {
 
 impl Told {
     fn of(row: &TimelineRow, signed: &Signed) -> Self {
-        let zone = &signed.actor.time_zone;
+        let (zone, words) = (&signed.actor.time_zone, signed.actor.words());
         let may_void = signed.actor.may_amend(row.head.recorded(), row.head.recorded_by, signed.app.clock.now());
         Self {
             id: row.head.id,
-            when: row.head.when(zone),
+            when: row.head.when(zone, words),
             unit: row.unit.clone().unwrap_or_default(),
             says: row.says(signed.actor.reader()),
-            by: row.head.by_line(),
-            fallen: row.head.fallen(zone),
+            by: row.head.by_line(words),
+            fallen: row.head.fallen(zone, words),
             href: (row.head.kind == "calibration").then(|| format!("/calibrations/{}", row.head.id)),
             may_void: row.head.stands() && may_void,
         }
