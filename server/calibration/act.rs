@@ -112,10 +112,7 @@ pub async fn decide(
     };
     let found = find_calibration(&mut work.cx(), &signed.actor.scope, calibration).await?;
     if found.status() != Status::Held {
-        return Err(Error::conflict(format!(
-            "This calibration is {}. Only one that is held waits for a decision.",
-            found.status().word()
-        )));
+        return Err(Error::conflict(saying!("calibration-not-held", status = found.status().word())));
     }
     store::add_decision(&mut work, id, calibration, &draft).await?;
     work.commit(Audit::created(Kind::Decision, id, sent)).await?;

@@ -430,7 +430,7 @@ fn decision_form(id: CalibrationId, new: Uuid, back: Option<(&Posted, &Error)>, 
     });
     let fields = vec![
         FormField::new("decision", say!(words, "calibration-decision"))
-            .choice(std::iter::once(("", say!(words, "calibration-decision-none"))).chain(choices)),
+            .choice(std::iter::once(("", say!(words, "choose"))).chain(choices)),
         FormField::new("reason", say!(words, "calibration-decision-reason"))
             .hint(say!(words, "calibration-decision-reason-hint"))
             .kind(Kind::Area),

@@ -200,7 +200,7 @@ impl Reading<'_> {
     /// As [`Self::figure`], and it must be there.
     fn needed(&mut self, name: &str, text: Option<&Line<40>>, figure: Figure) -> Option<f64> {
         match self.figure(name, text, figure)? {
-            None => self.fault(name, saying!("plan-missing")),
+            None => self.fault(name, saying!("fault-missing")),
             there => there,
         }
     }
@@ -208,7 +208,7 @@ impl Reading<'_> {
     /// A number that must be there.
     fn there(&mut self, name: &str, text: Option<&Line<40>>) -> Option<f64> {
         match self.number(name, text)? {
-            None => self.fault(name, saying!("plan-missing")),
+            None => self.fault(name, saying!("fault-missing")),
             there => there,
         }
     }
@@ -284,7 +284,7 @@ impl Reading<'_> {
             self.fault::<()>("hard_seed_percent", saying!("plan-hard-seed-of-plants"));
         }
         let weight = match self.seed_weight() {
-            Some(None) => self.fault("thousand_seed_weight_g", saying!("plan-missing")),
+            Some(None) => self.fault("thousand_seed_weight_g", saying!("fault-missing")),
             read => read.flatten(),
         };
         let establishment = self.establishment();
@@ -390,7 +390,7 @@ impl Reading<'_> {
         let default = rate_unit.unwrap_or(unit::KG_PER_HA);
         let rate = match &given.pls_rate {
             Some(rate) => quantity::asked(&mut self.faults, "pls_rate", Some(&rate.0), None, default),
-            None => self.fault("pls_rate", saying!("plan-missing")),
+            None => self.fault("pls_rate", saying!("fault-missing")),
         };
         let weight = self.seed_weight();
         let purity = self.there("purity_percent", given.purity_percent.as_ref());

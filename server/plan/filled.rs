@@ -71,7 +71,7 @@ impl Filled {
         let now = self.unit()?;
         let at_work = match AtWork::of(now) {
             Ok(at_work) => at_work,
-            Err(error) => return Some(Err(error.problem().detail)),
+            Err(error) => return Some(Err(error.detail(self.words))),
         };
         let in_tank = now.readiness.lot.map(|lot| lot.0);
         match &self.lot {

@@ -49,7 +49,7 @@ async fn faults_of_a_plan_are_in_spanish(world: World) {
     let query = "plants/value=muchas&plants/unit=per+m%C2%B2&weight/value=&share/value=95&share/unit=emergence";
     let refused = browser.get(&world, &format!("/rate-plan?{query}")).await;
     assert_eq!(refused.status, 422);
-    says(&refused.text, &["value=\"muchas\"", "«muchas» no es un número", "Falta este dato."]);
+    says(&refused.text, &["value=\"muchas\"", "«muchas» no es un número", "Falta esto."]);
     // A program is told in English.
     let refused = farm.ana.get("/rate-plan?plants_per_m2=300&plants_per_ft2=30").await.json();
     assert!(refused["errors"].to_string().contains("Give plants_per_m2 or this, not both."), "{refused}");
