@@ -14,10 +14,14 @@ pub async fn reader(world: &World, person: &Person, role: Role) -> Browser {
     browser
 }
 
-/// Sentences of the server's English texts that stand in the main part of a page: each on one line, without variables, and
-/// of several words, so that none is there by chance.
+/// Sentences of the server's English texts that stand in the main part of a page, beside the values of its fields: each on
+/// one line, without variables, and of several words, so that none is there by chance.
 pub fn english_in(page: &str) -> Vec<&'static str> {
     let (_, main) = page.split_once("<main").unwrap_or(("", page));
+    let pieces = main.split(" value=\"").enumerate();
+    let main: String = pieces
+        .map(|(at, piece)| if at == 0 { piece } else { piece.split_once('"').map_or("", |(_, rest)| rest) })
+        .collect();
     let texts =
         ENGLISH.lines().filter(|line| !line.starts_with([' ', '#', '}'])).filter_map(|line| line.split_once(" = "));
     texts

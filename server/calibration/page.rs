@@ -241,6 +241,8 @@ struct RecordPage {
     note: String,
     decisions: Vec<DecisionRow>,
     form: Option<Form>,
+    /// What went wrong with a decision for which there is no form any more.
+    wrong: Option<String>,
     foot: String,
 }
 
@@ -348,6 +350,7 @@ async fn record(
             .into_iter()
             .map(|decided| decision_row(&decided.head, decided.decision, decided.reason, signed))
             .collect(),
+        wrong: back.filter(|_| form.is_none()).map(|(_, error)| error.detail(words)),
         form,
         foot: say!(
             words,
