@@ -373,9 +373,323 @@ conflict-id-taken = The id { $id } is taken. Give the { kind-name } another id.
 
 ## The fleet: seeders, units, rollers, scales, seasons, labels
 
+keeping-rollers = What turns under a tank. A unit's setup names the one that is fitted.
+keeping-scales = What you weigh with, and what each read of a known mass.
+keeping-seasons = From the first day of a season on, every unit is caught again.
+keeping-tolerances = Tolerances
+keeping-tolerances-what = Every limit that a catch is judged by, with where its default comes from.
+keeping-fields = Fields
+keeping-fields-what = Where is sown, and how large it is.
+keeping-clients = Clients
+keeping-clients-what = Whose fields and seed they are, where you sow for others.
+keeping-people = People and crews
+keeping-people-what = Who may do what, and which seeders a crew sees.
 
+seeders-add = Add a seeder
+seeders-none = No seeder yet.
+seeders-none-keep = A seeder is one machine with its metering units. Add the first; then log what is fitted to it.
+seeders-none-yours = None is assigned to you. The office assigns seeders to crews under People.
+seeders-labels = Labels for the machines, with QR codes
+seeders-seeder = Seeder
+seeders-units = Metering units
+seeders-laid-up = (laid up)
+seeders-serial-number-none = not noted
+seeder-name = Name
+seeder-name-hint = What your people call the machine.
+seeder-kind = Kind
+seeder-kind-box-drill = box drill
+seeder-kind-air-drill = air drill
+seeder-kind-air-cart = air cart
+seeder-serial-number = Serial number
+seeder-commissioned-on = Commissioned on
+seeder-commissioned-on-hint = From this day on its working width and row spacing hold.
+seeder-working-width = Working width
+seeder-row-spacing = Row spacing
+seeder-not-known = not known
+seeder-new-intro = A metering unit is one roller line under one tank. Name each as your people do; leave the rows that you do not
+    need empty.
+seeder-new-submit = Add the seeder
+seeder-unit-label = Metering unit { $number }: label
+seeder-unit-runs = Metering unit { $number }: runs
+seeder-unit-drive = Metering unit { $number }: drive
+seeder-unit-speed-least = Metering unit { $number }: lowest roller speed, 1/min
+seeder-unit-speed-most = Metering unit { $number }: highest roller speed, 1/min
+seeder-about = { $kind }{ $numbered ->
+        [yes] , serial number { $serial }
+       *[no] {""}
+    }, commissioned on { $day }{ $laid_up ->
+        [yes] . Laid up.
+       *[no] {""}
+    }
+seeder-numbers-now = Numbers now
+seeder-units-none-yours = None of its units is yours to see.
+seeder-factors = { $unit }: factors
+seeder-machine = The machine
+seeder-part-replaced = Part replaced
+seeder-width-changed = Width or spacing changed
+seeder-change-link = Name, serial number, controllers
+seeder-lay-up = Lay it up
+seeder-take-back = Take it back into use
+seeder-label = QR code for the machine's door
+seeder-change-title = Change { $seeder }
+seeder-change-intro = What was recorded of the machine stays with it. The change is in the audit trail. Below, say for each metering
+    unit what its controller wants keyed in: every page then shows the number in that form.
+seeder-change-submit = Save the change
+seeder-units-none = A seeder has at least one metering unit. Name each roller line.
+seeder-unit-label-taken = Another unit is already called { $label }. Give each its own label.
+seeder-unit-id-taken = Another unit here has the same id. Make one for each.
+seeder-unit-not-its-own = This is none of the seeder's metering units, or was named before. Name each of them once.
+seeder-speed-most-too-low = { $most } rpm is not above the lowest speed, { $least } rpm. Give the highest speed that the drive holds.
+
+unit-add = Add a metering unit
+unit-title = { $seeder }: add a metering unit
+unit-intro = A metering unit is one roller line under one tank. It has no number until its setup is logged and a catch accepted.
+unit-submit = Add the metering unit
+unit-label = Label
+unit-label-hint = What your people call it; another than those of the machine's other units.
+unit-runs = Runs
+unit-runs-hint = How many seed lines it feeds.
+unit-drive = Drive
+unit-speed-least = Lowest roller speed, 1/min
+unit-speed-most = Highest roller speed, 1/min
+unit-speed-hint = The roller speeds that the drive can hold, where known.
+unit-log-catch = Log a catch
+unit-log-setup = Roller or ratio changed
+unit-log-fill = Tank filled
+unit-log-emptying = Tank emptied
+unit-log-job = Job finished
+unit-all-catches = All its catches
+unit-roller-speed = Roller speed for a rate
+unit-rate-plan = Rate plan
+unit-next-gate = Next gate setting
+drive-ground = ground wheel
+drive-electric = electric motor
+drive-hydraulic = hydraulic motor
+drive-speeds = { $drive }, { $least } to { $most } 1/min
+
+key-in-wanted = The controller wants
+key-in-change = Change it
+key-in-not-said = nobody has said; shown as { $form }
+key-in-mass = { $unit }: the controller wants
+key-in-mass-not-said = Nobody has said: shown as { $form }
+key-in-g = grams
+key-in-kg = kilograms
+key-in-lb = pounds
+key-in-oz = ounces
+key-in-per = { $unit }: for how many revolutions
+key-in-per-one = one revolution
+key-in-per-hundred = 100 revolutions
+key-in-per-unknown = { $count } is not known here. Use 1 or 100.
+key-in-for = { $unit }: for one run or all
+key-in-for-run = one run
+key-in-for-unit = the whole unit, all runs in use
+
+setup-title = { $seeder }, { $unit }: roller, ratio or gate
+setup-intro = Say what is fitted from this moment on, also what stayed. Stop the engine and wait until nothing turns before you
+    reach in; the maker’s instructions come first.
+setup-submit = Log the change
+setup-fitted = Fitted
+setup-none = Nothing logged yet. Log the roller and the drive ratio; without them no catch can be judged.
+setup-roller = Roller
+setup-roller-since = { $roller }, since { $since }
+setup-roller-choose = Choose the roller
+setup-roller-none = No roller is kept yet. The office adds rollers under Keeping; then they can be chosen here.
+setup-ratio = Drive ratio
+setup-ratio-hint = Roller revolutions to drive revolutions, like 5:2 or 2.5.
+setup-gate = Gate
+setup-gate-none = none
+setup-gate-opening = Gate opening
+setup-gate-opening-hint = As it reads on the machine.
+setup-runs = Runs in use
+setup-runs-of = { $used } of { $runs }
+setup-runs-hint = The unit has { $runs }.
+setup-runs-too-many = { $used } runs in use, but { $unit } has { $runs }. Use 1 to { $runs }.
+
+configuration-title = { $seeder }: width or spacing
+configuration-intro = From this moment on. Every unit of the seeder must then be caught again.
+configuration-spacing-too-wide = { $spacing } between rows is more than the working width, { $width }. Look at the units.
+
+service-title = { $seeder }: part replaced or repaired
+service-intro = If it can have changed what a revolution delivers, the units it concerns must be caught again.
+service-submit = Log the part
+service-unit = Which metering unit
+service-unit-all = The whole seeder
+service-part = Part
+service-affects = Can it have changed what a revolution delivers?
+service-affects-yes = Yes, or not sure: catch again
+service-affects-no = No
+component-hydraulic-motor = hydraulic motor
+component-electric-motor = electric motor
+component-control-valve = control valve
+component-speed-sensor = speed sensor
+component-meter-housing = meter housing
+component-seal = seal
+component-drive-train = drive train
+component-fan = fan
+component-controller = controller
+component-other = another part
+
+lay-up-title = { $seeder }: in use or laid up
+lay-up-intro = A seeder that is laid up asks for nothing on the board.
+lay-up-what = What happens
+lay-up-laid-up = It is laid up
+lay-up-in-use = It is in use again
+lay-up-submit = Log it
+
+rollers-title = Meter rollers
+rollers-add = Add a meter roller
+rollers-none = No roller yet.
+rollers-none-why = A roller, or a type of it, is what turns under a tank; a unit's setup names the one that is fitted.
+roller-submit = Add the roller
+roller-label = Label
+roller-label-hint = What your people call it, such as “fine fluted”.
+roller-kind = Kind
+roller-kind-fluted = fluted
+roller-kind-studded = studded
+roller-kind-cell = cell
+roller-kind-belt = belt
+roller-kind-other = other
+roller-displacement = Displacement per revolution and run
+roller-displacement-hint = Where the maker states it. It lets Sowmark tell a catch that cannot be right.
+roller-displacement-unknown = not known
+
+scales-title = Scales
+scales-add = Add a scale
+scales-none = No scale yet.
+scales-none-why = A catch is only as good as the scale that weighed it.
+scales-none-keep = Add the one you weigh with, and check it against a known mass.
+scales-none-office = The office adds scales.
+scale-submit = Add the scale
+scale-name = Name
+scale-name-hint = What your people call it, such as “hanging scale, yellow hook”.
+scale-step = Smallest step
+scale-step-hint = The step by which the display changes. It decides how much must be caught.
+scale-step-zero = A scale's smallest step is above zero. Read it from the display or the plate.
+scale-capacity = Capacity
+scale-capacity-hint = The most that it weighs.
+scale-capacity-too-small = { $capacity } is no more than its smallest step, { $step }. Look at the units.
+scale-never-checked = Never checked. Until a check passes, its error counts twice and every catch is passed with a remark.
+scale-read = It read { $reading } of { $reference }.
+scale-check-log = Log a check
+scale-check-title = Check of { $scale }
+scale-check-intro = Hang or lay a mass that you know on the scale, near what you weigh with it, and type what it shows.
+scale-check-submit = Log the check
+scale-check-reference = Known mass
+scale-check-reference-zero = A check needs a known mass above zero on the scale.
+scale-check-reading = What the scale showed
+
+seasons-title = Seasons
+seasons-add = Add a season
+seasons-none = No season yet.
+seasons-none-why = A number from last year is not true this year. A season tells Sowmark from which day on every unit must be caught
+    again.
+seasons-season = Season
+seasons-for = For
+seasons-all-crops = all crops
+season-intro = From its first day on, every unit must be caught again, or only those with the crops that you name.
+season-submit = Add the season
+season-name = Name
+season-name-hint = Such as “Spring 2027”.
+season-first-day = First day
+season-crops = Only for these crops
+season-crops-hint = With commas between them; empty for all crops.
+
+labels-title = Labels for the machines
+labels-show = Show these labels
+labels-none = Add the first, then print its label here.
+labels-why = A label on the machine's door opens its page on a phone: who scans it signs in once, and comes back there.
+labels-machines = Machines
+labels-paper = Paper
+labels-paper-a4 = A4, eight labels of 99.1 × 67.7 mm
+labels-paper-letter = Letter, ten labels of 4 × 2 in
+labels-cutting-lines = Cutting lines, for plain paper
+labels-tick-one = Tick at least one machine.
+labels-print = Print this page with your browser at 100 %. Only the labels are printed, and none is cut at the end of a page.
+labels-sheet = Sheet { $number }
+label-title = Label of { $seeder }
+label-print = Print this page and fix it to the machine's door under clear film. Whoever scans the code comes to this machine's
+    page, by way of the sign-in where they are not signed in yet.
+label-all = Small labels of all machines, on one sheet
+label-code = QR code that opens the page of { $seeder }
+label-unreachable = The code would open { $address }, which a phone cannot reach. Open Sowmark under the address that the phones
+    use, or start the server with that address as { $option }; then print.
 
 ## The timeline of a seeder, and voiding a record
+
+record-when = When
+record-from-when = From when on
+record-note = Note
+record-was-wrong = This was wrong
+record-kind = { $kind ->
+    [calibration] calibration
+    [configuration] configuration
+    [decision] decision
+    [emptying] emptying
+    [fill] fill
+    [job] job
+    [lay_up] lay up
+    [lot_test] lot test
+    [movement] movement
+    [scale_check] scale check
+    [service] service
+    [setup] setup
+    [waiver] waiver
+   *[other] record
+}
+
+timeline-title = What happened
+timeline-none = Nothing yet.
+timeline-older = Older
+timeline-no-such-page = No page ended here. Use the cursor that the page before gave.
+timeline-of-unit = { $unit }: { $says }
+timeline-configuration = Working width { $width }, rows { $spacing } apart.
+timeline-setup = Set up: roller { $roller }, drive ratio { $ratio }{ $gated ->
+        [yes] , gate { $gate }
+       *[no] {""}
+    }, { $runs ->
+        [one] { $runs } run
+       *[other] { $runs } runs
+    } in use.
+timeline-service = Replaced or repaired: { $part }. { $affects ->
+    [yes] It affects metering.
+   *[no] It does not affect metering.
+}
+timeline-laid-up = Laid up.
+timeline-in-use-again = Taken back into use.
+timeline-filled = Tank filled with lot { $lot } ({ $crop }){ $weighed ->
+        [yes] , { $mass }
+       *[no] {""}
+    }.
+timeline-emptied = Tank emptied of lot { $lot } ({ $crop }){ $weighed ->
+        [yes] , { $mass }
+       *[no] {""}
+    }.
+timeline-taken-out = Taken out of the tank: lot { $lot } ({ $crop }){ $weighed ->
+        [yes] , { $mass }
+       *[no] {""}
+    }.
+timeline-job = Job finished: { $named ->
+        [yes] { $field }
+       *[no] a field without a name
+    }, { $area } sown with { $seed }.
+timeline-caught = Catch logged with lot { $lot } ({ $crop }): { $verdict ->
+        [pass] pass
+        [pass_with_remarks] pass with remarks
+       *[fail] fail
+    }.
+timeline-decided = Held calibration { $decision ->
+        [accepted] accepted
+       *[rejected] rejected
+    }.
+timeline-waived = Trigger let pass: { $trigger }.
+
+void-title = Void this { record-kind }
+void-intro = The { record-kind } of { $when }, recorded by { $by }. Nothing is deleted: it stays readable, struck through, and
+    nothing is computed from it any more.
+void-reason = What was wrong
+void-reason-hint = Others read this beside the record.
+void-submit = Void it
+void-already = This { record-kind } is void already. Nothing was changed.
 
 record-moment = { date-day-of-year }, { $time }
 record-by-host = the host's command line

@@ -994,9 +994,329 @@ conflict-id-taken = El id { $id } está ocupado. Dé otro id a la entrada ({ kin
 
 ## Las sembradoras: dosificadores, rodillos, balanzas, campañas, etiquetas
 
+keeping-rollers = Lo que gira debajo de la tolva. El montaje de cada dosificador indica cuál lleva.
+keeping-scales = Con qué se pesa y qué marcó cada una con una pesa patrón.
+keeping-seasons = Desde el primer día de una campaña se repite el ensayo de cada dosificador.
+keeping-tolerances = Tolerancias
+keeping-tolerances-what = Todos los límites con que se juzga un ensayo y de dónde sale el valor inicial de cada uno.
+keeping-fields = Campos
+keeping-fields-what = Dónde se siembra y qué superficie tiene.
+keeping-clients = Clientes
+keeping-clients-what = De quién son los campos y la semilla cuando se siembra para terceros.
+keeping-people = Personas y equipos
+keeping-people-what = Quién puede hacer qué y qué sembradoras ve cada equipo.
 
+seeders-add = Agregar una sembradora
+seeders-none = Todavía no hay sembradoras.
+seeders-none-keep = Una sembradora es una máquina con sus dosificadores. Agregue la primera y anote después lo que lleva montado.
+seeders-none-yours = No tiene ninguna asignada. La oficina asigna las sembradoras a los equipos en Personas.
+seeders-labels = Etiquetas para las máquinas, con códigos QR
+seeders-seeder = Sembradora
+seeders-units = Dosificadores
+seeders-laid-up = (fuera de uso)
+seeders-serial-number-none = sin anotar
+seeder-name = Nombre
+seeder-name-hint = Como la llama su gente.
+seeder-kind = Tipo
+seeder-kind-box-drill = sembradora de cajón
+seeder-kind-air-drill = sembradora neumática
+seeder-kind-air-cart = carro tolva neumático
+seeder-serial-number = Número de serie
+seeder-commissioned-on = En servicio desde
+seeder-commissioned-on-hint = Desde este día valen su ancho de labor y su distancia entre surcos.
+seeder-working-width = Ancho de labor
+seeder-row-spacing = Distancia entre surcos
+seeder-not-known = sin datos
+seeder-new-intro = Un dosificador es una línea de rodillos debajo de una tolva. Nombre cada uno como lo hace su gente y deje vacías
+    las filas que no necesite.
+seeder-new-submit = Agregar la sembradora
+seeder-unit-label = Dosificador { $number }: nombre
+seeder-unit-runs = Dosificador { $number }: bajadas
+seeder-unit-drive = Dosificador { $number }: accionamiento
+seeder-unit-speed-least = Dosificador { $number }: velocidad mínima del rodillo, 1/min
+seeder-unit-speed-most = Dosificador { $number }: velocidad máxima del rodillo, 1/min
+seeder-about = { $kind }{ $numbered ->
+        [yes] , número de serie { $serial }
+       *[no] {""}
+    }, en servicio desde { $day }{ $laid_up ->
+        [yes] . Está fuera de uso.
+       *[no] {""}
+    }
+seeder-numbers-now = Factores actuales
+seeder-units-none-yours = No puede ver ninguno de sus dosificadores.
+seeder-factors = { $unit }: factores
+seeder-machine = La máquina
+seeder-part-replaced = Cambió una pieza
+seeder-width-changed = Cambió el ancho o la distancia
+seeder-change-link = Nombre, número de serie, controladores
+seeder-lay-up = Dejarla fuera de uso
+seeder-take-back = Volver a usarla
+seeder-label = Código QR para la puerta de la máquina
+seeder-change-title = Modificar { $seeder }
+seeder-change-intro = Lo que se anotó de la máquina se conserva. La modificación queda en el registro de cambios. Indique abajo cómo
+    pide el número el controlador de cada dosificador: todas las páginas lo mostrarán así.
+seeder-change-submit = Guardar los cambios
+seeder-units-none = Una sembradora tiene al menos un dosificador. Nombre cada línea de rodillos.
+seeder-unit-label-taken = Otro dosificador ya se llama { $label }. Dé a cada uno un nombre propio.
+seeder-unit-id-taken = Otro dosificador lleva aquí el mismo identificador. Genere uno para cada uno.
+seeder-unit-not-its-own = No es un dosificador de esta sembradora o ya se indicó antes. Indique cada uno una sola vez.
+seeder-speed-most-too-low = { $most } rpm no supera la velocidad mínima, { $least } rpm. Indique la velocidad máxima que mantiene el
+    accionamiento.
+
+unit-add = Agregar un dosificador
+unit-title = { $seeder }: agregar un dosificador
+unit-intro = Un dosificador es una línea de rodillos debajo de una tolva. No tiene factor hasta que se anota su montaje y se acepta un
+    ensayo.
+unit-submit = Agregar el dosificador
+unit-label = Nombre
+unit-label-hint = Como lo llama su gente; distinto del de los otros dosificadores de la máquina.
+unit-runs = Bajadas
+unit-runs-hint = Cuántas líneas de siembra alimenta.
+unit-drive = Accionamiento
+unit-speed-least = Velocidad mínima del rodillo, 1/min
+unit-speed-most = Velocidad máxima del rodillo, 1/min
+unit-speed-hint = Las velocidades del rodillo que mantiene el accionamiento, si se conocen.
+unit-log-catch = Anotar un ensayo
+unit-log-setup = Cambió el rodillo o la relación
+unit-log-fill = Se cargó la tolva
+unit-log-emptying = Se vació la tolva
+unit-log-job = Labor terminada
+unit-all-catches = Todos sus ensayos
+unit-roller-speed = Velocidad del rodillo para una dosis
+unit-rate-plan = Plan de dosis
+unit-next-gate = Próxima apertura de la compuerta
+drive-ground = rueda de mando
+drive-electric = motor eléctrico
+drive-hydraulic = motor hidráulico
+drive-speeds = { $drive }, de { $least } a { $most } 1/min
+
+key-in-wanted = El controlador pide
+key-in-change = Cambiarlo
+key-in-not-said = nadie lo indicó; se muestra en { $form }
+key-in-mass = { $unit }: el controlador pide
+key-in-mass-not-said = Nadie lo indicó: se muestra en { $form }
+key-in-g = gramos
+key-in-kg = kilogramos
+key-in-lb = libras
+key-in-oz = onzas
+key-in-per = { $unit }: para cuántas vueltas
+key-in-per-one = una vuelta
+key-in-per-hundred = 100 vueltas
+key-in-per-unknown = Aquí no se admite { $count }. Use 1 o 100.
+key-in-for = { $unit }: para una bajada o para todas
+key-in-for-run = una bajada
+key-in-for-unit = el dosificador entero, todas las bajadas en uso
+
+setup-title = { $seeder }, { $unit }: rodillo, relación o compuerta
+setup-intro = Indique lo que está montado desde este momento, también lo que no cambió. Pare el motor y espere a que nada gire antes
+    de meter la mano; las instrucciones del fabricante están primero.
+setup-submit = Anotar el cambio
+setup-fitted = Montado
+setup-none = Todavía no se anotó nada. Anote el rodillo y la relación de transmisión; sin ellos no se puede juzgar ningún ensayo.
+setup-roller = Rodillo
+setup-roller-since = { $roller }, desde el { $since }
+setup-roller-choose = Elija el rodillo
+setup-roller-none = Todavía no hay rodillos. La oficina los agrega en Fichas; después se pueden elegir aquí.
+setup-ratio = Relación de transmisión
+setup-ratio-hint = Vueltas del rodillo por vueltas del accionamiento, como 5:2 o 2,5.
+setup-gate = Compuerta
+setup-gate-none = ninguna
+setup-gate-opening = Apertura de la compuerta
+setup-gate-opening-hint = Como se lee en la máquina.
+setup-runs = Bajadas en uso
+setup-runs-of = { $used } de { $runs }
+setup-runs-hint = El dosificador tiene { $runs }.
+setup-runs-too-many = { $used } bajadas en uso, pero { $unit } tiene { $runs }. Indique de 1 a { $runs }.
+
+configuration-title = { $seeder }: ancho o distancia
+configuration-intro = Vale desde este momento. Después hay que repetir el ensayo de todos los dosificadores de la sembradora.
+configuration-spacing-too-wide = { $spacing } entre surcos es más que el ancho de labor, { $width }. Revise las unidades.
+
+service-title = { $seeder }: pieza cambiada o reparada
+service-intro = Si pudo cambiar lo que entrega una vuelta, hay que repetir el ensayo de los dosificadores afectados.
+service-submit = Anotar la pieza
+service-unit = Qué dosificador
+service-unit-all = Toda la sembradora
+service-part = Pieza
+service-affects = ¿Pudo cambiar lo que entrega una vuelta?
+service-affects-yes = Sí, o no se sabe: repetir el ensayo
+service-affects-no = No
+component-hydraulic-motor = motor hidráulico
+component-electric-motor = motor eléctrico
+component-control-valve = válvula de control
+component-speed-sensor = sensor de velocidad
+component-meter-housing = carcasa del dosificador
+component-seal = junta
+component-drive-train = transmisión
+component-fan = ventilador
+component-controller = controlador
+component-other = otra pieza
+
+lay-up-title = { $seeder }: en uso o fuera de uso
+lay-up-intro = Una sembradora fuera de uso no pide nada en el tablero.
+lay-up-what = Qué pasa
+lay-up-laid-up = Queda fuera de uso
+lay-up-in-use = Vuelve a usarse
+lay-up-submit = Anotarlo
+
+rollers-title = Rodillos dosificadores
+rollers-add = Agregar un rodillo dosificador
+rollers-none = Todavía no hay rodillos.
+rollers-none-why = Un rodillo, o un tipo de rodillo, es lo que gira debajo de la tolva; el montaje de cada dosificador indica cuál
+    lleva.
+roller-submit = Agregar el rodillo
+roller-label = Nombre
+roller-label-hint = Como lo llama su gente, por ejemplo «acanalado fino».
+roller-kind = Tipo
+roller-kind-fluted = acanalado
+roller-kind-studded = de tetones
+roller-kind-cell = de alvéolos
+roller-kind-belt = de cinta
+roller-kind-other = otro
+roller-displacement = Volumen por vuelta y bajada
+roller-displacement-hint = Si lo indica el fabricante. Permite a Sowmark reconocer un ensayo que no puede ser correcto.
+roller-displacement-unknown = sin datos
+
+scales-title = Balanzas
+scales-add = Agregar una balanza
+scales-none = Todavía no hay balanzas.
+scales-none-why = Un ensayo vale lo que vale la balanza con que se pesó.
+scales-none-keep = Agregue la que usa y verifíquela con una pesa patrón.
+scales-none-office = La oficina agrega las balanzas.
+scale-submit = Agregar la balanza
+scale-name = Nombre
+scale-name-hint = Como la llama su gente, por ejemplo «balanza colgante, gancho amarillo».
+scale-step = División
+scale-step-hint = El paso con que cambia el visor. De él depende cuánta semilla hay que recoger.
+scale-step-zero = La división de una balanza es mayor que cero. Léala en el visor o en la placa.
+scale-capacity = Capacidad
+scale-capacity-hint = Lo máximo que pesa.
+scale-capacity-too-small = { $capacity } no es más que su división, { $step }. Revise las unidades.
+scale-never-checked = Nunca verificada. Hasta que supere una verificación, su error cuenta el doble y todo ensayo pasa con una
+    observación.
+scale-read = Marcó { $reading } con { $reference }.
+scale-check-log = Anotar una verificación
+scale-check-title = Verificación de { $scale }
+scale-check-intro = Cuelgue o apoye en la balanza una pesa patrón, cercana a lo que pesa con ella, y escriba lo que marca.
+scale-check-submit = Anotar la verificación
+scale-check-reference = Pesa patrón
+scale-check-reference-zero = Para verificar hace falta una pesa patrón mayor que cero sobre la balanza.
+scale-check-reading = Lo que marcó la balanza
+
+seasons-title = Campañas
+seasons-add = Agregar una campaña
+seasons-none = Todavía no hay campañas.
+seasons-none-why = Un factor del año pasado no vale este año. Una campaña le dice a Sowmark desde qué día hay que repetir el ensayo
+    de cada dosificador.
+seasons-season = Campaña
+seasons-for = Para
+seasons-all-crops = todos los cultivos
+season-intro = Desde su primer día hay que repetir el ensayo de todos los dosificadores, o solo de los que llevan los cultivos que
+    indique.
+season-submit = Agregar la campaña
+season-name = Nombre
+season-name-hint = Por ejemplo «Primavera 2027».
+season-first-day = Primer día
+season-crops = Solo para estos cultivos
+season-crops-hint = Separados por comas; vacío para todos los cultivos.
+
+labels-title = Etiquetas para las máquinas
+labels-show = Mostrar estas etiquetas
+labels-none = Agregue la primera y luego imprima aquí su etiqueta.
+labels-why = Una etiqueta en la puerta de la máquina abre su página en un teléfono: quien la escanea ingresa una vez y llega allí.
+labels-machines = Máquinas
+labels-paper = Papel
+labels-paper-a4 = A4, ocho etiquetas de 99,1 × 67,7 mm
+labels-paper-letter = Carta, diez etiquetas de 4 × 2 pulgadas
+labels-cutting-lines = Líneas de corte, para papel común
+labels-tick-one = Marque al menos una máquina.
+labels-print = Imprima esta página desde el navegador al 100 %. Solo se imprimen las etiquetas, y ninguna queda cortada al final de
+    una página.
+labels-sheet = Hoja { $number }
+label-title = Etiqueta de { $seeder }
+label-print = Imprima esta página y fíjela en la puerta de la máquina bajo una lámina transparente. Quien escanea el código llega a
+    la página de esta máquina; si todavía no ingresó, pasa antes por el ingreso.
+label-all = Etiquetas pequeñas de todas las máquinas, en una hoja
+label-code = Código QR que abre la página de { $seeder }
+label-unreachable = El código abriría { $address }, y ningún teléfono llega ahí. Abra Sowmark en la dirección que usan los teléfonos,
+    o inicie el servidor con esa dirección en { $option }, y después imprima.
 
 ## La cronología de una sembradora y la anulación de un registro
+
+record-when = Cuándo
+record-from-when = Desde cuándo
+record-note = Nota
+record-was-wrong = Esto estaba mal
+record-kind = { $kind ->
+    [calibration] esta calibración
+    [configuration] esta configuración
+    [decision] esta decisión
+    [emptying] este vaciado
+    [fill] esta carga
+    [job] esta labor
+    [lay_up] este cambio de uso
+    [lot_test] este análisis de lote
+    [movement] este movimiento
+    [scale_check] esta verificación de balanza
+    [service] esta reparación
+    [setup] este montaje
+    [waiver] esta excepción
+   *[other] este registro
+}
+
+timeline-title = Lo que pasó
+timeline-none = Todavía nada.
+timeline-older = Anteriores
+timeline-no-such-page = Ninguna página terminó aquí. Use la marca que dio la página anterior.
+timeline-of-unit = { $unit }: { $says }
+timeline-configuration = Ancho de labor { $width }, surcos a { $spacing }.
+timeline-setup = Montaje: rodillo { $roller }, relación de transmisión { $ratio }{ $gated ->
+        [yes] , compuerta { $gate }
+       *[no] {""}
+    }, { $runs ->
+        [one] { $runs } bajada
+       *[other] { $runs } bajadas
+    } en uso.
+timeline-service = Cambio o reparación: { $part }. { $affects ->
+    [yes] Afecta a la dosificación.
+   *[no] No afecta a la dosificación.
+}
+timeline-laid-up = Quedó fuera de uso.
+timeline-in-use-again = Volvió a usarse.
+timeline-filled = Tolva cargada con el lote { $lot } ({ $crop }){ $weighed ->
+        [yes] , { $mass }
+       *[no] {""}
+    }.
+timeline-emptied = Tolva vaciada del lote { $lot } ({ $crop }){ $weighed ->
+        [yes] , { $mass }
+       *[no] {""}
+    }.
+timeline-taken-out = Sacado de la tolva: lote { $lot } ({ $crop }){ $weighed ->
+        [yes] , { $mass }
+       *[no] {""}
+    }.
+timeline-job = Labor terminada: { $named ->
+        [yes] { $field }
+       *[no] un campo sin nombre
+    }, { $area } sembradas con { $seed }.
+timeline-caught = Ensayo anotado con el lote { $lot } ({ $crop }): { $verdict ->
+        [pass] aprobado
+        [pass_with_remarks] aprobado con observaciones
+       *[fail] no aprobado
+    }.
+timeline-decided = Calibración en espera: { $decision ->
+        [accepted] aceptada
+       *[rejected] rechazada
+    }.
+timeline-waived = Motivo que se dejó pasar: { $trigger }.
+
+void-title = Anular { record-kind }
+void-intro = Se anula { record-kind } del { $when }, que anotó { $by }. No se borra nada: se sigue leyendo, con el texto tachado, y
+    deja de contar en los cálculos.
+void-reason = Qué estaba mal
+void-reason-hint = Otros leen esto junto al registro.
+void-submit = Anular
+void-already = Ya se anuló antes { record-kind }. No se modificó nada.
 
 record-moment = { date-day-of-year }, { $time }
 record-by-host = la línea de comandos del servidor
