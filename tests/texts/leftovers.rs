@@ -12,6 +12,7 @@ const SAME: &[&str] = &[
     "america",
     "ana",
     "balance",
+    "bushels",
     "byte",
     "control",
     "cv",
