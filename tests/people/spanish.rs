@@ -87,7 +87,7 @@ async fn the_pages_of_people_are_in_the_members_language(world: World) {
         ),
         ("/crews/new", ["Agregar un equipo", "(oficina)", "Todavía no hay ninguna sembradora"]),
         ("/audit", ["Registro de cambios", "Qué cambió", "Huella"]),
-        ("/outbox", ["Bandeja de salida", "En espera", "{count} entradas esperan en este teléfono."]),
+        ("/outbox", ["Bandeja de salida", "En espera", "Guardar una copia"]),
         ("/refused", ["No se pudo incorporar", "Aquí no espera nada.", "También lo corregido o descartado"]),
     ] {
         says(&browser.get(&world, path).await, 200, &sentences);
