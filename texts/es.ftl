@@ -1334,14 +1334,491 @@ record-span-days = { $days } días
 
 ## La planilla de recogida y el registro de calibración
 
+catch-title = Ensayo: { $seeder }, { $unit }
+catch-fitted = { $runs ->
+    [one] { $roller }, relación { $ratio }, { $runs } bajada en uso
+   *[other] { $roller }, relación { $ratio }, { $runs } bajadas en uso
+}
+catch-fitted-gate = { $runs ->
+    [one] { $roller }, relación { $ratio }, compuerta { $gate }, { $runs } bajada en uso
+   *[other] { $roller }, relación { $ratio }, compuerta { $gate }, { $runs } bajadas en uso
+}
+catch-nothing-fitted = No consta qué está montado: anote primero el rodillo, la relación y las bajadas.
+catch-lot-named = { $crop }, lote { $number }
+catch-lot-named-variety = { $crop } { $variety }, lote { $number }
+
+catch-worked-out = Calculado, todavía sin guardar
+catch-fails = No se supera una comprobación. Repita el ensayo, o guárdelo para que decida la oficina.
+catch-would-be = Sería { $number }; { $also }.
+catch-before-the-next = Antes de la próxima repetición
+
+catch-caught-at = Hora del ensayo
+catch-lot = Lote en la tolva
+catch-lot-none = Elija el lote
+catch-scale = Balanza
+catch-scale-none = Sin indicar la balanza
+catch-method = Cómo giró el rodillo
+catch-method-stationary = Parado, con su accionamiento
+catch-method-driven = En marcha, sobre una distancia
+catch-method-hand-turned = Girado a mano
+catch-roller-speed = Velocidad del rodillo, vueltas por minuto
+catch-planned-rate = Dosis prevista
+catch-planned-speed = Velocidad de avance prevista
+catch-counted = Qué se cuenta en cada repetición
+catch-counted-revolutions = Vueltas del rodillo
+catch-counted-turns = Giros de una manivela o rueda
+catch-counted-pulses = Pulsos de un sensor
+catch-counted-distance = Distancia recorrida
+catch-per = Pulsos por vuelta, o circunferencia de rodadura
+catch-per-hint = Solo para pulsos y para una distancia. La distancia y la circunferencia se dan en { $unit }.
+catch-slip = Patinaje de la rueda, %
+catch-slip-hint = Solo para una distancia, y solo si la circunferencia se midió sin carga: la medida en el trabajo ya incluye
+    el patinaje.
+# { $unit } puede representarse a sí misma: el guion de la planilla la completa de nuevo.
+catch-mass-unit = Los pesos van en { $unit }; también se puede escribir alguno con su propia unidad, como 5 lb 8 oz.
+catch-weigh-in = Pesar en { $unit }
+
+# El número de la repetición es el primero del texto: el guion de la planilla lo aumenta.
+catch-repeat = Repetición { $number }
+catch-repeat-count = { $counted ->
+        [turns] Giros de una manivela o rueda
+        [pulses] Pulsos de un sensor
+        [distance] Distancia recorrida
+       *[revolutions] Vueltas del rodillo
+    }, repetición { $number }
+catch-repeat-aside = Apartar la repetición { $number }, porque
+catch-repeat-aside-hint = Derrame, atasco: queda en el registro y fuera de las cuentas.
+catch-run = Bajada
+catch-runs = Bajadas que contiene
+catch-tare = Tara
+catch-gross = Bruto
+catch-net = Neto
+# Cómo se llama una bajada hasta que alguien la llame de otra manera.
+catch-run-named = bajada { $number }
+catch-note = Nota
+catch-add-run = Agregar una bajada
+catch-add-repeat = Agregar una repetición
+catch-work-out = Calcular
+catch-save = Guardar el ensayo
+catch-factor-so-far = Factor hasta ahora, por bajada
+catch-spread-so-far = Diferencia
+catch-caught-so-far = Recogido
+catch-missing = Falta todavía
+
+catch-counts-nothing = Esto no dice nada de las vueltas. Indique las vueltas del rodillo como número, o pulsos con pulses_per_rev,
+    o giros, o distancia con circunferencia.
+catch-without-setup = No consta qué tenía montado este dosificador el { $when }, de modo que no se sabe con qué rodillo,
+    relación y bajadas se hizo. Anote lo que estaba montado desde entonces y envíe el ensayo de nuevo.
+
+check-name-repeats = Repeticiones
+check-name-repeat-agreement = Las repeticiones coinciden
+check-name-run-uniformity = Las bajadas coinciden
+check-name-catches-apart = Bajadas pesadas por separado
+check-name-catch-mass = Masa de la recogida
+check-name-uncertainty = Incertidumbre
+check-name-roller-speed = Velocidad del rodillo
+check-name-scale = Balanza
+check-name-plausibility = Verosímil
+checks-check = Comprobación
+checks-outcome = Resultado
+checks-value = Valor
+checks-limit = Límite
+checks-says = Qué dice
+checks-title = Qué miran las comprobaciones
+checks-one-title = Comprobación: { $name }
+checks-source = Fuente: { $source }
+checks-tolerance-off = desactivado
+checks-change-tolerances = Cambiar las tolerancias
+checks-office-keeps = Las tolerancias las fija la oficina.
+checks-all = Todas las comprobaciones
+
+suspicions-title = Qué pudo salir mal
+suspicions-order = Primero lo más probable. Son indicios, no correcciones: revise y repita el ensayo.
+suspicions-would-give = El factor sería { $factor } por bajada.
+suspicion-name-tare-left-in = Se pesaron también las bolsas
+suspicion-name-tare-missing = Falta una tara
+suspicion-name-pounds-as-kilograms = Libras anotadas como kilogramos
+suspicion-name-kilograms-as-pounds = Kilogramos anotados como libras
+suspicion-name-ounces-as-tenths = Onzas anotadas como décimas de libra
+suspicion-name-decimal-sign = Signo decimal corrido un lugar
+suspicion-name-half-of-each-run = Recogida la mitad de cada bajada
+suspicion-name-runs-miscounted = Bajadas mal contadas
+suspicion-name-revolutions-doubled = El doble de vueltas
+suspicion-name-revolutions-halved = La mitad de vueltas
+suspicion-name-other-drive-ratio = Otra relación de transmisión
+suspicion-name-one-run-low = Una bajada da poco
+suspicion-name-not-primed = Dosificador sin llenar
+suspicion-name-other-roller = Otro rodillo
+
+key-in = Número para el controlador
+key-in-heading = Número para el controlador:
+key-in-none = Sin número para el controlador
+key-in-none-short = Sin número
+
+caution-before-you-start = Antes de empezar
+caution-before-you-handle = Antes de manipularla
+caution-secure = Asegure la máquina para que no se mueva: calzada y en punto muerto, salvo que el método exija avanzar.
+caution-guards = Deje puestas las protecciones. Manos, mangas y cabello lejos de rodillos, cadenas y ejes.
+caution-one-at-control = Una sola persona en los mandos, a la vista de la otra.
+caution-pressure = Quite la presión hidráulica y pare el motor antes de meter las manos.
+caution-lift = Levante los pesos con ayuda.
+caution-maker-first = Las instrucciones del fabricante, el rótulo de la semilla y las normas locales van primero. Sowmark no las
+    sustituye.
+caution-treated = Semilla tratada: { $product }.
+caution-protection = Guantes, mascarilla y protección ocular según el rótulo. Nunca la use como pienso ni la muela. Deseche lo
+    recogido de manera segura.
+caution-dust = Evite el polvo al abrir las bolsas; recoja lo derramado; lávese antes de comer. Es un plaguicida con su propio
+    rótulo.
+
+calibration-title = Calibración del { $when }
+calibration-all-of-unit = { $unit }: todas las calibraciones
+calibration-caught = { $seeder }, { $unit }, ensayo del { $when }, hecho por { $who }
+calibration-result = Resultado
+calibration-worked-out = Calculado: { $number }; { $also }.
+calibration-also = { $runs ->
+    [one] ± { $within } % (k = { $factor }, { $freedom } grados de libertad); { $other }, { $runs } bajada
+   *[other] ± { $within } % (k = { $factor }, { $freedom } grados de libertad); { $other }, { $runs } bajadas
+}
+calibration-in-force = En vigor ahora.
+calibration-not-in-force = No es el número en vigor.
+calibration-unit-now = Estado actual de { $unit }
+calibration-waits = No se superó una comprobación. Espera a que la oficina lo acepte o lo rechace.
+calibration-was-rejected = La oficina rechazó esta calibración.
+calibration-does-not-stand = Este registro ya no vale.
+calibration-lot = Lote
+calibration-roller = Rodillo
+calibration-gate = Compuerta
+calibration-row-spacing = Distancia entre surcos
+calibration-season = Campaña
+calibration-bulk-density = Peso hectolítrico
+calibration-scale = Balanza
+calibration-drive-ratio = Relación de transmisión
+calibration-runs-in-use = Bajadas en uso
+calibration-working-width = Ancho de labor
+calibration-roller-speed = Velocidad del rodillo
+calibration-roller-speed-was = { $speed } vueltas por minuto
+calibration-planned = Previsto
+calibration-planned-was = { $rate } a { $speed }
+calibration-thousand-seeds = Mil semillas
+calibration-scale-then = Estado de la balanza
+calibration-scale-not-named = sin indicar
+calibration-scale-was = división { $step }, { $check ->
+        [never] nunca verificada con una pesa patrón
+        [in-force] con su última verificación vigente
+        [long-ago] superó su última verificación hace demasiado
+       *[failed] no superó su última verificación
+    }
+calibration-method = Giro del rodillo
+calibration-method-was = { $method ->
+    [driven] en marcha, sobre una distancia
+    [hand_turned] a mano
+   *[stationary] parado, con su accionamiento
+}
+calibration-expected = Esperado
+calibration-expected-by-last = cerca de { $factor } por bajada, según la última calibración con este rodillo y este cultivo
+calibration-expected-by-last-and-density = cerca de { $factor } por bajada, según la última calibración con este rodillo y este
+    cultivo, por { $ratio } debido al peso hectolítrico de ahora y de entonces
+calibration-expected-by-displacement = cerca de { $factor } por bajada, según el volumen por vuelta del rodillo y el peso
+    hectolítrico
+calibration-note = Nota
+calibration-other-units = El número en otras unidades
+calibration-for = Para
+calibration-measured = Medido
+calibration-measured-values = Valores medidos
+calibration-repeat = Repetición
+calibration-run = Bajada
+calibration-runs = Bajadas
+calibration-tare = Tara
+calibration-gross = Bruto
+calibration-net = Neto
+calibration-repeat-total = { $revolutions } vueltas; { $factor } por bajada; las bajadas varían un { $cv }
+calibration-set-aside = Apartada: { $reason }
+calibration-by-pulses = { $made } ({ $pulses } pulsos, { $per } por vuelta)
+calibration-by-turns = { $made } ({ $turns } giros, relación { $ratio })
+calibration-by-distance = { $made } ({ $distance }, circunferencia { $circumference }, relación { $ratio })
+calibration-by-distance-and-slip = { $made } ({ $distance }, circunferencia { $circumference }, patinaje { $slip } %, relación
+    { $ratio })
+calibration-runs-in-line = Cada bajada frente a la media: { $runs }.
+calibration-minimum-catch = Con la división de esta balanza una recogida debería pesar al menos { $mass }.
+calibration-checks = Comprobaciones
+calibration-uncertainty = Incertidumbre
+calibration-budget = Componentes de la incertidumbre
+calibration-budget-source = Componente
+calibration-budget-from = De dónde viene
+calibration-budget-percent = Relativa, %
+calibration-budget-freedom = Grados de libertad
+calibration-budget-repeats = Repeticiones
+calibration-budget-reading = Lectura de la balanza
+calibration-budget-scale = Balanza
+calibration-budget-revolutions = Vueltas
+calibration-budget-together = En conjunto
+calibration-budget-expanded = ± { $within } % con k = { $factor }
+calibration-decisions = Decisiones
+calibration-decisions-none-yet = Ninguna todavía: una comprobación no superada espera a la oficina.
+calibration-decisions-none-needed = No hace falta ninguna: lo que se supera se acepta enseguida.
+calibration-decided-by = por { $who }: { $reason }
+calibration-signed-caught = Hizo el ensayo
+calibration-signed-office = Oficina
+calibration-record = Registro { $id }, anotado el { $when }
+calibration-decide = Decidir
+calibration-decision = Decisión
+calibration-decision-accept = Aceptar: el número puede usarse en el controlador
+calibration-decision-reject = Rechazar: hay que repetir el ensayo
+calibration-decision-reason = Motivo
+calibration-decision-reason-hint = Por qué, en una frase. Queda en el registro con su nombre.
+calibration-decision-submit = Decidir con este motivo
+calibration-decision-without-reason = Una decisión necesita su motivo. Escriba por qué, en una frase.
+calibration-not-held = { $status ->
+    [accepted] Esta calibración está aceptada. Solo espera una decisión la que está retenida.
+    [rejected] Esta calibración está rechazada. Solo espera una decisión la que está retenida.
+    [held] Esta calibración está retenida. Solo espera una decisión la que está retenida.
+   *[void] Esta calibración está anulada. Solo espera una decisión la que está retenida.
+}
+
+calibrations-title = Calibraciones: { $seeder }, { $unit }
+calibrations-none = Todavía no hay ninguna calibración. Un ensayo durante unas vueltas del rodillo, pesado bajada por bajada, da a
+    este dosificador su número para el controlador.
+calibrations-table = Calibraciones
+calibrations-caught = Ensayo
+calibrations-lot = Lote
+calibrations-factor = Factor por bajada
+calibrations-uncertainty = Incertidumbre
+calibrations-verdict = Dictamen
+calibrations-became = Qué fue de ella
+calibrations-by = Por
+calibrations-more = Más
+calibrations-log = Anotar un ensayo
 
 
 ## Gráficos
 
+chart-named = Gráfico: { $title }
+chart-table-named = Tabla: { $title }
+chart-as-table = Lo mismo como tabla
+chart-month = { $month ->
+    [1] ene
+    [2] feb
+    [3] mar
+    [4] abr
+    [5] may
+    [6] jun
+    [7] jul
+    [8] ago
+    [9] sep
+    [10] oct
+    [11] nov
+   *[12] dic
+}
+chart-day-of-month = { $day } { chart-month }
+chart-month-of-year = { chart-month } { $year }
+
+chart-over-time = Factor a lo largo del tiempo, { $unit } por bajada
+chart-over-speed = Factor según la velocidad del rodillo, { $unit } por bajada: { $of }
+chart-of-lot = Factores de este lote en todas las sembradoras, { $unit } por bajada
+chart-roller-speed = velocidad del rodillo, 1/min
+chart-one-catch = Un ensayo, el { $day }.
+chart-catches = { $count ->
+    [one] { $count } ensayo del { $first } al { $last }, entre { $least } y { $most }.
+   *[other] { $count } ensayos del { $first } al { $last }, entre { $least } y { $most }.
+}
+chart-latest = El último: { $factor } { $within }, { $series }, el { $day }.
+chart-never-elsewhere = Nunca es un número para otro controlador: un factor vale para el dosificador ensayado y para ningún otro.
+chart-held = { $count ->
+    [one] Uno espera a la oficina y se dibuja hueco.
+   *[other] { $count } esperan a la oficina y se dibujan huecos.
+}
+chart-rejected = { $count ->
+    [one] Uno que fue rechazado no se dibuja.
+   *[other] { $count } que fueron rechazados no se dibujan.
+}
+chart-void = { $count ->
+    [one] Uno que ya no vale no se dibuja.
+   *[other] { $count } que ya no valen no se dibujan.
+}
+chart-older = Los más antiguos están en la lista de todos los ensayos.
+chart-speeds = { $speeds ->
+    [2] { $count } ensayos a dos velocidades, con la recta que los ajusta y su incertidumbre (95 %).
+    [one] { $count } ensayos a { $speeds } velocidad, con la recta que los ajusta y su incertidumbre (95 %).
+   *[other] { $count } ensayos a { $speeds } velocidades, con la recta que los ajusta y su incertidumbre (95 %).
+}
+chart-one-scale = Todos se pesaron en una misma balanza, cuyo error es igual a cualquier velocidad y no entra en las barras ni en
+    la banda.
+chart-several-scales = No todos se pesaron en una misma balanza indicada, de modo que su error entra en la banda.
+chart-runs = Cada bajada frente a la media de las bajadas, %
+chart-runs-of = { $repeats ->
+    [1] Una repetición de { $runs } bajadas.
+    [one] { $repeats } repetición de { $runs } bajadas.
+   *[other] { $repeats } repeticiones de { $runs } bajadas.
+}
+chart-runs-extremes = En promedio la más baja es { $low } ({ $low_off }), la más alta { $high } ({ $high_off }).
+chart-runs-limits = Las líneas de trazos están 5 % por debajo y por encima de la media.
+chart-repeat = Repetición { $number }
+
+chart-column-caught = Ensayo
+chart-column-lot = Lote
+chart-column-roller = Rodillo
+chart-column-unit = Dosificador
+chart-column-factor = Factor, { $unit }
+chart-column-uncertainty = Incertidumbre
+chart-column-roller-speed = Velocidad del rodillo, 1/min
+chart-column-standing = Situación
+chart-column-run = Bajada
+chart-column-average = En promedio
+chart-column-always = En cada repetición
+chart-is-held = retenido
+chart-is-accepted = aceptado
+chart-always-low = baja
+chart-always-high = alta
+
+# Lo que pudo cambiar el factor, junto a una marca: breve.
+chart-event-roller = Rodillo: { $roller }
+chart-event-ratio = Relación { $ratio }
+chart-event-gate = Compuerta { $gate }
+chart-event-no-gate = Sin compuerta
+chart-event-runs = { $runs ->
+    [one] { $runs } bajada
+   *[other] { $runs } bajadas
+}
+chart-event-replaced = Cambio: { $part ->
+        [hydraulic_motor] motor hidráulico
+        [electric_motor] motor eléctrico
+        [control_valve] válvula de control
+        [speed_sensor] sensor de velocidad
+        [meter_housing] carcasa del dosificador
+        [seal] junta
+        [drive_train] transmisión
+        [fan] ventilador
+        [controller] controlador
+       *[other] otra pieza
+    }
+chart-event-lot = Lote { $number }
 
 
 ## El plan de dosis
 
+plan-title = Plan de dosis
+plan-live-title = Plan de dosis por semilla pura viva
+plan-to-sow = Para sembrar
+plan-rate = Dosis
+plan-roller-at = velocidad del rodillo a { $speed } en { $seeder }, { $unit }
+plan-beyond-drive = El accionamiento no puede mantener esto: gira de { $least } a { $most } rpm.
+plan-other-rates = Otras dosis y velocidades
+plan-working = El cálculo
+plan-what = Qué
+plan-outcome = Resultado
+plan-how = Cómo
+plan-lot-and-unit = Lote y dosificador
+plan-lot = Lote
+plan-no-lot = Sin lote
+plan-unit = Dosificador
+plan-no-unit = Sin dosificador
+plan-fill-in = Completar con lo conocido
+plan-plants = Plantas
+plan-live = Semilla pura viva
+plan-how-well-known = Cuán bien se conocen las cifras
+plan-by-plants = Por plantas deseadas
+plan-by-live = Por semilla pura viva deseada
+plan-submit = Mostrar la dosis
+plan-give-speed = Indique una velocidad de avance para ver la velocidad del rodillo.
+plan-another-lot = El número en vigor en { $seeder }, { $unit } es para el lote que está en su tolva, no para { $lot }. Cargue ese
+    lote, anótelo y haga un ensayo.
+plan-from-seeder = Como está configurada la sembradora.
+plan-from-test = Del análisis del lote, del { $when }.
+plan-from-label = Del rótulo del lote.
+
+plan-plants-wanted = Plantas deseadas
+plan-per-m2 = por m²
+plan-per-ft2 = por ft²
+plan-germination = Poder germinativo, %
+plan-without-hard-seed = Sin semilla dura.
+plan-share = Lo que llega a nacer, %
+plan-share-hint = El logro se refiere a todas las semillas e incluye el poder germinativo. La emergencia se refiere a las
+    semillas que germinan. La pérdida en el campo se resta del poder germinativo, punto por punto.
+plan-share-establishment = logro
+plan-share-emergence = emergencia
+plan-share-loss = pérdida en el campo
+plan-purity = Pureza, %
+plan-live-wanted = Semilla pura viva deseada
+plan-hard-seed = Semilla dura o latente, %
+plan-hard-seed-hint = Los rótulos la indican aparte del poder germinativo.
+plan-hard-seed-counted = Semilla dura o latente
+plan-hard-seed-left-out = no se cuenta
+plan-hard-seed-is-live = cuenta como viva
+plan-seed-weight = Peso de la semilla
+plan-grams = g por mil semillas
+plan-seeds-per-kg = semillas por kg
+plan-seeds-per-lb = semillas por lb
+plan-speed = Velocidad de avance
+plan-speed-hint = Para la velocidad del rodillo, con el número en vigor en el dosificador.
+plan-row-spacing = Distancia entre surcos
+plan-bulk-density = Peso hectolítrico
+plan-for-bushels = Para los bushels.
+plan-seed-weight-doubt = Peso de la semilla, ± %
+plan-seeds-tested = Semillas del análisis de germinación
+plan-seeds-tested-hint = Contar esa cantidad de semillas deja el poder germinativo abierto en unos puntos; se calculan a partir de
+    ella.
+plan-seed-doubt = O bien: poder germinativo o logro, ± puntos
+plan-field-doubt = Emergencia o pérdida en el campo, ± puntos
+
+plan-says-establishment = Logro { $percent }: { $how }.
+plan-says-live = Semilla pura viva { $percent }: { $hard ->
+        [counted] pureza por poder germinativo, con la semilla dura o latente contada como viva
+        [left-out] pureza por poder germinativo, sin contar la semilla dura o latente
+       *[not-stated] pureza por poder germinativo
+    }.
+
+plan-step-plants = Plantas deseadas
+plan-step-come-up = Llegan a nacer
+plan-step-establishment-given = logro tal como se indicó
+plan-step-times-emergence = poder germinativo { $germination } % por emergencia { $emergence } %
+plan-step-less-loss = poder germinativo { $germination } % menos pérdida en el campo de { $loss } puntos
+plan-step-seeds = Semillas
+plan-step-seeds-how = plantas entre lo que llega a nacer
+plan-step-seeds-of-rate = dosis entre peso de la semilla
+plan-step-live-seeds = Semillas vivas
+plan-step-live-seeds-how = semilla pura viva entre peso de la semilla
+plan-step-weight = Peso de la semilla
+plan-step-weight-how = { $per_kg } semillas por kg, { $per_lb } por lb
+plan-step-weight-result = { $weight } g por mil semillas
+plan-step-rate = Dosis
+plan-step-rate-how = semillas por peso de la semilla
+plan-step-bag = De la bolsa
+plan-step-bag-how = dosis entre pureza, { $purity } %
+plan-step-along = Semillas a lo largo de un surco
+plan-step-along-how = semillas por distancia entre surcos, { $spacing }
+plan-step-along-result = { $per_m } por m ({ $per_ft } por ft)
+plan-step-bushels = Bushels
+plan-step-bushels-how = dosis entre peso hectolítrico, { $density }
+plan-step-range = Dosis, hasta donde se conocen las cifras
+plan-step-range-how = semianchos sumados en cuadratura
+plan-step-range-result = { $least } a { $most } { $unit }
+plan-step-live-wanted = Semilla pura viva deseada
+plan-step-alive = Viva
+plan-step-alive-how = { $hard_seed ->
+    [counted] poder germinativo { $germination } % y { $hard } % dura o latente
+    [left-out] poder germinativo { $germination } %; { $hard } % dura o latente sin contar
+   *[not-stated] poder germinativo { $germination } %
+}
+plan-step-live-in-bag = Semilla pura viva en la bolsa
+plan-step-live-in-bag-how = viva por pureza, { $purity } %
+plan-step-bag-rate = Dosis de la bolsa
+plan-step-bag-rate-how = lo deseado entre lo que es puro y vivo
+plan-step-roller = Velocidad del rodillo
+plan-step-roller-how = dosis por ancho { $width } por { $speed }, entre { $runs } bajadas de { $factor }
+plan-step-per-area = { $per_m2 } por m² ({ $per_ft2 } por ft²)
+
+plan-missing-plants = Falta este dato. (Para semilla pura viva se pide pls_rate en su lugar.)
+plan-missing-share = Falta este dato: qué parte de la semilla llega a nacer.
+plan-one-of = Indique { $name } o esto, no los dos.
+plan-plants-twice = Indique plants_per_m2 o esto, no los dos.
+plan-two-ways = Indique plantas deseadas o semilla pura viva deseada, no las dos.
+plan-hard-seed-of-plants = La semilla dura corresponde a la semilla pura viva: indique pls_rate en vez de plantas.
+plan-establishment-twice = Indique el logro, o esto con el poder germinativo, no los dos.
+plan-emergence-and-loss = Indique emergence_percent o esto, no los dos: se calculan de distinta manera.
+plan-doubt-twice = Indique seed_plus_minus_points o esto, no los dos.
+plan-tested-without-germination = Esto corresponde a un poder germinativo que entra en el cálculo. Junto a un logro, indique sus
+    puntos.
+plan-of-plants = Esto corresponde a plantas deseadas, no a semilla pura viva.
 
 
 ## Lotes de semilla, análisis, existencias y tolvas
