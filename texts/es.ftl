@@ -1369,7 +1369,7 @@ seeders-none-yours = No tiene ninguna asignada. La oficina asigna las sembradora
 seeders-labels = Etiquetas para las máquinas, con códigos QR
 seeders-seeder = Sembradora
 seeders-units = Dosificadores
-seeders-laid-up = (fuera de uso)
+seeders-laid-up = (fuera de servicio)
 seeders-serial-number-none = sin anotar
 seeder-name = Nombre
 seeder-name-hint = Como la llama su gente.
@@ -1395,7 +1395,7 @@ seeder-about = { $kind }{ $numbered ->
         [yes] , número de serie { $serial }
        *[no] {""}
     }, en servicio desde { $day }{ $laid_up ->
-        [yes] . Está fuera de uso.
+        [yes] . Ahora está fuera de servicio.
        *[no] {""}
     }
 seeder-numbers-now = Factores actuales
@@ -1405,8 +1405,8 @@ seeder-machine = La máquina
 seeder-part-replaced = Cambió una pieza
 seeder-width-changed = Cambió el ancho o la distancia
 seeder-change-link = Nombre, número de serie, controladores
-seeder-lay-up = Dejarla fuera de uso
-seeder-take-back = Volver a usarla
+seeder-lay-up = Dejarla fuera de servicio
+seeder-take-back = Ponerla otra vez en servicio
 seeder-label = Código QR para la puerta de la máquina
 seeder-change-title = Modificar { $seeder }
 seeder-change-intro = Lo que se anotó de la máquina se conserva. La modificación queda en el registro de cambios. Indique abajo cómo
@@ -1508,11 +1508,11 @@ component-fan = ventilador
 component-controller = controlador
 component-other = otra pieza
 
-lay-up-title = { $seeder }: en uso o fuera de uso
-lay-up-intro = Una sembradora fuera de uso no pide nada en el tablero.
+lay-up-title = { $seeder }: en servicio o fuera de servicio
+lay-up-intro = Una sembradora fuera de servicio no pide nada en el tablero.
 lay-up-what = Qué pasa
-lay-up-laid-up = Queda fuera de uso
-lay-up-in-use = Vuelve a usarse
+lay-up-laid-up = Queda fuera de servicio
+lay-up-in-use = Vuelve al servicio
 lay-up-submit = Anotarlo
 
 rollers-title = Rodillos dosificadores
@@ -1610,13 +1610,13 @@ record-kind = { $kind ->
     [emptying] este vaciado
     [fill] esta carga
     [job] esta labor
-    [lay_up] este cambio de uso
+    [lay_up] esta salida de servicio
     [lot_test] este análisis de lote
     [movement] este movimiento
     [scale_check] esta verificación de balanza
     [service] esta reparación
     [setup] este montaje
-    [waiver] esta excepción
+    [waiver] esta dispensa
    *[other] este registro
 }
 
@@ -1637,8 +1637,8 @@ timeline-service = Cambio o reparación: { $part }. { $affects ->
     [yes] Afecta a la dosificación.
    *[no] No afecta a la dosificación.
 }
-timeline-laid-up = Quedó fuera de uso.
-timeline-in-use-again = Volvió a usarse.
+timeline-laid-up = Quedó fuera de servicio.
+timeline-in-use-again = Volvió al servicio.
 timeline-filled = Tolva cargada con el lote { $lot } ({ $crop }){ $weighed ->
         [yes] , { $mass }
        *[no] {""}
