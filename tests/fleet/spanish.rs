@@ -61,7 +61,7 @@ async fn every_page_of_the_fleet_is_in_spanish(world: World) {
         ),
         (yard.at("services/new"), ["Drill 1: pieza cambiada o reparada", "Toda la sembradora", "válvula de control"]),
         (yard.at("configurations/new"), ["Drill 1: ancho o distancia", "Distancia entre surcos", "Desde cuándo"]),
-        (yard.at("lay-ups/new"), ["Drill 1: en uso o fuera de uso", "Queda fuera de uso", "Nota"]),
+        (yard.at("lay-ups/new"), ["Drill 1: en servicio o fuera de servicio", "Queda fuera de servicio", "Nota"]),
         (
             format!("/scales/{}/checks/new", scale["id"].as_str().unwrap()),
             ["Verificación de Colgante", "Pesa patrón", "Lo que marcó la balanza"],
