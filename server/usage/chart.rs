@@ -40,7 +40,7 @@ pub(super) fn figure(drift: &Drift, zone: &TimeZone, reader: Reader) -> Figure {
     let y = Scale::holding(values.chain(limits(1.0)).chain(limits(-1.0)), frame.bottom, frame.top);
     let mut plot = Plot::new(frame, x, y);
     plot.across(&axis::numbers(&y, 5, words));
-    plot.along(&axis::dates(&x, 6, zone));
+    plot.along(&axis::dates(&x, 6, zone, words));
     plot.level(Stroke::Axis, 0.0);
     for sign in [1.0, -1.0] {
         let line: Vec<_> = times.iter().copied().zip(limits(sign)).collect();
