@@ -76,7 +76,7 @@ async fn a_catch_that_was_overtaken_gives_no_number(world: World) {
 
 async fn it_is_said_in_the_senders_language(world: World) {
     let (farm, _) = Farm::ready(&world).await;
-    let Browser { session } = reader(&world, &farm.ana, Role::Office).await;
+    let Browser { session, .. } = reader(&world, &farm.ana, Role::Office).await;
     let body = json!({ "entries": [caught(&farm, 101, "2027-03-31T08:00:00Z", AGREES)] });
     let request = Request::builder()
         .method(Method::POST)
