@@ -187,9 +187,8 @@ impl Outlook {
     /// As long as the last, then longer in handy numbers.
     fn lengths(&self) -> impl Iterator<Item = f64> {
         let most = self.next.most_revolutions;
-        let longer =
-            std::iter::successors(Some(handy(self.usual_revolutions * 1.02)), |length| Some(handy(length * 1.02)));
-        std::iter::once(self.usual_revolutions).chain(longer.take_while(move |length| *length <= most))
+        std::iter::successors(Some(self.usual_revolutions), |length| Some(handy(length * 1.02)))
+            .take_while(move |length| *length <= most)
     }
 }
 
