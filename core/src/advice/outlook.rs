@@ -280,6 +280,14 @@ mod tests {
         assert_eq!(least(expected(further(1, 120.0))), further(1, 120.0));
     }
 
+    /// What is hardly longer is not worth another repeat: after 997 come 1050 and 1100.
+    #[test]
+    fn lengths_grow_by_handy_steps() {
+        let next = Next { most_revolutions: 1_100.0, ..outlook().next };
+        let lengths: Vec<_> = Outlook { usual_revolutions: 997.0, next, ..outlook() }.lengths().collect();
+        assert_eq!(lengths, [997.0, 1_050.0, 1_100.0]);
+    }
+
     #[test]
     fn handy_numbers() {
         for (revolutions, expected) in [(60.0, 60.0), (60.1, 62.0), (101.0, 105.0), (643.0, 660.0), (3.2, 4.0)] {
