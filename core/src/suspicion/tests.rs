@@ -350,7 +350,8 @@ fn bags_without_a_tare_are_held_against_the_others_of_the_sheet() {
     assert_eq!(tares(&[("60", &[tared, tared]), ("60", &[tared, bare])]), [(2.0, vec![0.32; 4])]);
     assert_eq!(tares(&[("60", &[tared, tared]), ("60", &[bare, bare])]), [(20.0, vec![0.32; 4])]);
     assert_eq!(tares(&[("60", &[tared, bare]), ("60", &[tared, bare])]), [(20.0, vec![0.32; 4])]);
-    // Half of the others' is not far less.
+    // Half of the mean, 0.2 kg here, is not far less; nor is half of the others'.
+    assert_eq!(tares(&[("60", &[(1, "2.100 kg", "0.300 kg"), (1, "2.100 kg", "0.100 kg")])]), []);
     assert_eq!(tares(&[("60", &[tared, (1, "2.120 kg", "0.160 kg")])]), []);
     // What is far less than the others is no measure of a bag, however many bags have no tare at all.
     let little = (1, "2.120 kg", "0.100 kg");
