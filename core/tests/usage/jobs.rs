@@ -109,7 +109,7 @@ fn a_deviation_beyond_all_numbers_is_no_rate() {
         area_m2: 1.0,
         seed_used_kg: 1.0,
         basis: SeedUsedBasis::Weighed,
-        target_rate: f64::MIN_POSITIVE / 2.0,
+        target_rate: f64::from_bits(1),
         thousand_seed_weight_g: None,
     };
     assert!(achieved(&job, &Policy::default()).is_none());
