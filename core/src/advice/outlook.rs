@@ -280,6 +280,18 @@ mod tests {
         assert_eq!(least(expected(further(1, 120.0))), further(1, 120.0));
     }
 
+    /// 0.2 % of scatter and a good scale: within 1 % at once, and nothing saves the search there.
+    #[test]
+    fn a_little_uncertainty_can_be_wanted() {
+        let next = Next { step: 0.0, ..outlook().next };
+        let outlook = Outlook { scatter: 0.002, from_scale: 0.0, counting: 0.0, next, ..outlook() };
+        let once = Further { repeats: 1, revolutions: 60.0 };
+        let expected = outlook.expanded_percent(once).expect("a U");
+        assert!(expected < 0.3, "{expected}");
+        assert_eq!(outlook.least_further(expected), Some((once, expected)));
+        assert_eq!(outlook.least_further(0.01), None);
+    }
+
     /// What is hardly longer is not worth another repeat: after 997 come 1050 and 1100.
     #[test]
     fn lengths_grow_by_handy_steps() {
