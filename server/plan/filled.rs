@@ -78,7 +78,7 @@ impl Filled {
                 "The number in force on {}, {} is for the lot in its tank, not for {}. Fill that lot, log it, and catch.",
                 now.unit.seeder,
                 now.unit.label,
-                lot.in_words()
+                lot.in_words(self.words)
             ))),
             _ => Some(Ok(at_work)),
         }
@@ -86,7 +86,7 @@ impl Filled {
 
     pub(super) fn lot_options(&self) -> Vec<FormOption> {
         let chosen = self.lot.as_ref().map(|lot| lot.id.to_string()).unwrap_or_default();
-        options("No lot", lots_in_choice(&self.lots), &chosen)
+        options("No lot", lots_in_choice(&self.lots, self.words), &chosen)
     }
 
     pub(super) fn unit_options(&self) -> Vec<FormOption> {
