@@ -142,12 +142,222 @@ nav-keeping = Keeping
 nav-people = People
 nav-audit = Audit trail
 page-skip = Skip to the page
+nav-main = Main
+menu = Menu
+page-next-act = Next act
+send-now = Send now
+sign-in = Sign in
+sign-out = Sign out
+theme = Page
+theme-light = Light
+theme-dark = Dark
+theme-device = As this device
 
+# Before what is wrong, for who listens to the page; and at the front of its title.
+error-before = Error:
+problem-back = Back to Readiness
+problem-sign-in = Not signed in
+problem-sign-in-detail = Sign in, or send a bearer token that is still good.
+problem-role = Not for your role
+problem-role-detail = Your role in this organization does not allow this. Ask the office.
+problem-cross-site = Sent from another site
+problem-cross-site-detail = This came from another web site, so nothing was done. Use Sowmark's own page.
+problem-not-there = Not there
+problem-method = Not done this way
+problem-method-detail = This address does not take that method.
+problem-conflict = Already taken
+problem-unreadable = Cannot be read
+problem-too-large = Too large
+problem-too-large-detail = This takes at most { $most } KiB. Send less at a time.
+problem-media-type = Another kind of content
+problem-media-type-detail = This takes { $wanted }.
+problem-faults = Understood, but something is wrong
+problem-faults-detail = { $count } things are wrong; each is named below. Nothing was stored.
+problem-too-many = Too many at once
+problem-too-many-detail = Wait { $seconds } seconds, then try again.
+problem-unavailable = The records cannot be reached
+problem-unavailable-detail = The database does not answer. Nothing was stored; try again in a moment.
+problem-broken = Something failed here
+problem-broken-detail = Nothing was stored. The server's log says more.
 
+# On the label for a machine's door; the address stands after the last.
+door-label-serial-number = Serial number
+door-label-opens = Open this machine's page
+door-label-or-type = or type
 
 ## Forms and what is wrong in them
 
+field-optional = (may be left empty)
+field-unit = Unit of: { $label }
+form-not-saved = Not saved yet
+form-to-mend = All that you typed is still here. To mend:
+form-failed = That did not work
+choose = Choose
+correction = Correction
+correction-of-the-named = It replaces the record that was named when it was logged
+correction-of-nothing = It replaces nothing
 
+fault-missing = This is missing.
+fault-wrong-kind = This is { $given ->
+        [flag] true or false
+        [list] a list
+        [null] null
+        [number] a number
+        [text] text
+       *[object] an object
+    }; { $wanted ->
+        [entries] a list of entries is wanted
+        [flag] true or false is wanted
+        [list] a list is wanted
+        [number] a number is wanted, as text or as a number
+        [number-or-flag] a number, true or false is wanted
+        [ratio] a ratio like "5:2" is wanted
+        [text] text is wanted
+       *[object] an object is wanted
+    }.
+fault-no-quantity = This is { $given ->
+        [flag] true or false
+        [list] a list
+        [null] null
+        [number] a number
+        [text] text
+       *[object] an object
+    }; a { $dimension } is wanted, like { $example }.
+fault-field-unknown = Sowmark does not know this field. Known here: { $known }.
+fault-word-unknown = “{ $given }” is not known here. Use one of: { $known }.
+fault-list-too-long = This has { $count } entries. Send at most { $most }.
+fault-batch-too-long = This has { $count } entries. Send at most { $most } at once; nothing was stored.
+fault-id-of-nothing = This id stands for nothing. Make a UUIDv7.
+fault-no-id = “{ $given }” is not a UUID.
+fault-empty = This is empty.
+fault-not-one-line = This holds a line break or a control character. Write it on one line.
+fault-control-character = This holds a control character. Remove it.
+fault-too-long = This has { $length } characters. Use at most { $most }.
+fault-year = The year { $year } is out of reach. Use { $first } to { $last }.
+fault-no-moment = “{ $given }” is no moment. Write date, time and offset like 2027-04-06T09:40:00+02:00.
+fault-no-date = “{ $given }” is no date. Write it like 2027-04-06.
+fault-not-whole = { $given } is not a whole number.
+fault-out-of-range = { $given } is out of range. Use { $least } to { $most }.
+fault-not-above-zero = { $given } is out of range. Use more than 0, at most { $most }.
+fault-no-share = { $given } is no share of a whole. Use 0 to 100 percent.
+fault-quantity-negative = { $given } is negative. A { $dimension } is not.
+fault-quantity-nothing = { $given } is nothing. Give a { $dimension } above zero.
+fault-quantity-too-large = { $given } is more than any { $dimension } here can be. Look at the decimal sign and the unit.
+fault-no-zone = “{ $given }” is no time zone. Use an IANA name, like Europe/Paris or America/Chicago.
+fault-no-email = “{ $given }” is no e-mail address. Write it like ana@example.org.
+fault-broke-off = The request broke off.
+fault-not-utf-8 = This is not UTF-8.
+fault-not-utf-8-at = This is not UTF-8: the byte at { $at } starts no character.
+fault-not-there = There is no such { $what ->
+        [account] account
+        [calibration] calibration
+        [check] check
+        [client] client
+        [configuration] configuration
+        [crew] crew
+        [emptying] emptying
+        [field] field
+        [file] file
+        [fill] fill
+        [form-for-that-kind] form for that kind
+        [job] job
+        [lay-up] lay-up
+        [link] link (it is used already, or too old; ask for a new one)
+        [lot] lot
+        [lot-test] lot test
+        [member] member
+        [metering-unit] metering unit
+        [metering-unit-on-this-seeder] metering unit on this seeder
+        [movement] movement
+        [organization] organization
+        [page] page
+        [record] record
+        [refused-entry] refused entry
+        [roller] roller
+        [scale] scale
+        [scale-check] scale check
+        [season] season
+        [seed-lot] seed lot
+        [seeder] seeder
+        [service] service
+        [session] session
+        [setup] setup
+        [token] token
+        [void] void
+        [waiver] waiver
+       *[thing] thing
+    } here.
+fault-no-account = There is no such account as “{ $address }” here.
+fault-nothing-to-correct = There is no standing record of this kind to correct here.
+
+# The kind of an entry, in a sentence and alone.
+kind-a = { $kind ->
+        [organization] an organization
+        [account] an account
+        [membership] a membership
+        [session] a session
+        [token] a token
+        [client] a client
+        [crew] a crew
+        [seeder] a seeder
+        [metering_unit] a metering unit
+        [roller] a roller
+        [lot] a lot
+        [season] a season
+        [scale] a scale
+        [field] a field
+        [configuration] a configuration
+        [setup] a setup
+        [service] a service
+        [lay_up] a lay up
+        [fill] a fill
+        [emptying] an emptying
+        [job] a job
+        [lot_test] a lot test
+        [movement] a movement
+        [scale_check] a scale check
+        [calibration] a calibration
+        [decision] a decision
+        [waiver] a waiver
+        [policy] a policy
+        [void] a void
+       *[entry] an entry
+    }
+kind-name = { $kind ->
+        [organization] organization
+        [account] account
+        [membership] membership
+        [session] session
+        [token] token
+        [client] client
+        [crew] crew
+        [seeder] seeder
+        [metering_unit] metering unit
+        [roller] roller
+        [lot] lot
+        [season] season
+        [scale] scale
+        [field] field
+        [configuration] configuration
+        [setup] setup
+        [service] service
+        [lay_up] lay up
+        [fill] fill
+        [emptying] emptying
+        [job] job
+        [lot_test] lot test
+        [movement] movement
+        [scale_check] scale check
+        [calibration] calibration
+        [decision] decision
+        [waiver] waiver
+        [policy] policy
+        [void] void
+       *[entry] entry
+    }
+conflict-id-stands = The id { $id } already stands for { kind-a } with other content. Nothing was changed; what was sent is kept.
+    Send it under a new id if it is another event.
+conflict-id-taken = The id { $id } is taken. Give the { kind-name } another id.
 
 ## Signing in, people and accounts
 

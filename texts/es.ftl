@@ -762,12 +762,223 @@ nav-keeping = Fichas
 nav-people = Personas
 nav-audit = Registro de cambios
 page-skip = Ir al contenido
+nav-main = Principal
+menu = Menú
+page-next-act = Próximo paso
+send-now = Enviar ahora
+sign-in = Ingresar
+sign-out = Salir
+theme = Página
+theme-light = Clara
+theme-dark = Oscura
+theme-device = Como el dispositivo
 
+# Antes de lo que está mal, para quien escucha la página; y al comienzo de su título.
+error-before = Error:
+problem-back = Volver al estado de siembra
+problem-sign-in = Sin ingresar
+problem-sign-in-detail = Ingrese, o envíe una clave de acceso que siga vigente.
+problem-role = No corresponde a su rol
+problem-role-detail = Su rol en esta organización no lo permite. Consulte a la oficina.
+problem-cross-site = Enviado desde otro sitio
+problem-cross-site-detail = Esto llegó desde otro sitio web, de modo que no se hizo nada. Use la página del propio Sowmark.
+problem-not-there = No está aquí
+problem-method = Así no se hace
+problem-method-detail = Esta dirección no admite ese método.
+problem-conflict = Ya ocupado
+problem-unreadable = No se puede leer
+problem-too-large = Demasiado grande
+problem-too-large-detail = Aquí se admiten { $most } KiB como máximo. Envíe menos de una vez.
+problem-media-type = Otro tipo de contenido
+problem-media-type-detail = Aquí se admite { $wanted }.
+problem-faults = Se entendió, pero algo está mal
+problem-faults-detail = Hay { $count } cosas mal; cada una se indica abajo. No se guardó nada.
+problem-too-many = Demasiados a la vez
+problem-too-many-detail = Espere { $seconds } segundos y pruebe otra vez.
+problem-unavailable = No se llega a los registros
+problem-unavailable-detail = La base de datos no responde. No se guardó nada; pruebe otra vez en un momento.
+problem-broken = Algo falló aquí
+problem-broken-detail = No se guardó nada. El registro del servidor dice más.
 
+# En la etiqueta para la puerta de una máquina; tras la última va la dirección.
+door-label-serial-number = Número de serie
+door-label-opens = Abra la página de esta máquina
+door-label-or-type = o escriba
 
 ## Formularios y lo que falla en ellos
 
+field-optional = (puede quedar vacío)
+field-unit = Unidad de: { $label }
+form-not-saved = Aún sin guardar
+form-to-mend = Todo lo que escribió sigue aquí. Por corregir:
+form-failed = Eso no resultó
+choose = Elegir
+correction = Corrección
+correction-of-the-named = Reemplaza el registro que se indicó al anotarlo
+correction-of-nothing = No reemplaza nada
 
+fault-missing = Falta esto.
+fault-wrong-kind = Esto es { $given ->
+        [flag] verdadero o falso
+        [list] una lista
+        [null] nulo
+        [number] un número
+        [text] un texto
+       *[object] un objeto
+    }; se pide { $wanted ->
+        [entries] una lista de entradas
+        [flag] verdadero o falso
+        [list] una lista
+        [number] un número, como texto o como número
+        [number-or-flag] un número, verdadero o falso
+        [ratio] una relación como "5:2"
+        [text] un texto
+       *[object] un objeto
+    }.
+fault-no-quantity = Esto es { $given ->
+        [flag] verdadero o falso
+        [list] una lista
+        [null] nulo
+        [number] un número
+        [text] un texto
+       *[object] un objeto
+    }; se pide un valor de { $dimension }, como { $example }.
+fault-field-unknown = Sowmark no conoce este campo. Aquí se conocen: { $known }.
+fault-word-unknown = Aquí no se conoce «{ $given }». Use uno de: { $known }.
+fault-list-too-long = Hay { $count } entradas. Envíe { $most } como máximo.
+fault-batch-too-long = Hay { $count } entradas. Envíe { $most } como máximo de una vez; no se guardó nada.
+fault-id-of-nothing = Este id no representa nada. Cree un UUIDv7.
+fault-no-id = «{ $given }» no es un UUID.
+fault-empty = Está vacío.
+fault-not-one-line = Contiene un salto de línea o un carácter de control. Escríbalo en una línea.
+fault-control-character = Contiene un carácter de control. Quítelo.
+fault-too-long = Tiene { $length } caracteres. Use { $most } como máximo.
+fault-year = El año { $year } está fuera de alcance. Use de { $first } a { $last }.
+fault-no-moment = «{ $given }» no es un momento. Escriba fecha, hora y diferencia horaria como 2027-04-06T09:40:00+02:00.
+fault-no-date = «{ $given }» no es una fecha. Escríbala como 2027-04-06.
+fault-not-whole = { $given } no es un número entero.
+fault-out-of-range = { $given } está fuera de lo admitido. Use de { $least } a { $most }.
+fault-not-above-zero = { $given } está fuera de lo admitido. Use más de 0 y { $most } como máximo.
+fault-no-share = { $given } no es parte de un todo. Use de 0 a 100 por ciento.
+fault-quantity-negative = { $given } es menor que cero, y un valor de { $dimension } no puede serlo.
+fault-quantity-nothing = { $given } no es nada. Indique un valor de { $dimension } mayor que cero.
+fault-quantity-too-large = { $given } es más de lo que aquí puede ser un valor de { $dimension }. Mire el signo decimal y la
+    unidad.
+fault-no-zone = «{ $given }» no es un huso horario. Use un nombre IANA, como Europe/Madrid o America/Bogota.
+fault-no-email = «{ $given }» no es una dirección de correo. Escríbala como ana@example.org.
+fault-broke-off = El envío se interrumpió.
+fault-not-utf-8 = Esto no es UTF-8.
+fault-not-utf-8-at = Esto no es UTF-8: el byte { $at } no comienza ningún carácter.
+fault-not-there = { $what ->
+        [account] Esa cuenta
+        [calibration] Esa calibración
+        [check] Esa comprobación
+        [client] Ese cliente
+        [configuration] Esa configuración
+        [crew] Ese equipo
+        [emptying] Ese vaciado
+        [field] Ese campo
+        [file] Ese archivo
+        [fill] Esa carga
+        [form-for-that-kind] Un formulario para ese tipo
+        [job] Esa labor
+        [lay-up] Esa guarda
+        [link] Ese enlace (ya se usó o es demasiado viejo; pida otro)
+        [lot] Ese lote
+        [lot-test] Ese análisis de lote
+        [member] Ese miembro
+        [metering-unit] Ese dosificador
+        [metering-unit-on-this-seeder] Ese dosificador de esta sembradora
+        [movement] Ese movimiento
+        [organization] Esa organización
+        [page] Esa página
+        [record] Ese registro
+        [refused-entry] Esa entrada rechazada
+        [roller] Ese rodillo dosificador
+        [scale] Esa balanza
+        [scale-check] Esa verificación de balanza
+        [season] Esa campaña
+        [seed-lot] Ese lote de semilla
+        [seeder] Esa sembradora
+        [service] Esa reparación
+        [session] Esa sesión
+        [setup] Ese montaje
+        [token] Esa clave de acceso
+        [void] Esa anulación
+        [waiver] Esa dispensa
+       *[thing] Eso
+    } no existe aquí.
+fault-no-account = Aquí no existe ninguna cuenta de «{ $address }».
+fault-nothing-to-correct = Aquí no hay ningún registro vigente de este tipo que corregir.
+
+# El tipo de una entrada, dentro de una frase y solo.
+kind-a = { $kind ->
+        [organization] una organización
+        [account] una cuenta
+        [membership] una pertenencia
+        [session] una sesión
+        [token] una clave de acceso
+        [client] un cliente
+        [crew] un equipo
+        [seeder] una sembradora
+        [metering_unit] un dosificador
+        [roller] un rodillo dosificador
+        [lot] un lote
+        [season] una campaña
+        [scale] una balanza
+        [field] un campo
+        [configuration] una configuración
+        [setup] un montaje
+        [service] una reparación
+        [lay_up] una guarda
+        [fill] una carga
+        [emptying] un vaciado
+        [job] una labor
+        [lot_test] un análisis de lote
+        [movement] un movimiento
+        [scale_check] una verificación de balanza
+        [calibration] una calibración
+        [decision] una decisión
+        [waiver] una dispensa
+        [policy] unas tolerancias
+        [void] una anulación
+       *[entry] una entrada
+    }
+kind-name = { $kind ->
+        [organization] organización
+        [account] cuenta
+        [membership] pertenencia
+        [session] sesión
+        [token] clave de acceso
+        [client] cliente
+        [crew] equipo
+        [seeder] sembradora
+        [metering_unit] dosificador
+        [roller] rodillo dosificador
+        [lot] lote
+        [season] campaña
+        [scale] balanza
+        [field] campo
+        [configuration] configuración
+        [setup] montaje
+        [service] reparación
+        [lay_up] guarda
+        [fill] carga
+        [emptying] vaciado
+        [job] labor
+        [lot_test] análisis de lote
+        [movement] movimiento
+        [scale_check] verificación de balanza
+        [calibration] calibración
+        [decision] decisión
+        [waiver] dispensa
+        [policy] tolerancias
+        [void] anulación
+       *[entry] entrada
+    }
+conflict-id-stands = El id { $id } ya corresponde a { kind-a } con otro contenido. No se cambió nada; lo enviado queda guardado.
+    Envíelo con otro id si es otro suceso.
+conflict-id-taken = El id { $id } está ocupado. Dé otro id a la entrada ({ kind-name }).
 
 ## Ingreso, personas y cuentas
 

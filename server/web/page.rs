@@ -68,6 +68,12 @@ impl Cookies {
         };
         Self { theme, language: texts::asked_for(headers) }
     }
+
+    /// The words of somebody of whom only the browser's language is known.
+    #[must_use]
+    pub fn words(&self) -> Words {
+        Words { language: self.language, ..Words::default() }
+    }
 }
 
 impl axum::extract::FromRequestParts<App> for Cookies {
@@ -125,7 +131,7 @@ impl Page {
             whose: actor.map(reader_key).unwrap_or_default(),
             zone: actor.map(|actor| actor.time_zone_name.clone()).unwrap_or_default(),
             notice: None,
-            reader: actor.map_or_else(|| stranger(cookies), Actor::reader),
+            reader: actor.map_or_else(|| Reader { units: Units::Metric, words: cookies.words() }, Actor::reader),
         }
     }
 }
@@ -135,11 +141,6 @@ impl Page {
 #[must_use]
 pub fn reader_key(actor: &Actor) -> String {
     format!("{}.{}", actor.account, actor.organization())
-}
-
-/// Somebody of whom only the browser's language is known.
-fn stranger(cookies: &Cookies) -> Reader {
-    Reader { units: Units::Metric, words: Words { language: cookies.language, ..Words::default() } }
 }
 
 fn navigation(actor: &Actor, here: &str) -> Vec<NavItem> {
@@ -186,9 +187,11 @@ struct ProblemPage<'a> {
     signed_in: bool,
 }
 
-/// A problem as a page.
+/// An error as a page.
 #[must_use]
-pub fn problem(_: &App, actor: Option<&Actor>, cookies: &Cookies, problem: &Problem) -> Response {
+pub fn problem(_: &App, actor: Option<&Actor>, cookies: &Cookies, error: &Error) -> Response {
+    let words = actor.map_or_else(|| cookies.words(), Actor::words);
+    let problem = &error.problem_in(words);
     let page = Page::framed(actor, cookies, problem.title.clone(), "");
     let status = StatusCode::from_u16(problem.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
     let template = ProblemPage { page, problem, signed_in: actor.is_some() };

@@ -14,7 +14,7 @@ use sowmark_core::readiness::Trigger;
 use sowmark_core::verdict::CheckName;
 
 use crate::bare::templates;
-use crate::ftl::{Texts, english_files, inner, read, resolved, root, texts_of};
+use crate::ftl::{Texts, choices, english_files, inner, read, resolved, root, texts_of};
 
 /// Rust sources of a folder, without the modules of tests inside them.
 fn sources(folder: &Path, found: &mut Vec<(String, String)>) {
@@ -240,4 +240,23 @@ fn every_key_is_used() {
     assert!(unused.is_empty(), "nothing says {unused:?}");
     let missing: Vec<_> = made_up.iter().filter(|key| !english().contains_key(*key)).collect();
     assert!(missing.is_empty(), "no text for {missing:?}");
+}
+
+/// What `not_there("seed lot")` and `not_there_at(place, "lot")` name is a variant of their text.
+#[test]
+fn everything_that_is_not_there_has_its_words() {
+    let choices: BTreeSet<String> = english_files()
+        .iter()
+        .flat_map(|file| choices(&read(file)).remove("fault-not-there").unwrap_or_default())
+        .collect();
+    let mut named = BTreeSet::new();
+    for (_, code) in all_sources() {
+        for (at, _) in code.match_indices("not_there") {
+            let Some((_, call)) = code[at..].split_once('(') else { continue };
+            named.extend(arguments(call).last().and_then(|part| quoted(part)).map(|what| what.replace(' ', "-")));
+        }
+    }
+    assert!(named.len() > 20, "the calls are found: {named:?}");
+    let missing: Vec<_> = named.iter().filter(|what| !choices.contains(&format!("what={what}"))).collect();
+    assert!(missing.is_empty(), "no words for {missing:?}");
 }

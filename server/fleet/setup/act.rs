@@ -10,7 +10,7 @@ use crate::fleet::seeder::act::find_unit;
 use crate::input;
 use crate::web::door::Signed;
 use crate::web::error::Error;
-use crate::web::input::{At, Faults, Input, Line, Note, Whole, what_it_is};
+use crate::web::input::{At, Faults, Input, Line, Note, Whole};
 use crate::web::paging::{List, PageAsked};
 use jiff::Timestamp;
 use serde_json::Value;
@@ -27,10 +27,7 @@ impl Input for DriveRatio {
         let parsed = match value {
             Some(Value::String(text)) => Self::parse(text),
             Some(Value::Number(number)) => Self::parse(&number.to_string()),
-            None | Some(Value::Null) => return faults.add(at, "This is missing."),
-            Some(other) => {
-                return faults.add(at, format!("This is {}; a ratio like \"5:2\" is wanted.", what_it_is(other)));
-            }
+            other => return faults.wrong_kind(other, at, "ratio"),
         };
         match parsed {
             Ok(ratio) => Some(ratio),
