@@ -697,7 +697,7 @@ tolerances-changed = { $tolerance }: { $now }, was { $before }
 tolerances-off = off
 tolerances-yes = yes
 tolerances-no = no
-tolerances-unknown = Sowmark does not know this tolerance. GET /policy lists them.
+tolerances-unknown = Sowmark does not know this tolerance. { $address } lists them.
 
 ## The rate page and the next gate setting
 

@@ -1204,13 +1204,13 @@ job-field = Campo
 job-field-hint = El nombre que le da su gente.
 job-field-other = Otro, con su nombre abajo
 job-field-not-listed = Nombre de un campo que no está en la lista
-job-field-missing = Falta el campo. Elija uno de la lista o escriba su nombre (`field`).
+job-field-missing = Falta el campo. Elija uno de la lista o escriba su nombre.
 job-field-twice = El campo está indicado dos veces. Elija uno de la lista o escriba un nombre, no ambas cosas.
 job-area = Superficie sembrada
 job-seed-used = Semilla usada
 job-seed-used-hint = Lo que se cargó menos lo que sobró.
 job-basis = Cómo se sabe la semilla usada
-job-basis-hint = El total de la propia máquina no puede mostrar que su factor está mal.
+job-basis-hint = Lo que suma la propia máquina no puede mostrar que su factor está mal.
 job-basis-weighed = Pesada
 job-basis-bags = Bolsas contadas
 job-basis-machine-total = Lo que marca la máquina
@@ -1325,9 +1325,9 @@ tolerances-changed = { $tolerance }: { $now }, antes { $before }
 tolerances-off = sin límite
 tolerances-yes = sí
 tolerances-no = no
-tolerances-unknown = Sowmark no conoce esta tolerancia. GET /policy da la lista.
+tolerances-unknown = Sowmark no conoce esta tolerancia. { $address } da la lista.
 
-## La página de dosis y la próxima abertura de compuerta
+## La página de dosis y la próxima apertura de la compuerta
 
 rate-title = Velocidad del rodillo: { $seeder }, { $unit }
 rate-no-number = { $why ->

@@ -2,7 +2,7 @@
 
 use crate::db::Cx;
 use crate::readiness::act::{UnitNow, board};
-use crate::readiness::rate::AtWork;
+use crate::readiness::rate::{AtWork, no_number};
 use crate::seed::lot::act::{lots, lots_in_choice};
 use crate::seed::lot::store::LotRow;
 use crate::seed::lot_test::act::{Known, Measured, known};
@@ -69,8 +69,9 @@ impl Filled {
     pub(super) fn at_work(&self) -> Option<Result<AtWork, String>> {
         let now = self.unit()?;
         let at_work = match AtWork::of(now) {
-            Ok(at_work) => at_work,
-            Err(error) => return Some(Err(error.problem().detail)),
+            Ok(Some(at_work)) => at_work,
+            Ok(None) => return Some(Err(no_number(now, self.words))),
+            Err(error) => return Some(Err(error.detail(self.words))),
         };
         let in_tank = now.readiness.lot.map(|lot| lot.0);
         match &self.lot {

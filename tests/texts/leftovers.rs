@@ -51,6 +51,7 @@ const SAME: &[&str] = &[
     "oz",
     "pantnagar",
     "physical",
+    "plan",
     "provincial",
     "research",
     "rev",
