@@ -103,7 +103,7 @@ impl Sowing {
             return vec![named.hint(say!(words, "job-field-hint"))];
         }
         let other = (String::new(), say!(words, "job-field-other"));
-        let choices = std::iter::once(other).chain(field::act::fields_in_choice(&self.fields));
+        let choices = std::iter::once(other).chain(field::act::fields_in_choice(&self.fields, words));
         vec![
             FormField::new("field_id", say!(words, "job-field")).choice(choices).optional(),
             FormField { label: say!(words, "job-field-not-listed"), ..named }.optional(),
