@@ -55,7 +55,7 @@ async fn tolerances_and_waivers_in_spanish(world: World) {
         &[
             "Guardar estas tolerancias",
             "De 0,1 a 2000.",
-            "Tolerancia del peso de la semilla: 4,5 %, antes 5 %",
+            "Tolerancia del peso de la semilla: 4,5 %, antes 3 %",
             "Intervalo en días: 30 días, antes sin límite",
         ],
     );
@@ -81,12 +81,12 @@ async fn rate_and_gate_in_spanish(world: World) {
     let (farm, _) = Farm::ready(&world).await;
     let mut browser = in_spanish(&world, &farm).await;
     let rate = format!("/metering-units/{}/rate", farm.unit);
-    let asked = "rate/value=140,5&rate/unit=kg/ha&speed/value=40&speed/unit=km/h";
+    let asked = "rate/value=140&rate/unit=kg/ha&speed/value=40&speed/unit=km/h";
     let page = browser.get(&world, &format!("{rate}?{asked}")).await.text;
     holds(
         &page,
         &[
-            "Velocidad del rodillo para 141 kg/ha a 40,0 km/h",
+            "Velocidad del rodillo para 140 kg/ha a 40,0 km/h",
             "El accionamiento no puede mantenerlo",
             "Avance más despacio, o cambie el rodillo",
             "Número para el controlador",
