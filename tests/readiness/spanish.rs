@@ -65,7 +65,7 @@ async fn tolerances_and_waivers_in_spanish(world: World) {
     holds(&blank, &["Dejar pasar un motivo", "Motivo en Drill 1, front tank", "Cambio de rodillo", "mismo lote"]);
     let fields = [
         ("trigger", "roller_changed"),
-        ("occurred_at", "2027-04-01T08:00"),
+        ("occurred_at", "2027-04-01T07:00"),
         ("until", "2027-03-30"),
         ("reason", "mismo rodillo"),
     ];
