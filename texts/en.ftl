@@ -1126,6 +1126,17 @@ catch-counts-nothing = This says nothing about revolutions. Give roller revoluti
 catch-without-setup = No setup of this unit is known for { $when }, so nobody can say which roller, ratio and runs this was.
     Record what was fitted from then on, then send the catch again.
 
+# What became of a catch that was sent from a phone; what follows says what to do.
+catch-told = { $verdict ->
+    [pass] The catch of { $seeder }, { $unit } is judged: pass.
+    [pass_with_remarks] The catch of { $seeder }, { $unit } is judged: pass with remarks.
+   *[fail] The catch of { $seeder }, { $unit } is judged: a check fails.
+}
+catch-told-number = Number to key in: { $number }.
+catch-told-held = It is held for the office: key in no number from it until the office accepts it.
+catch-told-record = See the record
+catch-told-dismiss = Dismiss
+
 check-name-repeats = Repeats
 check-name-repeat-agreement = Repeats agree
 check-name-run-uniformity = Runs agree

@@ -1766,6 +1766,17 @@ catch-counts-nothing = Esto no dice nada de las vueltas. Indique las vueltas del
 catch-without-setup = No consta qué tenía montado este dosificador el { $when }, de modo que no se sabe con qué rodillo,
     relación y bajadas se hizo. Anote lo que estaba montado desde entonces y envíe el ensayo de nuevo.
 
+# Qué fue de un ensayo enviado desde un teléfono; lo que sigue dice qué hacer.
+catch-told = { $verdict ->
+    [pass] El ensayo de { $seeder }, { $unit } tiene dictamen: aceptado.
+    [pass_with_remarks] El ensayo de { $seeder }, { $unit } tiene dictamen: aceptado con observaciones.
+   *[fail] El ensayo de { $seeder }, { $unit } tiene dictamen: no se supera una comprobación.
+}
+catch-told-number = Número para el controlador: { $number }.
+catch-told-held = Queda retenido para la oficina: no ponga ningún número suyo en el controlador hasta que ella lo acepte.
+catch-told-record = Ver el registro
+catch-told-dismiss = Descartar el aviso
+
 check-name-repeats = Repeticiones
 check-name-repeat-agreement = Las repeticiones coinciden
 check-name-run-uniformity = Las bajadas coinciden
