@@ -1544,17 +1544,387 @@ plan-of-plants = This belongs to plants wanted, not to pure live seed.
 
 ## Seed lots, tests, stock and tanks
 
+lots-title = Seed lots
+lots-add = Add a seed lot
+lots-none = No lot yet.
+lots-none-what = A lot is what a factor is true for: its number, crop and variety, the label’s analysis and treatment, and
+    what
+    was measured of it since.
+lots-none-keep = Add the first from its label.
+lots-none-office = The office adds lots.
+lots-lot = Lot
+lots-treated = Treated
+lots-not-treated = no
+lots-rate-plan = Rate plan: from plants wanted to a rate
+lot-called = { $named ->
+    [variety] { $crop }, { $variety }, lot { $number }
+   *[crop] { $crop }, lot { $number }
+}
+lot-called-treated = { $lot } (treated)
+lot-choose = Choose the lot
+lot-choose-none = No lot is kept yet. The office adds lots; then they can be chosen here.
 
+lot-intro = Copy it from the label. What is not on it can be left empty.
+lot-number = Lot number
+lot-number-hint = As printed on the label or the tag.
+lot-material = What it is
+lot-material-seed = Seed
+lot-material-fertilizer = Fertilizer
+lot-material-other = Another dry product
+lot-crop = Crop
+lot-crop-hint = The species, such as winter wheat; for another dry product its name. Write it the same way each time.
+lot-product = Product
+lot-variety = Variety
+lot-supplier = Supplier
+lot-received-on = Received on
+lot-received-mass = Mass received
+lot-treated-with = Treated with
+lot-treated-with-hint = The product named on the label. Leave it empty if the seed is not treated.
+lot-caution = What the label warns of
+lot-caution-hint = In the label’s own words. It is shown to whoever fills, catches or empties.
+lot-tested-on = Date of the label’s test
+lot-submit = Add the lot
+
+lot-title = Lot { $number }
+lot-of-client = of { $client }
+lot-record-test = Record a test
+lot-label = Label
+lot-purity = Purity
+lot-germination = Germination
+lot-label-test = Label’s test
+lot-treatment = Treatment
+lot-treatment-none = none
+lot-tests = Tests
+lot-tests-none = Nothing was measured of this lot yet. Its seed weight and bulk density tell when a factor no longer holds
+    for it.
+lot-factors = Its factors
+
+test-tested = Tested
+test-thousand-seeds = Thousand seeds
+test-bulk-density = Bulk density
+test-germination = Germination, %
+test-purity = Purity, %
+test-moisture = Moisture, %
+test-title = Test of { $lot }
+test-intro = Give what was measured, at least one value; leave the rest empty.
+test-when = When it was tested
+test-thousand-seed-weight = Thousand-seed weight
+test-thousand-seed-weight-hint = When it differs from the test at the last catch by more than the tolerance, the units with
+    this
+    lot are due again.
+test-bulk-density-entered = Bulk density (test weight)
+test-submit = Record the test
+test-of-nothing = This test measured nothing. Give at least one of seed weight, bulk density, germination, purity, moisture.
+
+stock-title = Stock
+stock-record = Record a movement or a count
+stock-received = Received
+stock-filled = Filled into tanks
+stock-returned = Returned, also from tanks
+stock-sold = Sold
+stock-discarded = Discarded
+stock-expected = Should be in stock
+stock-latest-count = Latest count
+stock-counted = { $side ->
+    [less] { $counted }, { $difference } less than expected then
+   *[more] { $counted }, { $difference } more than expected then
+}
+stock-unweighed = { $fills ->
+    [one] One fill or emptying was not weighed, so this balance does not know it.
+   *[other] { $fills } fills or emptyings were not weighed, so this balance does not know them.
+}
+stock-movements = Movements
+
+movement-title = Movement of { $lot }
+movement-intro = What was put into a tank or taken out of one is logged at the seeder, not here. A count changes nothing; it
+    tells
+    how much is unaccounted for.
+movement-kind = What happened
+movement-received = Received
+movement-returned = Returned to the store
+movement-sold = Sold
+movement-discarded = Discarded
+movement-counted = Counted: found in the store
+movement-what = What
+movement-submit = Record the movement
+movement-of-nothing = A movement of nothing is none. Give the mass that moved; only a count may find nothing.
+
+went-title = Where it went
+went-nowhere = It was filled into no tank yet. Fills, emptyings and jobs are logged from the seeder’s page.
+went-nowhere-you-see = It was filled into no tank yet that you see. Fills, emptyings and jobs are logged from the seeder’s page.
+went-filled = Filled: { $mass }
+went-emptied = { $empty ->
+    [yes] Emptied, to empty: { $mass }
+   *[no] Emptied, not to empty: { $mass }
+}
+went-not-weighed = not weighed
+went-sown = Sown on { $field }: { $seed } on { $area }, target { $rate }
+
+tank-filled-title = { $seeder }, { $unit }: tank filled
+tank-filled-intro = Another lot on top of what is left makes a mix: the later lot counts as in the tank. Empty it first, and
+    log
+    that, where you can.
+tank-filled-submit = Log the fill
+tank-emptied-title = { $seeder }, { $unit }: tank emptied
+tank-emptied-intro = Weigh what comes out if you can: it goes back to the lot’s stock.
+tank-emptied-submit = Log the emptying
+tank-mass-hint = Leave it empty if nobody weighed.
+tank-mass-nothing = The mass is zero. Give what was weighed, or leave it out if nobody weighed.
+tank-empty-now = Is the tank empty now?
+tank-empty-now-yes = Yes, nothing is left
+tank-empty-now-no = No, some is left in it
+
+log-when = When
+log-mass = Mass
+log-note = Note
+log-by = By
 
 ## Clients, fields and jobs
 
+clients-title = Clients
+clients-none = No client yet.
+clients-none-what = A client is somebody for whom you sow. Fields and seed lots can belong to one, and an agronomist’s
+    account can be
+    limited to some. Who sows only for themselves needs none.
+client-add = Add a client
+client-name = Name
+client-name-hint = For whom you sow: fields and lots can then belong to them.
+client-submit = Add the client
+client-whose = Client
+client-own = Our own
+client-own-short = own
 
+fields-title = Fields
+fields-none = No field yet.
+fields-none-what = A field that is named here can be chosen when a job is logged, so that its jobs stand together season after
+    season.
+fields-none-keep = Add one with its name and the area that is sown.
+fields-none-office = The office adds fields; until then a job takes the field’s name as you type it.
+fields-field = Field
+fields-area = Area
+fields-add = Add a field
+fields-name = Name
+fields-area-sown = Area that is sown
+fields-submit = Add the field
+
+job-title = { $seeder }, { $unit }: job finished
+job-intro = What was sown, on how much land. Weighed seed is what shows a number that has drifted.
+job-began = Began
+job-ended = Ended
+job-ended-too-early = The job ended before it began. Look at both times.
+job-field = Field
+job-field-hint = Its name as your people say it.
+job-field-other = Another, named below
+job-field-not-listed = Name of a field that is not in the list
+job-field-missing = The field is missing. Choose one of the fields, or give its name as `field`.
+job-field-twice = The field is given twice. Choose one of the fields or name one, not both.
+job-area = Area sown
+job-seed-used = Seed used
+job-seed-used-hint = What went in, less what was left.
+job-basis = How the seed used is known
+job-basis-hint = The machine’s own total cannot show that its number is wrong.
+job-basis-weighed = Weighed
+job-basis-bags = Bags counted
+job-basis-machine-total = What the machine shows
+job-target-rate = Target rate
+job-speed = Speed
+job-submit = Log the job
 
 ## The readiness board and tolerances
 
+state-ready = Ready
+state-check = Check
+state-calibrate = Calibrate
+state-empty = Empty
+state-laid-up = Laid up
+outcome-pass = Pass
+outcome-remark = Remark
+outcome-fail = Fail
+verdict-pass = Pass
+verdict-pass-with-remarks = Pass with remarks
+verdict-fail = Fail
+status-accepted = Accepted
+status-held = Held for the office
+status-rejected = Rejected
+status-void = Void
 
+board-as-of = As of { $moment }, as known now.
+board-show-now = Show now
+board-see-refused = See what was sent, and why
+board-all = All
+board-crew = Crew
+board-crews-all = All crews
+board-crop = Crop in the tank
+board-crops-all = All crops
+board-at = As of
+board-at-no-moment = This is no moment. Give date and time; what is shown is now.
+board-show = Show
+board-none = No unit is like that.
+board-none-show = Show all units as they are now
+board-tank-empty = Nothing in the tank
+board-tank = { $named ->
+    [variety] { $crop } { $variety }, { $lot }
+    [crop] { $crop }, { $lot }
+   *[lot] { $lot }
+}
+board-tank-mixed = { $tank }; mixed with { $others }
+board-caught = Caught on { $day }.
+board-recalled = Recalled: caught on { $day }, before a later catch with other settings or seed.
+board-let-pass = Let it pass
+board-passed = { $by ->
+    [known] Let pass until { $until } by { $who }: { $reason }
+   *[unknown] Let pass until { $until }: { $reason }
+}
+board-cause-calibration = The catch
+board-cause-configuration = The configuration
+board-cause-emptying = The emptying
+board-cause-fill = The fill
+board-cause-job = The job
+board-cause-lots = The lots
+board-cause-scales = The scales
+board-cause-season = The season
+board-cause-seeder = The seeder
+board-cause-service = The service
+board-cause-setup = The setup
+board-log-catch = Log a catch
+board-log-fill = Log a fill
+board-log-setup = Log its setup
+board-look-at-catch = Look at the catch
+board-roller-speed = Roller speed
+
+start-none = No metering unit yet.
+start-none-what = Here each tank of each seeder gets a line: what is in it, the number to key in, and why it must be caught
+    again. To
+    begin:
+start-none-yours = No metering unit to show.
+start-none-yours-what = Here each tank of your seeders gets a line. Ask the office to assign a seeder to you.
+start-done = { $step }: done
+start-seeder = Add a seeder
+start-seeder-why = With its tanks: each is a metering unit.
+start-roller = Add a meter roller
+start-roller-why = A unit's setup names the one fitted.
+start-lot = Add a seed lot
+start-lot-why = A number is true for one lot.
+start-season = Add a season
+start-season-why = A new one asks for new catches.
+start-people = Add people
+start-people-why = A crew logs from its phones.
+
+waiver-title = Let a reason pass
+waiver-intro = The reason stays on the board, marked as let pass, with your name and what you write here. When the time is
+    over it
+    counts again.
+waiver-trigger = Reason on { $seeder }, { $unit }
+waiver-from = From
+waiver-until = Until the end of
+waiver-reason = Why it may pass
+waiver-reason-hint = Such as: “same lot, rebagged; caught last week”.
+waiver-submit = Let it pass
+waiver-never-calibrated = A unit that was never calibrated has no number to let pass. Log a catch instead of a waiver.
+waiver-ends-too-early = The waiver would end before it begins. Give an end after its beginning.
+waiver-over = This is over already. Give an end that lies ahead.
+
+tolerances-title = Tolerances
+tolerances-lead = A calibration is judged by the tolerances in force when it is recorded. A change applies from now on; what
+    was
+    judged before stays as it was.
+tolerances-submit = Keep these tolerances
+tolerances-range = From { $least } to { $most }.
+tolerances-changes = Changes
+tolerances-unchanged = Nothing was changed yet: the defaults are in force.
+tolerances-changed = { $tolerance }: { $now }, was { $before }
+tolerances-off = off
+tolerances-yes = yes
+tolerances-no = no
+tolerances-unknown = Sowmark does not know this tolerance. { $address } lists them.
 
 ## The rate page and the next gate setting
+
+rate-title = Roller speed: { $seeder }, { $unit }
+rate-no-number = { $why ->
+    [empty] No number is in force for { $seeder }, { $unit }: its tank is empty. Log what is filled.
+    [stopped] No number is in force for { $seeder }, { $unit }. { $stop }
+   *[nothing] No number is in force for { $seeder }, { $unit }. Log its setup and a catch.
+}
+rate-log-catch = Log a catch
+rate-next-gate = Next gate setting
+rate-with-number = With the number in force
+rate-roller-speed = Roller speed for { $rate } at { $speed }
+rate-beyond = The drive cannot hold this: it needs { $needed } rpm, the drive turns { $least } to { $most } rpm. { $advice ->
+    [slower] Drive slower
+    [faster] Drive faster
+   *[ratio] Take another ratio
+}, or change the roller or the gate and catch again.
+rate-nothing-gives = No roller speed gives this rate. Look at rate and speed.
+rate-number = Number to key in
+rate-number-per-run = The same, per run
+rate-turns-needed = Roller turns that the rate needs
+rate-per-metre = per metre driven
+rate-speeds = Driving speeds at this rate
+rate-rates = Rates at this speed
+rate-between = { $least } to { $most }
+rate-and-driving-speed = Rate and driving speed
+rate-and-driving-speed-table = Roller speed for rate and driving speed
+rate-rate = Rate
+rate-table-blank = Roller speed in rpm. Blank: the drive cannot hold it; it turns { $least } to { $most } rpm.
+rate-table-whole = Roller speed in rpm. The drive, { $least } to { $most } rpm, holds all of them.
+rate-table-unknown = Roller speed in rpm. What the drive can hold is not known, so nothing is left blank.
+
+rate-ground = The ground drive
+rate-ground-sows = The ratio of the setup, { $ratio }, sows
+rate-ground-needs = The rate wanted needs the ratio
+rate-roller-to-wheel = roller to wheel
+rate-ground-turns = Roller turns at the ratio of the setup
+rate-ground-way = Way per turn of the wheel
+rate-ground-way-entered = { $way }, as entered with the catch
+rate-ground-slip = Slip reckoned with
+rate-ground-speed = Roller speed at the ratio of the setup
+rate-ground-unknown = Give the way per turn of the drive wheel below; then the rate of the ratio, the ratio for the rate and
+    the turns
+    to crank are shown too.
+rate-ratios = Rate for a ratio
+rate-ratios-wheel = Roller to wheel
+rate-ratios-rate = Rate, { $unit }
+rate-ratios-turns = Roller turns per metre
+rate-ratios-note = Another ratio is another setup: log it, and catch again before sowing.
+rate-crank = Turns to crank
+rate-crank-area = Area
+rate-crank-wheel = Turns of the wheel
+rate-crank-roller = Turns of the roller
+rate-crank-seed = Seed of all runs
+rate-crank-note = At the ratio of the setup. The seed is what the number in force expects of all runs together.
+
+rate-and-speed = Rate and speed
+rate-driving-speed = Driving speed
+rate-way = Way per turn of the drive wheel
+rate-way-hint = Under load, at working depth: drive a measured way and divide it by the turns of the wheel.
+rate-slip = Slip, %
+rate-slip-hint = Only where the way per turn was measured without load.
+rate-area = Area to crank
+rate-submit = Show the roller speed
+rate-from-plants = From plants wanted to a rate
+
+gate-title = Next gate setting: { $seeder }, { $unit }
+gate-first-guess = A first guess
+gate-begin-at = Setting to begin at
+gate-how = { $setting } times { $wanted }, over { $measured }
+gate-log-catch = Log a catch at it
+gate-log-setup = Log the new setup
+gate-old-and-wanted = Old and wanted
+gate-lead = If flow followed the setting in a straight line, the new setting would be the old one times wanted over measured.
+    It does
+    so only nearly: this says where to begin, and a new catch says what it is.
+gate-setting = Old setting
+gate-setting-hint = As the scale of the gate, lever or gearbox shows it.
+gate-measured = What it gave
+gate-measured-hint = { $filled ->
+    [yes] The number in force is filled in. Anything that was caught at the old setting will do.
+   *[no] What was caught at the old setting: a factor or a rate.
+}
+gate-wanted = What is wanted
+gate-wanted-hint = In the same unit.
+gate-unit-unknown = “{ $given }” is no unit of this. Use one of: { $units }.
+gate-submit = Show where to begin
 
 
 ## Where the seed went

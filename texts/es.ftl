@@ -2190,17 +2190,397 @@ plan-of-plants = Esto corresponde a plantas deseadas, no a semilla pura viva.
 
 ## Lotes de semilla, análisis, existencias y tolvas
 
+lots-title = Lotes de semilla
+lots-add = Agregar un lote de semilla
+lots-none = Todavía no hay lotes.
+lots-none-what = Un factor vale para un lote: su número, cultivo y variedad, el análisis y el tratamiento del rótulo, y lo
+    que se
+    midió desde entonces.
+lots-none-keep = Agregue el primero con los datos de su rótulo.
+lots-none-office = La oficina agrega los lotes.
+lots-lot = Lote
+lots-treated = Tratada
+lots-not-treated = sin tratar
+lots-rate-plan = Plan de dosis: de las plantas deseadas a una dosis
+lot-called = { $named ->
+    [variety] { $crop }, { $variety }, lote { $number }
+   *[crop] { $crop }, lote { $number }
+}
+lot-called-treated = { $lot } (semilla tratada)
+lot-choose = Elija el lote
+lot-choose-none = Todavía no hay lotes. La oficina los agrega; después se pueden elegir aquí.
 
+lot-intro = Cópielo del rótulo. Lo que no figura en él puede quedar vacío.
+lot-number = Número de lote
+lot-number-hint = Como está impreso en el rótulo o la etiqueta.
+lot-material = Qué es
+lot-material-seed = Semilla
+lot-material-fertilizer = Fertilizante
+lot-material-other = Otro producto seco
+lot-crop = Cultivo
+lot-crop-hint = La especie, por ejemplo trigo de invierno; de otro producto seco, su nombre. Escríbalo siempre igual.
+lot-product = Producto
+lot-variety = Variedad
+lot-supplier = Proveedor
+lot-received-on = Recibido el
+lot-received-mass = Masa recibida
+lot-treated-with = Tratada con
+lot-treated-with-hint = El producto que nombra el rótulo. Déjelo vacío si la semilla no está tratada.
+lot-caution = De qué advierte el rótulo
+lot-caution-hint = Con las palabras del rótulo. Se muestra a quien carga, ensaya o vacía.
+lot-tested-on = Fecha del análisis del rótulo
+lot-submit = Agregar el lote
+
+lot-title = Lote { $number }
+lot-of-client = de { $client }
+lot-record-test = Anotar un análisis
+lot-label = Rótulo
+lot-purity = Pureza
+lot-germination = Poder germinativo
+lot-label-test = Análisis del rótulo
+lot-treatment = Tratamiento
+lot-treatment-none = ninguno
+lot-tests = Análisis
+lot-tests-none = Todavía no se midió nada de este lote. Su peso de mil semillas y su peso hectolítrico dicen cuándo un factor
+    deja de
+    valer para él.
+lot-factors = Sus factores
+
+test-tested = Analizado
+test-thousand-seeds = Mil semillas
+test-bulk-density = Peso hectolítrico
+test-germination = Poder germinativo, %
+test-purity = Pureza, %
+test-moisture = Humedad, %
+test-title = Análisis de { $lot }
+test-intro = Indique lo que se midió, al menos un valor; deje vacío lo demás.
+test-when = Cuándo se analizó
+test-thousand-seed-weight = Peso de mil semillas
+test-thousand-seed-weight-hint = Si difiere del análisis vigente en el último ensayo en más de la tolerancia, hay que repetir
+    el
+    ensayo de los dosificadores con este lote.
+test-bulk-density-entered = Peso hectolítrico
+test-submit = Anotar el análisis
+test-of-nothing = Este análisis no midió nada. Indique al menos un valor: peso de mil semillas, peso hectolítrico, poder
+    germinativo,
+    pureza o humedad.
+
+stock-title = Existencias
+stock-record = Anotar un movimiento o un recuento
+stock-received = Recibido
+stock-filled = Cargado en tolvas
+stock-returned = Devuelto, también de tolvas
+stock-sold = Vendido
+stock-discarded = Descartado
+stock-expected = Debería haber
+stock-latest-count = Último recuento
+stock-counted = { $side ->
+    [less] { $counted }, { $difference } menos de lo que debía haber entonces
+   *[more] { $counted }, { $difference } más de lo que debía haber entonces
+}
+stock-unweighed = { $fills ->
+    [one] Una carga o un vaciado quedó sin pesar, de modo que este balance no lo incluye.
+   *[other] { $fills } cargas o vaciados quedaron sin pesar, de modo que este balance no los incluye.
+}
+stock-movements = Movimientos
+
+movement-title = Movimiento de { $lot }
+movement-intro = Lo que se cargó en una tolva o se sacó de ella se anota en la sembradora, no aquí. Un recuento no cambia
+    nada; dice
+    cuánto queda sin explicar.
+movement-kind = Qué pasó
+movement-received = Recibido
+movement-returned = Devuelto al depósito
+movement-sold = Vendido
+movement-discarded = Descartado
+movement-counted = Recuento: hallado en el depósito
+movement-what = Qué
+movement-submit = Anotar el movimiento
+movement-of-nothing = Mover nada no es un movimiento. Indique la masa que se movió; solo un recuento puede no hallar nada.
+
+went-title = Adónde fue
+went-nowhere = Todavía no se cargó en ninguna tolva. Las cargas, los vaciados y las labores se anotan desde la página de la
+    sembradora.
+went-nowhere-you-see = Todavía no se cargó en ninguna tolva que usted pueda ver. Las cargas, los vaciados y las labores se anotan desde la
+    página de la sembradora.
+went-filled = Carga: { $mass }
+went-emptied = { $empty ->
+    [yes] Vaciado completo: { $mass }
+   *[no] Vaciado en parte: { $mass }
+}
+went-not-weighed = sin pesar
+went-sown = Siembra en { $field }: { $seed } en { $area }, dosis deseada { $rate }
+
+tank-filled-title = { $seeder }, { $unit }: carga de la tolva
+tank-filled-intro = Otro lote encima de lo que queda hace una mezcla: cuenta como cargado el último. Si puede, vacíe antes la
+    tolva y
+    anótelo.
+tank-filled-submit = Anotar la carga
+tank-emptied-title = { $seeder }, { $unit }: vaciado de la tolva
+tank-emptied-intro = Si puede, pese lo que sale: vuelve a las existencias del lote.
+tank-emptied-submit = Anotar el vaciado
+tank-mass-hint = Déjelo vacío si nadie pesó.
+tank-mass-nothing = La masa es cero. Indique lo que se pesó, o déjelo vacío si nadie pesó.
+tank-empty-now = ¿La tolva quedó vacía?
+tank-empty-now-yes = Sí, no queda nada
+tank-empty-now-no = No, queda semilla
+
+log-when = Cuándo
+log-mass = Masa
+log-note = Nota
+log-by = Anotado por
 
 ## Clientes, campos y labores
 
+clients-title = Clientes
+clients-none = Todavía no hay clientes.
+clients-none-what = Un cliente es alguien para quien se siembra. Los campos y los lotes de semilla pueden ser de uno, y la
+    cuenta de un
+    agrónomo puede limitarse a algunos. Quien siembra solo lo suyo no necesita ninguno.
+client-add = Agregar un cliente
+client-name = Nombre
+client-name-hint = Para quién se siembra: los campos y los lotes pueden ser suyos.
+client-submit = Agregar el cliente
+client-whose = Cliente
+client-own = Nuestro
+client-own-short = propio
 
+fields-title = Campos
+fields-none = Todavía no hay campos.
+fields-none-what = Un campo que tiene aquí su nombre se puede elegir al anotar una labor, y así sus labores quedan juntas
+    campaña
+    tras campaña.
+fields-none-keep = Agregue uno con su nombre y la superficie que se siembra.
+fields-none-office = La oficina agrega los campos; hasta entonces la labor lleva el nombre del campo como usted lo escriba.
+fields-field = Campo
+fields-area = Superficie
+fields-add = Agregar un campo
+fields-name = Nombre
+fields-area-sown = Superficie que se siembra
+fields-submit = Agregar el campo
+
+job-title = { $seeder }, { $unit }: labor terminada
+job-intro = Qué se sembró y en cuánta tierra. La semilla pesada es la que muestra si un factor se desvió.
+job-began = Comienzo
+job-ended = Fin
+job-ended-too-early = La labor terminó antes de empezar. Revise las dos horas.
+job-field = Campo
+job-field-hint = El nombre que le da su gente.
+job-field-other = Otro, con su nombre abajo
+job-field-not-listed = Nombre de un campo que no está en la lista
+job-field-missing = Falta el campo. Elija uno de la lista o escriba su nombre.
+job-field-twice = El campo está indicado dos veces. Elija uno de la lista o escriba un nombre, no ambas cosas.
+job-area = Superficie sembrada
+job-seed-used = Semilla usada
+job-seed-used-hint = Lo que se cargó menos lo que sobró.
+job-basis = Cómo se sabe la semilla usada
+job-basis-hint = Lo que suma la propia máquina no puede mostrar que su factor está mal.
+job-basis-weighed = Pesada
+job-basis-bags = Bolsas contadas
+job-basis-machine-total = Lo que marca la máquina
+job-target-rate = Dosis deseada
+job-speed = Velocidad
+job-submit = Anotar la labor
 
 ## El tablero de estado y las tolerancias
 
+state-ready = Listo
+state-check = Comprobar
+state-calibrate = Calibrar
+state-empty = Vacío
+state-laid-up = Fuera de uso
+outcome-pass = Aprobado
+outcome-remark = Observación
+outcome-fail = No aprobado
+verdict-pass = Aprobado
+verdict-pass-with-remarks = Aprobado con observaciones
+verdict-fail = No aprobado
+status-accepted = Aceptada
+status-held = En espera de la oficina
+status-rejected = Rechazada
+status-void = Anulada
 
+board-as-of = Estado a la fecha { $moment }, según lo que se sabe ahora.
+board-show-now = Mostrar el actual
+board-see-refused = Ver qué se envió y por qué
+board-all = Todos
+board-crew = Equipo
+board-crews-all = Todos los equipos
+board-crop = Cultivo en la tolva
+board-crops-all = Todos los cultivos
+board-at = A la fecha
+board-at-no-moment = No es una fecha con hora. Indique las dos; se muestra el estado actual.
+board-show = Mostrar
+board-none = Ningún dosificador está así.
+board-none-show = Mostrar todos los dosificadores como están ahora
+board-tank-empty = Nada en la tolva
+board-tank = { $named ->
+    [variety] { $crop } { $variety }, { $lot }
+    [crop] { $crop }, { $lot }
+   *[lot] { $lot }
+}
+board-tank-mixed = { $tank }; mezclado con { $others }
+board-caught = Ensayo del { $day }.
+board-recalled = Recuperado: ensayo del { $day }, anterior a otro con otro montaje u otra semilla.
+board-let-pass = Dejarlo pasar
+board-passed = { $by ->
+    [known] Se deja pasar hasta el { $until }, decisión de { $who }: { $reason }
+   *[unknown] Se deja pasar hasta el { $until }: { $reason }
+}
+board-cause-calibration = El ensayo
+board-cause-configuration = La configuración
+board-cause-emptying = El vaciado
+board-cause-fill = La carga
+board-cause-job = La labor
+board-cause-lots = Los lotes
+board-cause-scales = Las balanzas
+board-cause-season = La campaña
+board-cause-seeder = La sembradora
+board-cause-service = La reparación
+board-cause-setup = El montaje
+board-log-catch = Anotar un ensayo
+board-log-fill = Anotar una carga
+board-log-setup = Anotar su montaje
+board-look-at-catch = Ver el ensayo
+board-roller-speed = Velocidad del rodillo
 
-## La página de dosis y la próxima abertura de compuerta
+start-none = Todavía no hay dosificadores.
+start-none-what = Aquí cada tolva de cada sembradora tiene una línea: qué hay en ella, el número para el controlador y por
+    qué hay que
+    repetir el ensayo. Para empezar:
+start-none-yours = Ningún dosificador para mostrar.
+start-none-yours-what = Aquí cada tolva de sus sembradoras tiene una línea. Pida a la oficina que le asigne una sembradora.
+start-done = { $step }: hecho
+start-seeder = Agregar una sembradora
+start-seeder-why = Con sus tolvas: cada una es un dosificador.
+start-roller = Agregar un rodillo dosificador
+start-roller-why = El montaje de un dosificador indica cuál lleva.
+start-lot = Agregar un lote de semilla
+start-lot-why = Un factor vale para un solo lote.
+start-season = Agregar una campaña
+start-season-why = Una nueva pide nuevos ensayos.
+start-people = Agregar personas
+start-people-why = Un equipo anota desde sus teléfonos.
+
+waiver-title = Dejar pasar un motivo
+waiver-intro = El motivo sigue en el tablero, marcado como excepción, con su nombre y lo que escriba aquí. Cuando termina el
+    plazo,
+    vuelve a contar.
+waiver-trigger = Motivo en { $seeder }, { $unit }
+waiver-from = Desde
+waiver-until = Hasta el final del
+waiver-reason = Por qué puede pasar
+waiver-reason-hint = Por ejemplo: «mismo lote, embolsado de nuevo; ensayado la semana pasada».
+waiver-submit = Dejarlo pasar
+waiver-never-calibrated = Un dosificador nunca calibrado no tiene un factor que dejar pasar. Anote un ensayo en lugar de una
+    excepción.
+waiver-ends-too-early = La excepción terminaría antes de empezar. Indique un final posterior a su comienzo.
+waiver-over = Ya terminó. Indique un final que esté por venir.
+
+tolerances-title = Tolerancias
+tolerances-lead = Una calibración se juzga con las tolerancias vigentes cuando se anota. Un cambio vale desde ahora; lo que
+    se juzgó
+    antes queda como estaba.
+tolerances-submit = Guardar estas tolerancias
+tolerances-range = De { $least } a { $most }.
+tolerances-changes = Cambios
+tolerances-unchanged = Todavía no se cambió nada: rigen los valores iniciales.
+tolerances-changed = { $tolerance }: { $now }, antes { $before }
+tolerances-off = sin límite
+tolerances-yes = sí
+tolerances-no = no
+tolerances-unknown = Sowmark no conoce esta tolerancia. { $address } da la lista.
+
+## La página de dosis y la próxima apertura de la compuerta
+
+rate-title = Velocidad del rodillo: { $seeder }, { $unit }
+rate-no-number = { $why ->
+    [empty] Ningún factor rige para { $seeder }, { $unit }: su tolva está vacía. Anote lo que se cargue.
+    [stopped] Ningún factor rige para { $seeder }, { $unit }. { $stop }
+   *[nothing] Ningún factor rige para { $seeder }, { $unit }. Anote su montaje y un ensayo.
+}
+rate-log-catch = Anotar un ensayo
+rate-next-gate = Próxima apertura de la compuerta
+rate-with-number = Con el factor vigente
+rate-roller-speed = Velocidad del rodillo para { $rate } a { $speed }
+rate-beyond = El accionamiento no puede mantenerlo: hacen falta { $needed } rpm y gira de { $least } a { $most } rpm.
+    { $advice ->
+    [slower] Avance más despacio
+    [faster] Avance más rápido
+   *[ratio] Use otra relación de transmisión
+}, o cambie el rodillo o la compuerta y repita el ensayo.
+rate-nothing-gives = Ninguna velocidad del rodillo da esta dosis. Revise la dosis y la velocidad.
+rate-number = Número para el controlador
+rate-number-per-run = El mismo, por bajada
+rate-turns-needed = Vueltas del rodillo que pide la dosis
+rate-per-metre = por metro de avance
+rate-speeds = Velocidades de avance con esta dosis
+rate-rates = Dosis a esta velocidad
+rate-between = { $least } a { $most }
+rate-and-driving-speed = Dosis y velocidad de avance
+rate-and-driving-speed-table = Velocidad del rodillo según la dosis y la velocidad de avance
+rate-rate = Dosis
+rate-table-blank = Velocidad del rodillo en rpm. En blanco: el accionamiento no puede mantenerla; gira de { $least } a
+    { $most } rpm.
+rate-table-whole = Velocidad del rodillo en rpm. El accionamiento, de { $least } a { $most } rpm, las mantiene todas.
+rate-table-unknown = Velocidad del rodillo en rpm. No se sabe qué puede mantener el accionamiento, así que nada queda en
+    blanco.
+
+rate-ground = La rueda de mando
+rate-ground-sows = La relación del montaje, { $ratio }, siembra
+rate-ground-needs = La dosis deseada pide la relación
+rate-roller-to-wheel = rodillo a rueda
+rate-ground-turns = Vueltas del rodillo con la relación del montaje
+rate-ground-way = Avance por vuelta de rueda
+rate-ground-way-entered = { $way }, como se anotó con el ensayo
+rate-ground-slip = Patinaje considerado
+rate-ground-speed = Velocidad del rodillo con la relación del montaje
+rate-ground-unknown = Indique abajo el avance por vuelta de la rueda de mando; entonces se muestran también la dosis que da la
+    relación, la relación para la dosis y las vueltas de manivela.
+rate-ratios = Dosis según la relación
+rate-ratios-wheel = Rodillo a rueda
+rate-ratios-rate = Dosis, { $unit }
+rate-ratios-turns = Vueltas del rodillo por metro
+rate-ratios-note = Otra relación es otro montaje: anótelo y repita el ensayo antes de sembrar.
+rate-crank = Vueltas de manivela
+rate-crank-area = Superficie
+rate-crank-wheel = Vueltas de la rueda
+rate-crank-roller = Vueltas del rodillo
+rate-crank-seed = Semilla de todas las bajadas
+rate-crank-note = Con la relación del montaje. La semilla es la que el factor vigente hace esperar de todas las bajadas
+    juntas.
+
+rate-and-speed = Dosis y velocidad
+rate-driving-speed = Velocidad de avance
+rate-way = Avance por vuelta de la rueda de mando
+rate-way-hint = Con carga, a la profundidad de siembra: recorra una distancia medida y divídala por las vueltas de la rueda.
+rate-slip = Patinaje, %
+rate-slip-hint = Solo si el avance por vuelta se midió sin carga.
+rate-area = Superficie para la manivela
+rate-submit = Mostrar la velocidad del rodillo
+rate-from-plants = De las plantas deseadas a una dosis
+
+gate-title = Próxima apertura de la compuerta: { $seeder }, { $unit }
+gate-first-guess = Una primera estimación
+gate-begin-at = Ajuste con que empezar
+gate-how = { $setting } por { $wanted }, dividido por { $measured }
+gate-log-catch = Anotar un ensayo con él
+gate-log-setup = Anotar el nuevo montaje
+gate-old-and-wanted = Lo anterior y lo deseado
+gate-lead = Si la entrega siguiera al ajuste en línea recta, el nuevo ajuste sería el anterior por lo deseado, dividido por
+    lo medido.
+    Solo la sigue más o menos: esto dice por dónde empezar, y un nuevo ensayo dice cuánto es.
+gate-setting = Ajuste anterior
+gate-setting-hint = Como lo muestra la escala de la compuerta, la palanca o la caja.
+gate-measured = Lo que dio
+gate-measured-hint = { $filled ->
+    [yes] Ya figura el factor vigente. Sirve todo lo que se recogió con el ajuste anterior.
+   *[no] Lo que se recogió con el ajuste anterior: un factor o una dosis.
+}
+gate-wanted = Lo deseado
+gate-wanted-hint = En la misma unidad.
+gate-unit-unknown = «{ $given }» no es una unidad para esto. Use una de: { $units }.
+gate-submit = Mostrar por dónde empezar
 
 
 ## Adónde fue la semilla

@@ -2,7 +2,7 @@
 
 use crate::db::Cx;
 use crate::readiness::act::{UnitNow, board};
-use crate::readiness::rate::AtWork;
+use crate::readiness::rate::{AtWork, no_number};
 use crate::seed::lot::act::{lots, lots_in_choice};
 use crate::seed::lot::store::LotRow;
 use crate::seed::lot_test::act::{Known, Measured, known};
@@ -70,7 +70,8 @@ impl Filled {
     pub(super) fn at_work(&self) -> Option<Result<AtWork, String>> {
         let now = self.unit()?;
         let at_work = match AtWork::of(now) {
-            Ok(at_work) => at_work,
+            Ok(Some(at_work)) => at_work,
+            Ok(None) => return Some(Err(no_number(now, self.words))),
             Err(error) => return Some(Err(error.detail(self.words))),
         };
         let in_tank = now.readiness.lot.map(|lot| lot.0);
@@ -80,7 +81,7 @@ impl Filled {
                 "plan-another-lot",
                 seeder = &now.unit.seeder,
                 unit = &now.unit.label,
-                lot = lot.in_words()
+                lot = lot.in_words(self.words)
             ))),
             _ => Some(Ok(at_work)),
         }
@@ -88,7 +89,7 @@ impl Filled {
 
     pub(super) fn lot_options(&self) -> Vec<FormOption> {
         let chosen = self.lot.as_ref().map(|lot| lot.id.to_string()).unwrap_or_default();
-        options(say!(self.words, "plan-no-lot"), lots_in_choice(&self.lots), &chosen)
+        options(say!(self.words, "plan-no-lot"), lots_in_choice(&self.lots, self.words), &chosen)
     }
 
     pub(super) fn unit_options(&self) -> Vec<FormOption> {

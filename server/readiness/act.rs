@@ -143,8 +143,22 @@ pub async fn board(
     at: Timestamp,
     only: Option<MeteringUnitId>,
 ) -> Result<Board, Error> {
+    board_for(cx, actor, actor.reader(), at, only).await
+}
+
+/// The same, told to another reader than the actor.
+///
+/// # Errors
+/// The database.
+pub async fn board_for(
+    cx: &mut Cx<'_>,
+    actor: &Actor,
+    reader: Reader,
+    at: Timestamp,
+    only: Option<MeteringUnitId>,
+) -> Result<Board, Error> {
     let Records { units, surroundings, names } = histories(cx, &actor.scope, &actor.time_zone, only).await?;
-    let teller = Teller { names: &names, zone: &actor.time_zone, reader: actor.reader(), at };
+    let teller = Teller { names: &names, zone: &actor.time_zone, reader, at };
     let units = units
         .into_iter()
         .map(|(unit, history)| (unit, readiness::readiness(&history, &surroundings, at)))
@@ -157,17 +171,18 @@ pub async fn board(
     Ok(Board { at, units, names })
 }
 
-/// One unit at a moment.
+/// One unit at a moment, told to a reader.
 ///
 /// # Errors
 /// 404 when it is not there, out of scope, or holds another client's seed.
 pub async fn unit_now(
     cx: &mut Cx<'_>,
     actor: &Actor,
+    reader: Reader,
     at: Timestamp,
     unit: MeteringUnitId,
 ) -> Result<(UnitNow, Names), Error> {
-    let mut board = board(cx, actor, at, Some(unit)).await?;
+    let mut board = board_for(cx, actor, reader, at, Some(unit)).await?;
     let now = board.units.pop().ok_or_else(|| Error::not_there("metering unit"))?;
     Ok((now, board.names))
 }

@@ -4,10 +4,12 @@ use super::act::{self, ReadinessAsked, UnitNow};
 use super::names::Names;
 use crate::access::{Actor, Permission};
 use crate::fleet::seeder::key_in::{Factor, KeyInView};
+use crate::texts;
 use crate::web::api::{Asked, PathId};
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::quantity::Q;
+use crate::web::reader::Reader;
 use crate::web::routes::{Need, Route};
 use axum::Json;
 use jiff::Timestamp;
@@ -111,7 +113,7 @@ struct WaivedView {
 async fn show_readiness(signed: Signed, Asked(asked): Asked<ReadinessAsked>) -> Result<Json<ReadinessView>, Error> {
     let at = asked.at.map_or_else(|| signed.app.clock.now(), |stamp| stamp.at);
     let mut conn = signed.app.read().await?;
-    let board = act::board(&mut conn.cx(), &signed.actor, at, None).await?;
+    let board = act::board_for(&mut conn.cx(), &signed.actor, program(&signed.actor), at, None).await?;
     let zone = &signed.actor.time_zone;
     let units = board.units.iter().map(|unit| unit_view(unit, &board.names, &signed.actor)).collect();
     Ok(Json(ReadinessView { at: stamped(at, zone), units }))
@@ -124,9 +126,15 @@ async fn show_unit_readiness(
 ) -> Result<Json<UnitReadinessView>, Error> {
     let at = asked.at.map_or_else(|| signed.app.clock.now(), |stamp| stamp.at);
     let mut conn = signed.app.read().await?;
-    let (unit, names) = act::unit_now(&mut conn.cx(), &signed.actor, at, MeteringUnitId(id)).await?;
+    let (unit, names) =
+        act::unit_now(&mut conn.cx(), &signed.actor, program(&signed.actor), at, MeteringUnitId(id)).await?;
     let zone = &signed.actor.time_zone;
     Ok(Json(UnitReadinessView { at: stamped(at, zone), unit: unit_view(&unit, &names, &signed.actor) }))
+}
+
+/// Who reads what the API answers: it stays English, whoever asks.
+pub(super) fn program(actor: &Actor) -> Reader {
+    Reader { units: actor.units, words: texts::plain() }
 }
 
 fn unit_view(now: &UnitNow, names: &Names, actor: &Actor) -> UnitView {

@@ -24,6 +24,8 @@ use jiff::tz::TimeZone;
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 use sowmark_core::ids::SeederId;
 use sowmark_core::readiness::{Cause, CauseKind, Readiness, State, Trigger, same_crop};
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use std::collections::HashSet;
 use uuid::Uuid;
 
@@ -109,7 +111,7 @@ struct Tally {
 pub(crate) struct Reason {
     pub(crate) says: String,
     pub(crate) href: String,
-    pub(crate) link: &'static str,
+    pub(crate) link: String,
     pub(crate) waived: Option<String>,
     pub(crate) waive: Option<String>,
 }
@@ -117,7 +119,7 @@ pub(crate) struct Reason {
 /// The next act of a line.
 pub(crate) struct Act {
     pub(crate) href: String,
-    pub(crate) label: &'static str,
+    pub(crate) label: String,
     pub(crate) plain: bool,
 }
 
@@ -143,8 +145,8 @@ struct Group {
 /// A step of getting started.
 struct Step {
     done: bool,
-    label: &'static str,
-    why: &'static str,
+    label: String,
+    why: String,
     href: &'static str,
 }
 
@@ -161,7 +163,7 @@ struct BoardPage {
     crews: Vec<FormOption>,
     crops: Vec<FormOption>,
     at: String,
-    at_fault: Option<&'static str>,
+    at_fault: Option<String>,
     as_of: Option<String>,
     /// What was sent from phones and not taken in.
     refused: Option<String>,
@@ -178,15 +180,15 @@ struct StartPage {
 async fn readiness_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQuery) -> Result<Response, Error> {
     let filter = Filter::read(query)?;
     let now = signed.app.clock.now();
-    let (actor, zone) = (&signed.actor, &signed.actor.time_zone);
+    let (actor, zone, words) = (&signed.actor, &signed.actor.time_zone, signed.actor.words());
     let at = filter.moment(now, zone);
     let mut conn = signed.app.read().await?;
     let board = act::board(&mut conn.cx(), actor, at.unwrap_or(now), None).await?;
-    let page = Page::new(&signed, &cookies, "Readiness", "/");
+    let page = Page::new(&signed, &cookies, say!(words, "nav-readiness"), "/");
     if board.units.is_empty() {
         let counts: Counts = conn.cx().fetch_one(COUNTS, args![actor.organization()]).await?;
         if actor.role != Role::Office || counts.units == 0 {
-            return show(&StartPage { page, office: actor.role == Role::Office, steps: steps(&counts) });
+            return show(&StartPage { page, office: actor.role == Role::Office, steps: steps(&counts, words) });
         }
     }
     let crews = crews(&mut conn.cx(), &actor.scope).await?;
@@ -203,11 +205,11 @@ async fn readiness_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQu
         total,
         all_href: filter.with_state(""),
         all_current: filter.state.is_empty(),
-        crews: crew_options(&crews, &filter, actor.role),
-        crops: crop_options(&board, &filter),
+        crews: crew_options(&crews, &filter, actor.role, words),
+        crops: crop_options(&board, &filter, words),
         at: if filter.at.is_empty() { String::new() } else { typed(board.at, zone) },
-        at_fault: at.is_none().then_some("This is no moment. Give date and time; what is shown is now."),
-        as_of: at.filter(|_| !filter.at.is_empty()).map(|at| said(at, zone, actor.words())),
+        at_fault: at.is_none().then(|| say!(words, "board-at-no-moment")),
+        as_of: at.filter(|_| !filter.at.is_empty()).map(|at| said(at, zone, words)),
         refused: sync::waiting_says(&mut conn.cx(), actor).await?,
         state: filter.state,
     })
@@ -305,43 +307,44 @@ fn line(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Line {
 }
 
 fn tank(readiness: &Readiness, teller: &Teller<'_>) -> String {
-    let Some(lot) = readiness.lot else { return "Nothing in the tank".to_owned() };
-    let crop = teller.names.lot(lot.0).map(|name| match &name.variety {
-        Some(variety) => format!("{} {variety}, ", name.crop),
-        None => format!("{}, ", name.crop),
-    });
-    let mixed: Vec<String> = readiness.mixed_with.iter().map(|lot| teller.lot(*lot)).collect();
-    let mixed = if mixed.is_empty() { String::new() } else { format!("; mixed with {}", mixed.join(", ")) };
-    format!("{}{}{mixed}", crop.unwrap_or_default(), teller.lot(lot))
+    let words = teller.reader.words;
+    let Some(lot) = readiness.lot else { return say!(words, "board-tank-empty") };
+    let name = teller.names.lot(lot.0);
+    let (crop, variety) =
+        name.map_or(("", ""), |name| (name.crop.as_str(), name.variety.as_deref().unwrap_or_default()));
+    let named = match (crop, variety) {
+        ("", _) => "lot",
+        (_, "") => "crop",
+        _ => "variety",
+    };
+    let tank = say!(words, "board-tank", named = named, crop = crop, variety = variety, lot = teller.lot(lot));
+    let others: Vec<String> = readiness.mixed_with.iter().map(|lot| teller.lot(*lot)).collect();
+    if others.is_empty() { tank } else { say!(words, "board-tank-mixed", tank = tank, others = others.join(", ")) }
 }
 
 fn standing(now: &UnitNow, teller: &Teller<'_>) -> String {
+    let words = teller.reader.words;
     match (&now.readiness.in_force, now.readiness.state) {
-        (Some(number), _) if number.recalled => {
-            format!(
-                "Recalled: caught on {}, before a later catch with other settings or seed.",
-                teller.day(number.since)
-            )
-        }
-        (Some(number), _) => format!("Caught on {}.", teller.day(number.since)),
+        (Some(number), _) if number.recalled => say!(words, "board-recalled", day = teller.day(number.since)),
+        (Some(number), _) => say!(words, "board-caught", day = teller.day(number.since)),
         (None, State::Empty | State::LaidUp) => String::new(),
-        (None, _) if now.says.is_empty() => no_number(now),
+        (None, _) if now.says.is_empty() => no_number(now, words),
         (None, _) => String::new(),
     }
 }
 
 fn reasons(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Vec<Reason> {
-    let unit = &now.unit;
+    let (unit, words) = (&now.unit, teller.reader.words);
     now.readiness
         .due
         .iter()
         .zip(&now.says)
         .map(|(due, says)| {
-            let (href, link) = cause_link(due.cause, unit.seeder_id);
+            let (href, link) = cause_link(due.cause, unit.seeder_id, words);
             let waived = due.waived.as_ref().map(|waived| {
-                let by = teller.names.recorder(waived.waiver).map(|by| format!(" by {by}")).unwrap_or_default();
-                let until = said(waived.until, teller.zone, teller.reader.words);
-                format!("Let pass until {until}{by}: {}", waived.reason)
+                let (by, who) = teller.names.recorder(waived.waiver).map_or(("unknown", ""), |who| ("known", who));
+                let until = said(waived.until, teller.zone, words);
+                say!(words, "board-passed", by = by, who = who, until = until, reason = &waived.reason)
             });
             let may_waive = signed.actor.may(Permission::Waive) && due.trigger.can_be_waived() && waived.is_none();
             let waive = may_waive.then(|| format!("/metering-units/{}/waivers/new?trigger={}", unit.id, due.trigger));
@@ -351,42 +354,44 @@ fn reasons(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Vec<Reason> {
 }
 
 /// Where a cause can be read.
-fn cause_link(cause: Cause, seeder: Uuid) -> (String, &'static str) {
+fn cause_link(cause: Cause, seeder: Uuid, words: Words) -> (String, String) {
     let at_seeder = format!("/seeders/{seeder}#{}", cause.id);
     match cause.kind {
-        CauseKind::Seeder => (format!("/seeders/{seeder}"), "The seeder"),
-        CauseKind::Season => ("/seasons".to_owned(), "The season"),
-        CauseKind::Calibration => (format!("/calibrations/{}", cause.id), "The catch"),
-        CauseKind::ScaleCheck => ("/scales".to_owned(), "The scales"),
-        CauseKind::LotTest => ("/lots".to_owned(), "The lots"),
-        CauseKind::Configuration => (at_seeder, "The configuration"),
-        CauseKind::Setup => (at_seeder, "The setup"),
-        CauseKind::Service => (at_seeder, "The service"),
-        CauseKind::Fill => (at_seeder, "The fill"),
-        CauseKind::Emptying => (at_seeder, "The emptying"),
-        CauseKind::Job => (at_seeder, "The job"),
+        CauseKind::Seeder => (format!("/seeders/{seeder}"), say!(words, "board-cause-seeder")),
+        CauseKind::Season => ("/seasons".to_owned(), say!(words, "board-cause-season")),
+        CauseKind::Calibration => (format!("/calibrations/{}", cause.id), say!(words, "board-cause-calibration")),
+        CauseKind::ScaleCheck => ("/scales".to_owned(), say!(words, "board-cause-scales")),
+        CauseKind::LotTest => ("/lots".to_owned(), say!(words, "board-cause-lots")),
+        CauseKind::Configuration => (at_seeder, say!(words, "board-cause-configuration")),
+        CauseKind::Setup => (at_seeder, say!(words, "board-cause-setup")),
+        CauseKind::Service => (at_seeder, say!(words, "board-cause-service")),
+        CauseKind::Fill => (at_seeder, say!(words, "board-cause-fill")),
+        CauseKind::Emptying => (at_seeder, say!(words, "board-cause-emptying")),
+        CauseKind::Job => (at_seeder, say!(words, "board-cause-job")),
     }
 }
 
 /// What to do next, as far as the reader may do it.
 fn next_act(now: &UnitNow, signed: &Signed) -> Option<Act> {
-    let readiness = &now.readiness;
+    let (readiness, words) = (&now.readiness, signed.actor.words());
     let at_unit = |what: &str| format!("/metering-units/{}/{what}", now.unit.id);
-    let act = |href: String, label: &'static str| Some(Act { href, label, plain: false });
-    let rate = Act { href: at_unit("rate"), label: "Roller speed", plain: true };
+    let act = |href: String, label: String| Some(Act { href, label, plain: false });
+    let rate = Act { href: at_unit("rate"), label: say!(words, "board-roller-speed"), plain: true };
     if !signed.actor.may(Permission::Log) {
         return readiness.in_force.is_some().then_some(rate);
     }
     let held = readiness.due.iter().find(|due| due.trigger == Trigger::CalibrationInDoubt && due.waived.is_none());
     match (readiness.state, held) {
         (State::LaidUp, _) => None,
-        (State::Empty, _) => act(at_unit("fills/new"), "Log a fill"),
+        (State::Empty, _) => act(at_unit("fills/new"), say!(words, "board-log-fill")),
         (State::Ready, _) => Some(rate),
-        _ if readiness.setup.is_none() => act(format!("/seeders/{}", now.unit.seeder_id), "Log its setup"),
-        (_, Some(due)) if signed.actor.may(Permission::Decide) => {
-            act(format!("/calibrations/{}", due.cause.id), "Look at the catch")
+        _ if readiness.setup.is_none() => {
+            act(format!("/seeders/{}", now.unit.seeder_id), say!(words, "board-log-setup"))
         }
-        _ => act(at_unit("catch"), "Log a catch"),
+        (_, Some(due)) if signed.actor.may(Permission::Decide) => {
+            act(format!("/calibrations/{}", due.cause.id), say!(words, "board-look-at-catch"))
+        }
+        _ => act(at_unit("catch"), say!(words, "board-log-catch")),
     }
 }
 
@@ -395,19 +400,19 @@ fn option(value: String, label: String, chosen: &str) -> FormOption {
 }
 
 /// The crews to choose from; a crew's members see only their own seeders anyway.
-fn crew_options(crews: &[CrewRow], filter: &Filter, role: Role) -> Vec<FormOption> {
+fn crew_options(crews: &[CrewRow], filter: &Filter, role: Role, words: Words) -> Vec<FormOption> {
     let mut seen = HashSet::new();
     let own: Vec<&CrewRow> = crews.iter().filter(|crew| role != Role::Crew && seen.insert(crew.id)).collect();
     if own.is_empty() {
         return Vec::new();
     }
-    let all = option(String::new(), "All crews".to_owned(), &filter.crew);
+    let all = option(String::new(), say!(words, "board-crews-all"), &filter.crew);
     std::iter::once(all)
         .chain(own.into_iter().map(|crew| option(crew.id.to_string(), crew.name.clone(), &filter.crew)))
         .collect()
 }
 
-fn crop_options(board: &Board, filter: &Filter) -> Vec<FormOption> {
+fn crop_options(board: &Board, filter: &Filter, words: Words) -> Vec<FormOption> {
     let mut crops: Vec<String> = Vec::new();
     for lot in board.units.iter().filter_map(|now| now.readiness.lot).filter_map(|lot| board.names.lot(lot.0)) {
         if !crops.iter().any(|crop| same_crop(crop, &lot.crop)) {
@@ -415,7 +420,7 @@ fn crop_options(board: &Board, filter: &Filter) -> Vec<FormOption> {
         }
     }
     crops.sort();
-    let all = option(String::new(), "All crops".to_owned(), &filter.crop);
+    let all = option(String::new(), say!(words, "board-crops-all"), &filter.crop);
     let known = crops.into_iter().map(|crop| {
         let selected = same_crop(&crop, &filter.crop);
         FormOption { value: crop.clone(), label: crop, selected }
@@ -423,32 +428,37 @@ fn crop_options(board: &Board, filter: &Filter) -> Vec<FormOption> {
     std::iter::once(all).chain(known).collect()
 }
 
-fn steps(counts: &Counts) -> Vec<Step> {
+fn steps(counts: &Counts, words: Words) -> Vec<Step> {
     vec![
         Step {
             done: counts.seeders > 0,
-            label: "Add a seeder",
-            why: "With its tanks: each is a metering unit.",
+            label: say!(words, "start-seeder"),
+            why: say!(words, "start-seeder-why"),
             href: "/seeders/new",
         },
         Step {
             done: counts.rollers > 0,
-            label: "Add a meter roller",
-            why: "A unit's setup names the one fitted.",
+            label: say!(words, "start-roller"),
+            why: say!(words, "start-roller-why"),
             href: "/rollers/new",
         },
         Step {
             done: counts.lots > 0,
-            label: "Add a seed lot",
-            why: "A number is true for one lot.",
+            label: say!(words, "start-lot"),
+            why: say!(words, "start-lot-why"),
             href: "/lots/new",
         },
         Step {
             done: counts.seasons > 0,
-            label: "Add a season",
-            why: "A new one asks for new catches.",
+            label: say!(words, "start-season"),
+            why: say!(words, "start-season-why"),
             href: "/seasons/new",
         },
-        Step { done: counts.people > 1, label: "Add people", why: "A crew logs from its phones.", href: "/people/new" },
+        Step {
+            done: counts.people > 1,
+            label: say!(words, "start-people"),
+            why: say!(words, "start-people-why"),
+            href: "/people/new",
+        },
     ]
 }

@@ -9,6 +9,10 @@ use sowmark_core::quantity::significant_digits_for;
 use std::collections::HashMap;
 use uuid::Uuid;
 
+/// What stands for a name that is not there. All of an organization's rollers, seasons and scales are, so nobody meets it;
+/// a sign needs no language.
+const NAMELESS: &str = "?";
+
 /// A lot's names.
 #[derive(Clone, Debug)]
 pub struct LotName {
@@ -69,17 +73,17 @@ impl Names {
 
     #[must_use]
     pub fn roller(&self, id: Uuid) -> &str {
-        self.rollers.get(&id).map_or("a roller", String::as_str)
+        self.rollers.get(&id).map_or(NAMELESS, String::as_str)
     }
 
     #[must_use]
     pub fn season(&self, id: Uuid) -> &str {
-        self.seasons.get(&id).map_or("the season", String::as_str)
+        self.seasons.get(&id).map_or(NAMELESS, String::as_str)
     }
 
     #[must_use]
     pub fn scale(&self, id: Uuid) -> &str {
-        self.scales.get(&id).map_or("the scale", String::as_str)
+        self.scales.get(&id).map_or(NAMELESS, String::as_str)
     }
 
     /// The part that a service replaced or repaired.

@@ -17,7 +17,7 @@ use crate::web::form::{Form, FormField, Kind as FieldKind, Posted};
 use crate::web::input::{self, At, Faults, Input};
 use crate::web::page::{Cookies, Page, show, show_with};
 use crate::web::routes::{Need, Route};
-use crate::{args, queries, texts};
+use crate::{args, queries, saying, texts};
 use askama::Template;
 use axum::Json;
 use axum::http::StatusCode;
@@ -27,6 +27,7 @@ use serde::Serialize;
 use serde_json::{Map, Value, json};
 use sowmark_core::moment::Moment;
 use sowmark_core::policy::{FieldKind as Holds, Policy, PolicyField};
+use sowmark_core::say;
 use sowmark_core::words::Words;
 use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{ObjectBuilder, Schema, SchemaType, Type};
@@ -99,7 +100,7 @@ fn read_fields(fields: &Map<String, Value>, at: &At, faults: &mut Faults) -> Opt
     for (name, value) in fields {
         let at = at.key(name);
         let Some(field) = Policy::fields().iter().find(|field| field.name == name) else {
-            faults.add::<()>(&at, "Sowmark does not know this tolerance. GET /policy lists them.");
+            faults.add::<()>(&at, saying!("tolerances-unknown", address = "GET /policy"));
             whole = false;
             continue;
         };
@@ -292,7 +293,8 @@ struct TolerancesPage {
 
 async fn tolerances_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
     let (form, changes) = form_and_changes(&signed).await?;
-    show(&TolerancesPage { page: Page::new(&signed, &cookies, "Tolerances", "/keeping"), form, changes })
+    let page = Page::new(&signed, &cookies, say!(signed.actor.words(), "tolerances-title"), "/keeping");
+    show(&TolerancesPage { page, form, changes })
 }
 
 async fn post_tolerances(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
@@ -302,7 +304,7 @@ async fn post_tolerances(signed: Signed, cookies: Cookies, posted: Posted) -> Re
     };
     let Err(error) = changed else { return Ok(Redirect::to("/tolerances").into_response()) };
     let (form, changes) = form_and_changes(&signed).await?;
-    let page = Page::new(&signed, &cookies, "Tolerances", "/keeping");
+    let page = Page::new(&signed, &cookies, say!(signed.actor.words(), "tolerances-title"), "/keeping");
     let page = TolerancesPage { page, form: form.again(&posted, &error), changes };
     show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
 }
@@ -323,7 +325,7 @@ fn typed(posted: &Posted) -> Value {
 
 async fn form_and_changes(signed: &Signed) -> Result<(Form, Vec<ChangeLine>), Error> {
     let mut conn = signed.app.read().await?;
-    let scope = &signed.actor.scope;
+    let (scope, words) = (&signed.actor.scope, signed.actor.words());
     let rows = store::policies(&mut conn.cx(), scope.organization).await?;
     let people = Names::people(store::people(&mut conn.cx(), scope.organization).await?);
     let policies = history(&mut conn.cx(), scope).await?;
@@ -333,31 +335,34 @@ async fn form_and_changes(signed: &Signed) -> Result<(Form, Vec<ChangeLine>), Er
         let Some(moment) = record else { continue };
         let by = rows.iter().find(|row| row.head.id == moment.id).and_then(|row| row.head.recorded_by);
         changes.push(ChangeLine {
-            when: said(moment.occurred_at, &signed.actor.time_zone, signed.actor.words()),
-            who: by.and_then(|by| people.get(&by).cloned()).unwrap_or_else(|| "the host's command line".to_owned()),
-            says: differences(&before, &policy, signed.actor.words()),
+            when: said(moment.occurred_at, &signed.actor.time_zone, words),
+            who: by.and_then(|by| people.get(&by).cloned()).unwrap_or_else(|| say!(words, "record-by-host")),
+            says: differences(&before, &policy, words),
         });
         before = policy;
     }
     changes.reverse();
-    Ok((tolerances_form(&before, signed.actor.words()), changes))
+    Ok((tolerances_form(&before, words), changes))
 }
 
 fn differences(before: &Policy, after: &Policy, words: Words) -> Vec<String> {
     let shown = |policy: &Policy, field: &PolicyField| match policy.get(field.name).flatten() {
         Some(value) => with_unit(&value, field, words),
-        None => "off".to_owned(),
+        None => say!(words, "tolerances-off"),
     };
     let changed = Policy::fields().iter().filter(|field| before.get(field.name) != after.get(field.name));
     changed
-        .map(|field| format!("{}: {}, was {}", field.label(words), shown(after, field), shown(before, field)))
+        .map(|field| {
+            let (now, before) = (shown(after, field), shown(before, field));
+            say!(words, "tolerances-changed", tolerance = field.label(words), now = now, before = before)
+        })
         .collect()
 }
 
 pub(crate) fn with_unit(value: &str, field: &PolicyField, words: Words) -> String {
     match (field.kind, value) {
-        (Holds::Bool, "true") => "yes".to_owned(),
-        (Holds::Bool, _) => "no".to_owned(),
+        (Holds::Bool, "true") => say!(words, "tolerances-yes"),
+        (Holds::Bool, _) => say!(words, "tolerances-no"),
         _ => format!("{} {}", words.decimal(value), field.unit_in(words)).trim_end().to_owned(),
     }
 }
@@ -372,12 +377,13 @@ fn tolerances_form(policy: &Policy, words: Words) -> Form {
             Holds::Number => limits(form_field.kind(FieldKind::Number), field, words),
         }
     });
-    Form::new("/tolerances", "Keep these tolerances", fields.collect())
+    Form::new("/tolerances", say!(words, "tolerances-submit"), fields.collect())
 }
 
 fn limits(form_field: FormField, field: &PolicyField, words: Words) -> FormField {
     let (least, most) = (words.exactly(field.min), words.exactly(field.max));
-    let form_field = form_field.hint(format!("{} From {least} to {most}.", field.because(words)));
+    let range = say!(words, "tolerances-range", least = least, most = most);
+    let form_field = form_field.hint(format!("{} {range}", field.because(words)));
     if field.nullable { form_field.optional() } else { form_field }
 }
 

@@ -96,8 +96,8 @@ impl Teller<'_> {
                 words,
                 "trigger-drive-ratio-changed",
                 day = day,
-                ratio = ratio.to.to_string(),
-                before = ratio.from.to_string(),
+                ratio = words.decimal(&ratio.to.to_string()),
+                before = words.decimal(&ratio.from.to_string()),
                 did = did,
                 who = who
             ),

@@ -15,7 +15,7 @@ use crate::web::input::{self, At, Faults, Input, Line, read_word, text_of, word_
 use crate::web::page::{Cookies, FormPage, Page, show, show_with};
 use crate::web::paging::{List, PageAsked};
 use crate::web::routes::{Need, Route};
-use crate::{args, input, queries};
+use crate::{args, input, queries, saying};
 use axum::Json;
 use axum::extract::RawQuery;
 use axum::http::StatusCode;
@@ -28,6 +28,7 @@ use serde_json::Value;
 use sowmark_core::ids::MeteringUnitId;
 use sowmark_core::moment::midnight;
 use sowmark_core::readiness::Trigger;
+use sowmark_core::say;
 use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{ObjectBuilder, Schema, Type};
 use uuid::Uuid;
@@ -171,14 +172,11 @@ pub async fn add_waiver(
     let until = draft.until.instant(&signed.actor.time_zone);
     let mut faults = Vec::new();
     if !draft.trigger.can_be_waived() {
-        faults.push(Fault::new(
-            "/trigger",
-            "A unit that was never calibrated has no number to let pass. Log a catch instead of a waiver.",
-        ));
+        faults.push(Fault::new("/trigger", saying!("waiver-never-calibrated")));
     }
     // Compared with the stated beginning only: a repeat without one must not fail because time went on.
     if draft.occurred_at.is_some_and(|stamp| until <= stamp.at) {
-        faults.push(Fault::new("/until", "The waiver would end before it begins. Give an end after its beginning."));
+        faults.push(Fault::new("/until", saying!("waiver-ends-too-early")));
     }
     if !faults.is_empty() {
         return Err(Error::Faults(faults));
@@ -196,7 +194,7 @@ pub async fn add_waiver(
         Entered::Already(id) => return Ok(Outcome::AlreadyStored(id)),
     };
     if until <= begins.at {
-        return Err(Error::fault("/until", "This is over already. Give an end that lies ahead."));
+        return Err(Error::fault("/until", saying!("waiver-over")));
     }
     let organization = work.organization();
     work.cx().execute(ADD, args![organization, id, unit, draft.trigger.as_str(), until, &draft.reason.0]).await?;
@@ -270,10 +268,8 @@ async fn post_waiver(
 }
 
 fn form_page(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
-    FormPage::new(Page::new(signed, cookies, "Let a reason pass", "/"), form).intro(
-        "The reason stays on the board, marked as let pass, with your name and what you write here. When the time is over it \
-         counts again.",
-    )
+    let words = signed.actor.words();
+    FormPage::new(Page::new(signed, cookies, say!(words, "waiver-title"), "/"), form).intro(say!(words, "waiver-intro"))
 }
 
 async fn blank_form(signed: &Signed, unit: MeteringUnitId, trigger: Option<Trigger>) -> Result<Form, Error> {
@@ -285,16 +281,15 @@ async fn blank_form(signed: &Signed, unit: MeteringUnitId, trigger: Option<Trigg
         .filter(|trigger| trigger.can_be_waived())
         .map(|trigger| (trigger.as_str(), super::sentence::in_words(trigger, words)));
     let fields = vec![
-        FormField::new("trigger", format!("Reason on {}, {}", row.seeder, row.label))
+        FormField::new("trigger", say!(words, "waiver-trigger", seeder = &row.seeder, unit = &row.label))
             .choice(triggers)
             .value(trigger.map(Trigger::as_str).unwrap_or_default()),
-        FormField::new("occurred_at", "From")
+        FormField::new("occurred_at", say!(words, "waiver-from"))
             .kind(FieldKind::Moment)
             .value(typed(signed.app.clock.now(), &signed.actor.time_zone)),
-        FormField::new("until", "Until the end of").kind(FieldKind::Date),
-        FormField::new("reason", "Why it may pass")
-            .hint("Such as: \u{201c}same lot, rebagged; caught last week\u{201d}."),
+        FormField::new("until", say!(words, "waiver-until")).kind(FieldKind::Date),
+        FormField::new("reason", say!(words, "waiver-reason")).hint(say!(words, "waiver-reason-hint")),
     ];
     let action = format!("/metering-units/{unit}/waivers");
-    Ok(Form::new(action, "Let it pass", fields).creating(signed.app.clock.new_id()?))
+    Ok(Form::new(action, say!(words, "waiver-submit"), fields).creating(signed.app.clock.new_id()?))
 }

@@ -11,6 +11,8 @@ use crate::web::form::{Form, FormField, Kind};
 use crate::web::page::Page;
 use askama::Template;
 use axum::response::Response;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 /// A page with one short form, and before it the cautions where hands will be near seed or machine.
@@ -62,20 +64,17 @@ impl LogPage {
 }
 
 /// Which lot. One that is likely is chosen already; with none, nothing is.
-pub(super) fn lot_field(lots: &[LotRow], likely: Option<Uuid>) -> FormField {
-    let none = (String::new(), "Choose the lot".to_owned());
-    let choices = std::iter::once(none).chain(lots_in_choice(lots));
-    let field =
-        FormField::new("lot_id", "Lot").value(likely.map(|id| id.to_string()).unwrap_or_default()).choice(choices);
-    if lots.is_empty() {
-        field.hint("No lot is kept yet. The office adds lots; then they can be chosen here.")
-    } else {
-        field
-    }
+pub(super) fn lot_field(lots: &[LotRow], likely: Option<Uuid>, words: Words) -> FormField {
+    let none = (String::new(), say!(words, "lot-choose"));
+    let choices = std::iter::once(none).chain(lots_in_choice(lots, words));
+    let field = FormField::new("lot_id", say!(words, "lots-lot"))
+        .value(likely.map(|id| id.to_string()).unwrap_or_default())
+        .choice(choices);
+    if lots.is_empty() { field.hint(say!(words, "lot-choose-none")) } else { field }
 }
 
 /// A mass, in the units that the organization weighs in first. Pounds with ounces can be typed as they are.
-pub(super) fn mass_field(signed: &Signed, name: &str, label: &str) -> FormField {
+pub(super) fn mass_field(signed: &Signed, name: &str, label: String) -> FormField {
     let (units, chosen): (&[&str], _) = match signed.actor.units {
         Units::Metric => (&["kg", "t", "g", "lb", "oz"], "kg"),
         Units::Us => (&["lb", "oz", "kg", "t", "g"], "lb"),
@@ -84,12 +83,12 @@ pub(super) fn mass_field(signed: &Signed, name: &str, label: &str) -> FormField 
 }
 
 /// A note.
-pub(super) fn note_field() -> FormField {
-    FormField::new("note", "Note").kind(Kind::Area).optional()
+pub(super) fn note_field(words: Words) -> FormField {
+    FormField::new("note", say!(words, "log-note")).kind(Kind::Area).optional()
 }
 
 /// A percentage.
-pub(super) fn percent_field(name: &str, label: &str) -> FormField {
+pub(super) fn percent_field(name: &str, label: String) -> FormField {
     FormField::new(name, label).kind(Kind::Number).optional()
 }
 

@@ -57,7 +57,7 @@ async fn refused_page(signed: Signed, cookies: Cookies, Asked(asked): Asked<Refu
     let part = PageAsked { limit: asked.limit, after: asked.after };
     let mut conn = signed.app.read().await?;
     let list = refused::page_of_refused(&mut conn.cx(), actor, &part, ended_too).await?;
-    let names = Names::gather(&mut conn.cx(), &actor.scope).await?;
+    let names = Names::gather(&mut conn.cx(), &actor.scope, actor.words()).await?;
     let entries = list.items.iter().map(|row| Told::of(row, &names, actor)).collect::<Result<_, Error>>()?;
     let page = Page::new(&signed, &cookies, say!(signed.actor.words(), "refused-title"), "/");
     show(&RefusedPage { page, entries, ended_too, next: list.next })
@@ -129,7 +129,7 @@ async fn machine_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> R
     let mut conn = signed.app.read().await?;
     let row = refused::find_refused(&mut conn.cx(), actor, id).await?;
     let kind = Logged::from_word(&row.kind).ok_or_else(|| Error::not_there("form for that kind"))?;
-    let names = Names::gather(&mut conn.cx(), &actor.scope).await?;
+    let names = Names::gather(&mut conn.cx(), &actor.scope, actor.words()).await?;
     let choices = names
         .parents(kind)
         .into_iter()

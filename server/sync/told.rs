@@ -27,7 +27,7 @@ pub(super) struct Names {
 }
 
 impl Names {
-    pub(super) async fn gather(cx: &mut Cx<'_>, scope: &Scope) -> Result<Self, Error> {
+    pub(super) async fn gather(cx: &mut Cx<'_>, scope: &Scope, words: Words) -> Result<Self, Error> {
         use crate::db::kind::Kind;
         let (mut things, mut parents) = (HashMap::new(), Vec::new());
         let mut parent = |kind: Kind, id: Uuid, name: String| {
@@ -44,7 +44,7 @@ impl Names {
             parent(Kind::Scale, scale.id, scale.name);
         }
         for lot in lots(cx, scope).await? {
-            parent(Kind::Lot, lot.id, lot.in_words());
+            parent(Kind::Lot, lot.id, lot.in_words(words));
         }
         things.extend(rollers(cx, scope).await?.into_iter().map(|roller| (roller.id, roller.label)));
         things.extend(fields(cx, scope).await?.into_iter().map(|field| (field.id, field.name)));

@@ -10,5 +10,6 @@ mod policy;
 mod rate;
 mod sequence;
 mod sight;
+mod spanish;
 mod triggers;
 mod waivers;

@@ -6,6 +6,7 @@ mod lots;
 mod movements;
 mod pages;
 mod sight;
+mod spanish;
 mod tanks;
 mod tests;
 

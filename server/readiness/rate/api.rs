@@ -1,10 +1,12 @@
 //! The roller speed for a rate, as JSON.
 
 use super::asked::{RateAsked, Wanted};
-use super::at_work::{AtWork, is_ground};
+use super::at_work::{AtWork, is_ground, no_number};
 use super::ground::{Wheel, customary, entered_circumference};
 use crate::access::Permission;
 use crate::readiness::act;
+use crate::readiness::api::program;
+use crate::saying;
 use crate::web::api::{Asked, PathId};
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -101,10 +103,11 @@ async fn show_rate(
     Asked(asked): Asked<RateAsked>,
 ) -> Result<Json<RateView>, Error> {
     let mut conn = signed.app.read().await?;
+    let reader = program(&signed.actor);
     let at = asked.at.map_or_else(|| signed.app.clock.now(), |stamp| stamp.at);
-    let (now, _) = act::unit_now(&mut conn.cx(), &signed.actor, at, MeteringUnitId(id)).await?;
+    let (now, _) = act::unit_now(&mut conn.cx(), &signed.actor, reader, at, MeteringUnitId(id)).await?;
     let wanted = Wanted::read(&asked, signed.actor.units, is_ground(&now))?;
-    let at_work = AtWork::of(&now)?;
+    let at_work = AtWork::of(&now)?.ok_or_else(|| Error::fault("", no_number(&now, reader.words)))?;
     let entered = entered_circumference(&mut conn.cx(), &signed.actor.scope, &at_work).await?;
     let wheel = Wheel::of(&at_work, &wanted, entered).filter(|_| at_work.is_ground);
     Ok(Json(view(&at_work, &wanted, wheel, now.unit.drive)?))
@@ -112,7 +115,7 @@ async fn show_rate(
 
 fn view(at_work: &AtWork, wanted: &Wanted, wheel: Option<Wheel>, drive: String) -> Result<RateView, Error> {
     let metering = at_work.metering;
-    let nothing = || Error::fault("/rate", "No roller speed gives this rate. Look at rate and speed.");
+    let nothing = || Error::fault("/rate", saying!("rate-nothing-gives"));
     let rpm =
         wanted.speed.map(|speed| metering.roller_speed_rpm(wanted.rate, speed).ok_or_else(nothing)).transpose()?;
     let speeds = at_work.drive.and_then(|drive| metering.speed_range(wanted.rate, drive));

@@ -7,6 +7,8 @@ use sowmark_core::basis::{Configuration, Setup};
 use sowmark_core::quantity::Decimal;
 use sowmark_core::rate::{DriveRange, Metering};
 use sowmark_core::readiness::{InForce, Severity, State};
+use sowmark_core::say;
+use sowmark_core::words::Words;
 
 /// A unit with the number in force and what it is fitted with.
 #[derive(Clone, Debug)]
@@ -22,25 +24,27 @@ pub struct AtWork {
 }
 
 impl AtWork {
+    /// None while no factor is in force; [`no_number`] says why.
+    ///
     /// # Errors
-    /// 422 with the reason while no factor is in force.
-    pub fn of(now: &UnitNow) -> Result<Self, Error> {
+    /// When what is stored of its drive is not what this program writes.
+    pub fn of(now: &UnitNow) -> Result<Option<Self>, Error> {
         let readiness = &now.readiness;
         let number = readiness.in_force.zip(readiness.setup.as_ref()).zip(readiness.configuration.as_ref());
-        let ((in_force, setup), configuration) = number.ok_or_else(|| Error::fault("", no_number(now)))?;
+        let Some(((in_force, setup), configuration)) = number else { return Ok(None) };
         let metering = Metering {
             factor: in_force.factor,
             runs_in_use: setup.what.runs,
             working_width_m: configuration.what.working_width_m,
         };
-        Ok(Self {
+        Ok(Some(Self {
             metering,
             drive: drive_range(now)?,
             is_ground: is_ground(now),
             in_force,
             setup: setup.what.clone(),
             configuration: configuration.what,
-        })
+        }))
     }
 }
 
@@ -58,15 +62,15 @@ fn drive_range(now: &UnitNow) -> Result<Option<DriveRange>, Error> {
     ends.map(|(min, max)| Ok(DriveRange { min_rpm: read(min)?, max_rpm: read(max)? })).transpose()
 }
 
-/// Why there is no number.
+/// Why there is no number; in the words in which what is due was said.
 #[must_use]
-pub fn no_number(now: &UnitNow) -> String {
-    let unit = format!("{}, {}", now.unit.seeder, now.unit.label);
+pub fn no_number(now: &UnitNow, words: Words) -> String {
     let stops = now.readiness.due.iter().zip(&now.says);
     let stop = stops.into_iter().find(|(due, _)| due.severity == Severity::Stop && due.waived.is_none());
-    match (now.readiness.state, stop) {
-        (State::Empty, _) => format!("No number is in force for {unit}: its tank is empty. Log what is filled."),
-        (_, Some((_, says))) => format!("No number is in force for {unit}. {says}"),
-        _ => format!("No number is in force for {unit}. Log its setup and a catch."),
-    }
+    let (why, stop) = match (now.readiness.state, stop) {
+        (State::Empty, _) => ("empty", ""),
+        (_, Some((_, says))) => ("stopped", says.as_str()),
+        _ => ("nothing", ""),
+    };
+    say!(words, "rate-no-number", why = why, seeder = &now.unit.seeder, unit = &now.unit.label, stop = stop)
 }

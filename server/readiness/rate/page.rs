@@ -1,11 +1,12 @@
 //! The page of a unit's rate: a form by GET, and what it gives.
 
 use super::asked::{RateAsked, Wanted};
-use super::at_work::{AtWork, is_ground};
+use super::at_work::{AtWork, is_ground, no_number};
 use super::ground::{Source, Wheel, customary, entered_circumference};
 use super::table::{Table, ratios, speeds};
 use crate::access::{Permission, Units};
 use crate::readiness::act;
+use crate::saying;
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -20,6 +21,7 @@ use axum::response::Response;
 use sowmark_core::ids::MeteringUnitId;
 use sowmark_core::quantity::{Dimension, Unit, from_si, unit};
 use sowmark_core::rate::Range;
+use sowmark_core::say;
 use sowmark_core::words::Words;
 use uuid::Uuid;
 
@@ -56,14 +58,19 @@ struct RatePage {
 /// What was asked for comes to.
 struct Answer {
     /// The largest figure: what to key in or to set.
-    roller_speed: Option<String>,
-    asked: String,
+    roller_speed: Option<Speed>,
     lines: Vec<Answered>,
     beyond: Option<String>,
     speeds: Option<Table>,
     wheel: Option<WheelPart>,
     /// The way per turn of the wheel is not known, so a ground drive gives nothing more.
     wants_wheel: bool,
+}
+
+/// The roller speed, and for what.
+struct Speed {
+    says: String,
+    rpm: String,
 }
 
 /// What a ground drive gives.
@@ -89,9 +96,10 @@ async fn rate_page(
 ) -> Result<Response, Error> {
     let mut conn = signed.app.read().await?;
     let at = signed.app.clock.now();
-    let (now, names) = act::unit_now(&mut conn.cx(), &signed.actor, at, MeteringUnitId(id)).await?;
+    let (now, names) =
+        act::unit_now(&mut conn.cx(), &signed.actor, signed.actor.reader(), at, MeteringUnitId(id)).await?;
     let posted = Posted(pairs(query.unwrap_or_default().as_bytes())?);
-    let title = format!("Roller speed: {}, {}", now.unit.seeder, now.unit.label);
+    let title = say!(signed.actor.words(), "rate-title", seeder = &now.unit.seeder, unit = &now.unit.label);
     let is_ground = is_ground(&now);
     let mut page = RatePage {
         page: Page::new(&signed, &cookies, title, "/"),
@@ -103,18 +111,16 @@ async fn rate_page(
         no_number: None,
         answer: None,
     };
-    let at_work = match AtWork::of(&now) {
-        Ok(at_work) => at_work,
-        Err(error) => {
-            page.no_number = Some(error.problem().detail);
-            return show(&page);
-        }
+    let Some(at_work) = AtWork::of(&now)? else {
+        page.no_number = Some(no_number(&now, signed.actor.words()));
+        return show(&page);
     };
     let entered = entered_circumference(&mut conn.cx(), &signed.actor.scope, &at_work).await?;
     page.form = rate_form(id, &signed, is_ground, entered);
     if posted.0.is_empty() {
         return show(&page);
     }
+    let posted = posted.spoken_in(signed.actor.language);
     let calibration = at_work.in_force.calibration.0;
     let factor_unit = if signed.actor.units == Units::Us { unit::LB_PER_100REV } else { unit::G_PER_REV };
     let digits = names.digits(calibration, from_si(at_work.in_force.factor, factor_unit));
@@ -146,13 +152,12 @@ fn answer(
     let (metering, words) = (at_work.metering, signed.actor.words());
     let rpm = wanted.speed.map(|speed| metering.roller_speed_rpm(wanted.rate, speed));
     if metering.revolutions_per_metre_for(wanted.rate).is_none() || rpm == Some(None) {
-        return Err(Error::fault("/rate", "No roller speed gives this rate. Look at rate and speed."));
+        return Err(Error::fault("/rate", saying!("rate-nothing-gives")));
     }
     let rpm = rpm.flatten();
     let wheel = Wheel::of(at_work, wanted, entered).filter(|_| at_work.is_ground);
     Ok(Answer {
-        roller_speed: rpm.map(|rpm| words.number(rpm, 3)),
-        asked: asked_in_words(wanted, words),
+        roller_speed: rpm.zip(wanted.speed).map(|(rpm, speed)| roller_speed(rpm, speed, wanted, words)),
         lines: lines(at_work, wanted, number, words),
         beyond: rpm.and_then(|rpm| beyond(rpm, at_work, words)),
         speeds: speeds(at_work, wanted, words).filter(|_| !at_work.is_ground),
@@ -161,12 +166,9 @@ fn answer(
     })
 }
 
-fn asked_in_words(wanted: &Wanted, words: Words) -> String {
-    let rate = in_unit(wanted.rate, wanted.rate_unit, words);
-    match wanted.speed {
-        Some(speed) => format!("for {rate} at {}", in_unit(speed, wanted.speed_unit, words)),
-        None => format!("for {rate}"),
-    }
+fn roller_speed(rpm: f64, speed: f64, wanted: &Wanted, words: Words) -> Speed {
+    let (rate, speed) = (in_unit(wanted.rate, wanted.rate_unit, words), in_unit(speed, wanted.speed_unit, words));
+    Speed { says: say!(words, "rate-roller-speed", rate = rate, speed = speed), rpm: words.number(rpm, 3) }
 }
 
 fn in_unit<D: Dimension>(si: f64, unit: Unit<D>, words: Words) -> String {
@@ -176,39 +178,48 @@ fn in_unit<D: Dimension>(si: f64, unit: Unit<D>, words: Words) -> String {
 fn beyond(rpm: f64, at_work: &AtWork, words: Words) -> Option<String> {
     let drive = at_work.drive.filter(|drive| !drive.holds(rpm))?;
     let advice = match (at_work.is_ground, rpm > drive.max_rpm) {
-        (false, true) => "Drive slower",
-        (false, false) => "Drive faster",
-        (true, _) => "Take another ratio",
+        (false, true) => "slower",
+        (false, false) => "faster",
+        (true, _) => "ratio",
     };
-    Some(format!(
-        "The drive cannot hold this: it needs {} rpm, the drive turns {} to {} rpm. {advice}, or change the roller or the gate \
-         and catch again.",
-        words.number(rpm, 3),
-        words.exactly(drive.min_rpm),
-        words.exactly(drive.max_rpm)
+    Some(say!(
+        words,
+        "rate-beyond",
+        needed = words.number(rpm, 3),
+        least = words.exactly(drive.min_rpm),
+        most = words.exactly(drive.max_rpm),
+        advice = advice
     ))
 }
 
 fn lines(at_work: &AtWork, wanted: &Wanted, (key_in, factor): (String, String), words: Words) -> Vec<Answered> {
     let metering = at_work.metering;
-    let mut lines = vec![Answered::new("Number to key in", key_in, ""), Answered::new("The same, per run", factor, "")];
+    let mut lines = vec![
+        Answered::new(say!(words, "rate-number"), key_in, ""),
+        Answered::new(say!(words, "rate-number-per-run"), factor, ""),
+    ];
     if let Some(turns) = metering.revolutions_per_metre_for(wanted.rate) {
-        lines.push(Answered::new("Roller turns that the rate needs", words.number(turns, 3), "per metre driven"));
+        lines.push(Answered::new(
+            say!(words, "rate-turns-needed"),
+            words.number(turns, 3),
+            &say!(words, "rate-per-metre"),
+        ));
     }
     if let Some(range) = at_work.drive.and_then(|drive| metering.speed_range(wanted.rate, drive)) {
         let between = between(range, wanted.speed_unit, words);
-        lines.push(Answered::new("Driving speeds at this rate", between, wanted.speed_unit.name()));
+        lines.push(Answered::new(say!(words, "rate-speeds"), between, wanted.speed_unit.name()));
     }
     let rates = at_work.drive.zip(wanted.speed).and_then(|(drive, speed)| metering.rate_range(speed, drive));
     if let Some(range) = rates {
         let between = between(range, wanted.rate_unit, words);
-        lines.push(Answered::new("Rates at this speed", between, wanted.rate_unit.name()));
+        lines.push(Answered::new(say!(words, "rate-rates"), between, wanted.rate_unit.name()));
     }
     lines
 }
 
 fn between<D: Dimension>(range: Range, unit: Unit<D>, words: Words) -> String {
-    format!("{} to {}", words.print(range.min, unit, 3), words.print(range.max, unit, 3))
+    let (least, most) = (words.print(range.min, unit, 3), words.print(range.max, unit, 3));
+    say!(words, "rate-between", least = least, most = most)
 }
 
 fn wheel_part(at_work: &AtWork, wanted: &Wanted, wheel: Wheel, signed: &Signed) -> WheelPart {
@@ -219,35 +230,31 @@ fn wheel_part(at_work: &AtWork, wanted: &Wanted, wheel: Wheel, signed: &Signed) 
     let per_turn = in_unit(wheel.circumference, wanted.length_unit, words);
     let per_turn = match wheel.source {
         Source::Asked => per_turn,
-        Source::Calibration => format!("{per_turn}, as entered with the catch"),
+        Source::Calibration => say!(words, "rate-ground-way-entered", way = per_turn),
     };
     let mut lines = vec![
         Answered::new(
-            format!("The ratio of the setup, {}, sows", words.decimal(&at_work.setup.drive_ratio.to_string())),
+            say!(words, "rate-ground-sows", ratio = words.decimal(&at_work.setup.drive_ratio.to_string())),
             rate.map(|rate| words.print(rate, wanted.rate_unit, 3)).unwrap_or_default(),
             wanted.rate_unit.name(),
         ),
         Answered::new(
-            "The rate wanted needs the ratio",
+            say!(words, "rate-ground-needs"),
             shown(metering.ratio_for_rate(wanted.rate, drive.rolling_circumference_m)),
-            "roller to wheel",
+            &say!(words, "rate-roller-to-wheel"),
         ),
         Answered::new(
-            "Roller turns at the ratio of the setup",
+            say!(words, "rate-ground-turns"),
             shown(drive.revolutions_per_metre()),
-            "per metre driven",
+            &say!(words, "rate-per-metre"),
         ),
-        Answered::new("Way per turn of the wheel", per_turn, ""),
+        Answered::new(say!(words, "rate-ground-way"), per_turn, ""),
     ];
     if wanted.slip.as_percent() != 0.0 {
-        lines.push(Answered::new("Slip reckoned with", words.exactly(wanted.slip.as_percent()), "%"));
+        lines.push(Answered::new(say!(words, "rate-ground-slip"), words.exactly(wanted.slip.as_percent()), "%"));
     }
     if let Some(speed) = wanted.speed {
-        lines.push(Answered::new(
-            "Roller speed at the ratio of the setup",
-            shown(drive.roller_speed_rpm(speed)),
-            "rpm",
-        ));
+        lines.push(Answered::new(say!(words, "rate-ground-speed"), shown(drive.roller_speed_rpm(speed)), "rpm"));
     }
     let asked = wanted.area.map(|area| (in_unit(area, wanted.area_unit, words), area));
     let areas = customary().map(|(name, area)| (name.to_owned(), area)).into_iter().chain(asked);
@@ -261,30 +268,30 @@ fn wheel_part(at_work: &AtWork, wanted: &Wanted, wheel: Wheel, signed: &Signed) 
 }
 
 fn rate_form(id: Uuid, signed: &Signed, is_ground: bool, entered: Option<f64>) -> Form {
-    let us = signed.actor.units == Units::Us;
+    let (us, words) = (signed.actor.units == Units::Us, signed.actor.words());
     let by = |metric, us_unit| if us { us_unit } else { metric };
     let mut fields = vec![
-        FormField::new("rate", "Rate").measured(&["kg/ha", "lb/ac"], by("kg/ha", "lb/ac")),
-        FormField::new("speed", "Driving speed").measured(&["km/h", "mph", "m/s"], by("km/h", "mph")),
+        FormField::new("rate", say!(words, "rate-rate")).measured(&["kg/ha", "lb/ac"], by("kg/ha", "lb/ac")),
+        FormField::new("speed", say!(words, "rate-driving-speed")).measured(&["km/h", "mph", "m/s"], by("km/h", "mph")),
     ];
     if is_ground {
         let length = if us { unit::FT } else { unit::M };
-        let known = entered.map(|m| signed.actor.words().print(m, length, 4)).unwrap_or_default();
+        let known = entered.map(|m| words.print(m, length, 4)).unwrap_or_default();
         if let Some(speed) = fields.last_mut() {
             speed.required = false;
         }
         fields.extend([
-            FormField::new("circumference", "Way per turn of the drive wheel")
-                .hint("Under load, at working depth: drive a measured way and divide it by the turns of the wheel.")
+            FormField::new("circumference", say!(words, "rate-way"))
+                .hint(say!(words, "rate-way-hint"))
                 .measured(&["m", "cm", "ft", "in"], by("m", "ft"))
                 .value(known)
                 .optional(),
-            FormField::new("slip_percent", "Slip, %")
-                .hint("Only where the way per turn was measured without load.")
+            FormField::new("slip_percent", say!(words, "rate-slip"))
+                .hint(say!(words, "rate-slip-hint"))
                 .kind(Kind::Number)
                 .optional(),
-            FormField::new("area", "Area to crank").measured(&["ha", "m2", "ac"], by("ha", "ac")).optional(),
+            FormField::new("area", say!(words, "rate-area")).measured(&["ha", "m2", "ac"], by("ha", "ac")).optional(),
         ]);
     }
-    Form::new(format!("/metering-units/{id}/rate"), "Show the roller speed", fields)
+    Form::new(format!("/metering-units/{id}/rate"), say!(words, "rate-submit"), fields)
 }

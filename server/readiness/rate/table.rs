@@ -5,6 +5,7 @@ use super::at_work::AtWork;
 use super::ground::Wheel;
 use sowmark_core::quantity::{from_si, print_number};
 use sowmark_core::rate::{GroundDrive, steps_around};
+use sowmark_core::say;
 use sowmark_core::words::Words;
 
 /// A table as it is shown.
@@ -39,17 +40,15 @@ pub(super) fn speeds(at_work: &AtWork, wanted: &Wanted, words: Words) -> Option<
         is_asked: place == middle(&rates),
     };
     let note = match (at_work.drive, table.has_blanks()) {
-        (Some(drive), true) => format!(
-            "Roller speed in rpm. Blank: the drive cannot hold it; it turns {} to {} rpm.",
-            words.exactly(drive.min_rpm),
-            words.exactly(drive.max_rpm)
-        ),
-        (Some(drive), false) => format!(
-            "Roller speed in rpm. The drive, {} to {} rpm, holds all of them.",
-            words.exactly(drive.min_rpm),
-            words.exactly(drive.max_rpm)
-        ),
-        (None, _) => "Roller speed in rpm. What the drive can hold is not known, so nothing is left blank.".to_owned(),
+        (Some(drive), blanks) => {
+            let (least, most) = (words.exactly(drive.min_rpm), words.exactly(drive.max_rpm));
+            if blanks {
+                say!(words, "rate-table-blank", least = least, most = most)
+            } else {
+                say!(words, "rate-table-whole", least = least, most = most)
+            }
+        }
+        (None, _) => say!(words, "rate-table-unknown"),
     };
     Some(Table {
         heads: speeds.iter().map(|speed| format!("{} {speed_unit}", round(*speed, words))).collect(),
@@ -75,9 +74,9 @@ pub(super) fn ratios(at_work: &AtWork, wanted: &Wanted, wheel: Wheel, words: Wor
         }
     };
     Table {
-        heads: vec![format!("Rate, {}", wanted.rate_unit), "Roller turns per metre".to_owned()],
+        heads: vec![say!(words, "rate-ratios-rate", unit = wanted.rate_unit.name()), say!(words, "rate-ratios-turns")],
         rows: ratios.iter().enumerate().map(row).collect(),
-        note: "Another ratio is another setup: log it, and catch again before sowing.".to_owned(),
+        note: say!(words, "rate-ratios-note"),
     }
 }
 

@@ -12,6 +12,8 @@ use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::say;
+use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![
@@ -31,12 +33,15 @@ struct ClientsPage {
 async fn clients_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
     let mut conn = signed.app.read().await?;
     let clients = act::clients(&mut conn.cx(), &signed.actor.scope).await?;
-    show(&ClientsPage { page: Page::new(&signed, &cookies, "Clients", "/keeping"), clients })
+    show(&ClientsPage {
+        page: Page::new(&signed, &cookies, say!(signed.actor.words(), "clients-title"), "/keeping"),
+        clients,
+    })
 }
 
 async fn new_client_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
-    let form = client_form().creating(signed.app.clock.new_id()?);
-    show(&FormPage::new(Page::new(&signed, &cookies, "Add a client", "/keeping"), form))
+    let form = client_form(signed.actor.words()).creating(signed.app.clock.new_id()?);
+    show(&FormPage::new(new_client(&signed, &cookies), form))
 }
 
 async fn post_client(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
@@ -48,14 +53,17 @@ async fn post_client(signed: Signed, cookies: Cookies, posted: Posted) -> Result
     match added {
         Ok(_) => Ok(Redirect::to("/clients").into_response()),
         Err(error) => {
-            let page = Page::new(&signed, &cookies, "Add a client", "/keeping");
-            let form = client_form().creating(signed.app.clock.new_id()?).again(&posted, &error);
-            show_with(StatusCode::UNPROCESSABLE_ENTITY, &FormPage::new(page, form))
+            let form = client_form(signed.actor.words()).creating(signed.app.clock.new_id()?).again(&posted, &error);
+            show_with(StatusCode::UNPROCESSABLE_ENTITY, &FormPage::new(new_client(&signed, &cookies), form))
         }
     }
 }
 
-fn client_form() -> Form {
-    let name = FormField::new("name", "Name").hint("For whom you sow: fields and lots can then belong to them.");
-    Form::new("/clients", "Add the client", vec![name])
+fn new_client(signed: &Signed, cookies: &Cookies) -> Page {
+    Page::new(signed, cookies, say!(signed.actor.words(), "client-add"), "/keeping")
+}
+
+fn client_form(words: Words) -> Form {
+    let name = FormField::new("name", say!(words, "client-name")).hint(say!(words, "client-name-hint"));
+    Form::new("/clients", say!(words, "client-submit"), vec![name])
 }

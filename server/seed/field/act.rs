@@ -13,6 +13,7 @@ use crate::web::paging::{Gathered, List, PageAsked};
 use serde_json::Value;
 use sowmark_core::ids::{ClientId, FieldId};
 use sowmark_core::quantity::Area;
+use sowmark_core::words::Words;
 
 input! {
     /// A field.
@@ -98,6 +99,7 @@ pub async fn fields(cx: &mut Cx<'_>, scope: &Scope) -> Result<Vec<FieldRow>, Err
 
 /// Fields as a choice: id, and name with area.
 #[must_use]
-pub fn fields_in_choice(fields: &[FieldRow]) -> Vec<(String, String)> {
-    fields.iter().map(|field| (field.id.to_string(), format!("{}, {}", field.name, field.area))).collect()
+pub fn fields_in_choice(fields: &[FieldRow], words: Words) -> Vec<(String, String)> {
+    let label = |field: &FieldRow| format!("{}, {}", field.name, words.decimal(&field.area));
+    fields.iter().map(|field| (field.id.to_string(), label(field))).collect()
 }

@@ -14,6 +14,8 @@ use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::say;
+use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![
@@ -35,12 +37,16 @@ async fn fields_page(signed: Signed, cookies: Cookies) -> Result<Response, Error
     let mut conn = signed.app.read().await?;
     let fields = act::fields(&mut conn.cx(), &signed.actor.scope).await?;
     let may_keep = signed.actor.may(Permission::KeepFleet);
-    show(&FieldsPage { page: Page::new(&signed, &cookies, "Fields", "/keeping"), fields, may_keep })
+    show(&FieldsPage {
+        page: Page::new(&signed, &cookies, say!(signed.actor.words(), "fields-title"), "/keeping"),
+        fields,
+        may_keep,
+    })
 }
 
 async fn new_field_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
     let form = field_form(&signed).await?.creating(signed.app.clock.new_id()?);
-    show(&FormPage::new(Page::new(&signed, &cookies, "Add a field", "/keeping"), form))
+    show(&FormPage::new(new_field(&signed, &cookies), form))
 }
 
 async fn post_field(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
@@ -52,33 +58,37 @@ async fn post_field(signed: Signed, cookies: Cookies, posted: Posted) -> Result<
     match added {
         Ok(_) => Ok(Redirect::to("/fields").into_response()),
         Err(error) => {
-            let page = Page::new(&signed, &cookies, "Add a field", "/keeping");
             let form = field_form(&signed).await?.creating(signed.app.clock.new_id()?).again(&posted, &error);
-            show_with(StatusCode::UNPROCESSABLE_ENTITY, &FormPage::new(page, form))
+            show_with(StatusCode::UNPROCESSABLE_ENTITY, &FormPage::new(new_field(&signed, &cookies), form))
         }
     }
+}
+
+fn new_field(signed: &Signed, cookies: &Cookies) -> Page {
+    Page::new(signed, cookies, say!(signed.actor.words(), "fields-add"), "/keeping")
 }
 
 async fn field_form(signed: &Signed) -> Result<Form, Error> {
     let mut conn = signed.app.read().await?;
     let clients: Vec<ClientRow> = client::act::clients(&mut conn.cx(), &signed.actor.scope).await?;
+    let words = signed.actor.words();
     let area = match signed.actor.units {
         Units::Metric => "ha",
         Units::Us => "ac",
     };
     let mut fields = vec![
-        FormField::new("name", "Name"),
-        FormField::new("area", "Area that is sown").measured(&["ha", "ac", "m2"], area),
+        FormField::new("name", say!(words, "fields-name")),
+        FormField::new("area", say!(words, "fields-area-sown")).measured(&["ha", "ac", "m2"], area),
     ];
     if !clients.is_empty() {
-        fields.push(client_field(&clients));
+        fields.push(client_field(&clients, words));
     }
-    Ok(Form::new("/fields", "Add the field", fields))
+    Ok(Form::new("/fields", say!(words, "fields-submit"), fields))
 }
 
 /// Whose it is: one of the clients, or the organization's own.
-pub(crate) fn client_field(clients: &[ClientRow]) -> FormField {
-    let own = (String::new(), "Our own".to_owned());
+pub(crate) fn client_field(clients: &[ClientRow], words: Words) -> FormField {
+    let own = (String::new(), say!(words, "client-own"));
     let choices = std::iter::once(own).chain(client::act::clients_in_choice(clients));
-    FormField::new("client_id", "Client").choice(choices).optional()
+    FormField::new("client_id", say!(words, "client-whose")).choice(choices).optional()
 }

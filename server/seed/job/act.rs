@@ -11,12 +11,14 @@ use crate::web::door::Signed;
 use crate::web::error::{Error, Fault};
 use crate::web::input::{Name, Note};
 use crate::web::paging::{Gathered, List, PageAsked};
-use crate::{input, words};
+use crate::{input, saying, words};
 use jiff::Timestamp;
 use serde_json::Value;
 use sowmark_core::ids::{ClientId, FieldId, LotId, MeteringUnitId, RecordId, SeederId};
 use sowmark_core::quantity::{Area, Mass, Rate, Speed};
+use sowmark_core::say;
 use sowmark_core::usage::Period;
+use sowmark_core::words::Words;
 
 words! {
     /// How the seed that was used is known.
@@ -33,11 +35,11 @@ words! {
 impl SeedUsedBasis {
     /// For a person.
     #[must_use]
-    pub fn label(self) -> &'static str {
+    pub fn says(self, words: Words) -> String {
         match self {
-            Self::Weighed => "Weighed",
-            Self::Bags => "Bags counted",
-            Self::MachineTotal => "What the machine shows",
+            Self::Weighed => say!(words, "job-basis-weighed"),
+            Self::Bags => say!(words, "job-basis-bags"),
+            Self::MachineTotal => say!(words, "job-basis-machine-total"),
         }
     }
 }
@@ -67,21 +69,15 @@ fn faults_of(draft: &JobDraft) -> Vec<Fault> {
     let mut faults = Vec::new();
     match (&draft.field_id, &draft.field) {
         (None, None) => {
-            faults.push(Fault::new(
-                "/field_id",
-                "The field is missing. Choose one of the fields, or give its name as `field`.",
-            ));
+            faults.push(Fault::new("/field_id", saying!("job-field-missing")));
         }
         (Some(_), Some(_)) => {
-            faults.push(Fault::new(
-                "/field",
-                "The field is given twice. Choose one of the fields or name one, not both.",
-            ));
+            faults.push(Fault::new("/field", saying!("job-field-twice")));
         }
         _ => {}
     }
     if draft.ended_at.is_some_and(|ended| ended.at < draft.occurred_at.at) {
-        faults.push(Fault::new("/ended_at", "The job ended before it began. Look at both times."));
+        faults.push(Fault::new("/ended_at", saying!("job-ended-too-early")));
     }
     faults
 }

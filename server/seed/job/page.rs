@@ -21,6 +21,8 @@ use crate::web::routes::{Need, Route};
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::MeteringUnitId;
 use sowmark_core::quantity::Rate;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -76,36 +78,40 @@ impl Sowing {
     }
 
     fn page(&self, signed: &Signed, cookies: &Cookies, form: Form) -> LogPage {
-        let title = format!("{}, {}: job finished", self.unit.seeder, self.unit.label);
-        LogPage::new(Page::new(signed, cookies, title, "/seeders"), form)
-            .intro("What was sown, on how much land. Weighed seed is what shows a number that has drifted.")
+        let words = signed.actor.words();
+        let title = say!(words, "job-title", seeder = &self.unit.seeder, unit = &self.unit.label);
+        LogPage::new(Page::new(signed, cookies, title, "/seeders"), form).intro(say!(words, "job-intro"))
     }
 
     fn form(&self, signed: &Signed) -> Result<Form, Error> {
-        let mut fields =
-            vec![moment_field(signed, "occurred_at", "Began"), moment_field(signed, "ended_at", "Ended").optional()];
-        fields.extend(self.field_fields());
-        fields.push(lot_field(&self.lots, self.likely_lot));
+        let words = signed.actor.words();
+        let mut fields = vec![
+            moment_field(signed, "occurred_at", &say!(words, "job-began")),
+            moment_field(signed, "ended_at", &say!(words, "job-ended")).optional(),
+        ];
+        fields.extend(self.field_fields(words));
+        fields.push(lot_field(&self.lots, self.likely_lot, words));
         fields.extend(self.measured_fields(signed));
-        fields.push(note_field());
-        let form = Form::new(format!("/metering-units/{}/jobs", self.unit.id), "Log the job", fields);
+        fields.push(note_field(words));
+        let form = Form::new(format!("/metering-units/{}/jobs", self.unit.id), say!(words, "job-submit"), fields);
         Ok(form.creating(signed.app.clock.new_id()?).back(format!("/seeders/{}", self.unit.seeder_id)))
     }
 
-    fn field_fields(&self) -> Vec<FormField> {
-        let named = FormField::new("field", "Field");
+    fn field_fields(&self, words: Words) -> Vec<FormField> {
+        let named = FormField::new("field", say!(words, "job-field"));
         if self.fields.is_empty() {
-            return vec![named.hint("Its name as your people say it.")];
+            return vec![named.hint(say!(words, "job-field-hint"))];
         }
-        let other = (String::new(), "Another, named below".to_owned());
-        let choices = std::iter::once(other).chain(field::act::fields_in_choice(&self.fields));
+        let other = (String::new(), say!(words, "job-field-other"));
+        let choices = std::iter::once(other).chain(field::act::fields_in_choice(&self.fields, words));
         vec![
-            FormField::new("field_id", "Field").choice(choices).optional(),
-            FormField { label: "Name of a field that is not in the list".to_owned(), ..named }.optional(),
+            FormField::new("field_id", say!(words, "job-field")).choice(choices).optional(),
+            FormField { label: say!(words, "job-field-not-listed"), ..named }.optional(),
         ]
     }
 
     fn measured_fields(&self, signed: &Signed) -> Vec<FormField> {
+        let words = signed.actor.words();
         let (area, rate, speed) = match signed.actor.units {
             Units::Metric => ("ha", "kg/ha", "km/h"),
             Units::Us => ("ac", "lb/ac", "mph"),
@@ -115,14 +121,16 @@ impl Sowing {
             None => (String::new(), rate),
         };
         vec![
-            FormField::new("area", "Area sown").measured(&["ha", "ac", "m2"], area),
-            mass_field(signed, "seed_used", "Seed used").hint("What went in, less what was left."),
-            FormField::new("seed_used_basis", "How the seed used is known")
-                .hint("The machine\u{2019}s own total cannot show that its number is wrong.")
+            FormField::new("area", say!(words, "job-area")).measured(&["ha", "ac", "m2"], area),
+            mass_field(signed, "seed_used", say!(words, "job-seed-used")).hint(say!(words, "job-seed-used-hint")),
+            FormField::new("seed_used_basis", say!(words, "job-basis"))
+                .hint(say!(words, "job-basis-hint"))
                 .value(SeedUsedBasis::Weighed.word())
-                .choice(SeedUsedBasis::ALL.iter().map(|basis| (basis.word(), basis.label()))),
-            FormField::new("target_rate", "Target rate").value(target).measured(&["kg/ha", "lb/ac"], rate),
-            FormField::new("speed", "Speed").measured(&["km/h", "mph", "m/s"], speed).optional(),
+                .choice(SeedUsedBasis::ALL.iter().map(|basis| (basis.word(), basis.says(words)))),
+            FormField::new("target_rate", say!(words, "job-target-rate"))
+                .value(target)
+                .measured(&["kg/ha", "lb/ac"], rate),
+            FormField::new("speed", say!(words, "job-speed")).measured(&["km/h", "mph", "m/s"], speed).optional(),
         ]
     }
 }

@@ -14,6 +14,8 @@ use jiff::civil::Date;
 use serde_json::Value;
 use sowmark_core::ids::{ClientId, LotId};
 use sowmark_core::quantity::Mass;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 
 words! {
     /// What a lot is of.
@@ -27,11 +29,11 @@ words! {
 impl Material {
     /// For a person.
     #[must_use]
-    pub fn label(self) -> &'static str {
+    pub fn says(self, words: Words) -> String {
         match self {
-            Self::Seed => "Seed",
-            Self::Fertilizer => "Fertilizer",
-            Self::Other => "Another dry product",
+            Self::Seed => say!(words, "lot-material-seed"),
+            Self::Fertilizer => say!(words, "lot-material-fertilizer"),
+            Self::Other => say!(words, "lot-material-other"),
         }
     }
 }
@@ -139,9 +141,10 @@ pub async fn lots(cx: &mut Cx<'_>, scope: &Scope) -> Result<Vec<LotRow>, Error> 
 
 /// Lots as a choice in a form: id, and crop, variety and number, with a word where the seed is treated.
 #[must_use]
-pub fn lots_in_choice(lots: &[LotRow]) -> Vec<(String, String)> {
+pub fn lots_in_choice(lots: &[LotRow], words: Words) -> Vec<(String, String)> {
     let label = |lot: &LotRow| {
-        if lot.treatment_product.is_some() { format!("{} (treated)", lot.in_words()) } else { lot.in_words() }
+        let called = lot.in_words(words);
+        if lot.treatment_product.is_some() { say!(words, "lot-called-treated", lot = called) } else { called }
     };
     lots.iter().map(|lot| (lot.id.to_string(), label(lot))).collect()
 }

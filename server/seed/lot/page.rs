@@ -15,6 +15,7 @@ use crate::web::page::{Cookies, Page, show};
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::say;
 use sowmark_core::usage::Period;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -58,7 +59,7 @@ async fn lots_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> 
         LotLine { lot, expected }
     });
     show(&LotsPage {
-        page: Page::new(&signed, &cookies, "Seed lots", "/lots"),
+        page: Page::new(&signed, &cookies, say!(signed.actor.words(), "lots-title"), "/lots"),
         lots: lots.collect(),
         may_keep: signed.actor.may(Permission::KeepLots),
         sees_stock,
@@ -67,7 +68,7 @@ async fn lots_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> 
 
 async fn new_lot_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
     let form = lot_form(&signed).await?;
-    LogPage::new(Page::new(&signed, &cookies, "Add a seed lot", "/lots"), form).intro(INTRO).show()
+    new_lot(&signed, &cookies, form).show()
 }
 
 async fn post_lot(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
@@ -80,42 +81,44 @@ async fn post_lot(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Re
         Ok(outcome) => Ok(Redirect::to(&format!("/lots/{}", outcome.id())).into_response()),
         Err(error) => {
             let form = lot_form(&signed).await?.again(&posted, &error);
-            LogPage::new(Page::new(&signed, &cookies, "Add a seed lot", "/lots"), form).intro(INTRO).show()
+            new_lot(&signed, &cookies, form).show()
         }
     }
 }
 
-const INTRO: &str = "Copy it from the label. What is not on it can be left empty.";
+fn new_lot(signed: &Signed, cookies: &Cookies, form: Form) -> LogPage {
+    let words = signed.actor.words();
+    LogPage::new(Page::new(signed, cookies, say!(words, "lots-add"), "/lots"), form).intro(say!(words, "lot-intro"))
+}
 
 async fn lot_form(signed: &Signed) -> Result<Form, Error> {
     let mut conn = signed.app.read().await?;
     let clients = client::act::clients(&mut conn.cx(), &signed.actor.scope).await?;
     drop(conn);
+    let words = signed.actor.words();
     let mut fields = vec![
-        FormField::new("lot_number", "Lot number").hint("As printed on the label or the tag."),
-        FormField::new("material", "What it is")
+        FormField::new("lot_number", say!(words, "lot-number")).hint(say!(words, "lot-number-hint")),
+        FormField::new("material", say!(words, "lot-material"))
             .value(Material::Seed.word())
-            .choice(Material::ALL.iter().map(|material| (material.word(), material.label()))),
-        FormField::new("crop", "Crop").hint(
-            "The species, such as winter wheat; for another dry product its name. Write it the same way each time.",
-        ),
-        FormField::new("variety", "Variety").optional(),
-        FormField::new("supplier", "Supplier").optional(),
-        FormField::new("received_on", "Received on").kind(Kind::Date).optional(),
-        mass_field(signed, "received_mass", "Mass received").optional(),
-        FormField::new("treatment/product", "Treated with")
-            .hint("The product named on the label. Leave it empty if the seed is not treated.")
+            .choice(Material::ALL.iter().map(|material| (material.word(), material.says(words)))),
+        FormField::new("crop", say!(words, "lot-crop")).hint(say!(words, "lot-crop-hint")),
+        FormField::new("variety", say!(words, "lot-variety")).optional(),
+        FormField::new("supplier", say!(words, "lot-supplier")).optional(),
+        FormField::new("received_on", say!(words, "lot-received-on")).kind(Kind::Date).optional(),
+        mass_field(signed, "received_mass", say!(words, "lot-received-mass")).optional(),
+        FormField::new("treatment/product", say!(words, "lot-treated-with"))
+            .hint(say!(words, "lot-treated-with-hint"))
             .optional(),
-        FormField::new("treatment/caution", "What the label warns of")
-            .hint("In the label\u{2019}s own words. It is shown to whoever fills, catches or empties.")
+        FormField::new("treatment/caution", say!(words, "lot-caution"))
+            .hint(say!(words, "lot-caution-hint"))
             .kind(Kind::Area)
             .optional(),
-        percent_field("analysis/purity_percent", "Purity, %"),
-        percent_field("analysis/germination_percent", "Germination, %"),
-        FormField::new("analysis/tested_on", "Date of the label\u{2019}s test").kind(Kind::Date).optional(),
+        percent_field("analysis/purity_percent", say!(words, "test-purity")),
+        percent_field("analysis/germination_percent", say!(words, "test-germination")),
+        FormField::new("analysis/tested_on", say!(words, "lot-tested-on")).kind(Kind::Date).optional(),
     ];
     if !clients.is_empty() {
-        fields.push(client_field(&clients));
+        fields.push(client_field(&clients, words));
     }
-    Ok(Form::new("/lots", "Add the lot", fields).creating(signed.app.clock.new_id()?))
+    Ok(Form::new("/lots", say!(words, "lot-submit"), fields).creating(signed.app.clock.new_id()?))
 }

@@ -20,6 +20,7 @@ use askama::Template;
 use axum::response::Response;
 use jiff::tz::TimeZone;
 use sowmark_core::ids::LotId;
+use sowmark_core::say;
 use sowmark_core::usage::LotBalance;
 use sowmark_core::words::Words;
 
@@ -51,7 +52,7 @@ struct TestLine {
 
 /// The stock, for who may see it.
 struct StockPart {
-    balance: Vec<(&'static str, String)>,
+    balance: Vec<(String, String)>,
     expected: String,
     counted: Option<String>,
     unweighed: u32,
@@ -62,7 +63,7 @@ struct StockPart {
 /// A movement, as its row shows it.
 struct MovementLine {
     when: String,
-    what: &'static str,
+    what: String,
     by: String,
     movement: MovementRow,
     fallen: Option<String>,
@@ -94,7 +95,7 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
     let went = where_it_went(&signed, &mut conn.cx(), id).await?;
     let factors = calibration::charts::of_lot(&mut conn.cx(), &signed, id).await?;
     show(&LotPage {
-        page: Page::new(&signed, &cookies, format!("Lot {}", lot.lot_number), "/lots"),
+        page: Page::new(&signed, &cookies, say!(signed.actor.words(), "lot-title", number = &lot.lot_number), "/lots"),
         treated: Treated::of(&lot),
         lot,
         tests: tests.into_iter().map(|test| TestLine::new(test, zone, signed.actor.words())).collect(),
@@ -118,20 +119,20 @@ fn stock_part(signed: &Signed, stock: LotBalance, movements: Vec<MovementRow>) -
     let words = signed.actor.words();
     let said = |kg: f64| mass_in_words(kg, units);
     let balance = [
-        ("Received", stock.received.kg),
-        ("Filled into tanks", -stock.filled.kg),
-        ("Returned, also from tanks", stock.returned.kg),
-        ("Sold", -stock.sold.kg),
-        ("Discarded", -stock.discarded.kg),
+        (say!(words, "stock-received"), stock.received.kg),
+        (say!(words, "stock-filled"), -stock.filled.kg),
+        (say!(words, "stock-returned"), stock.returned.kg),
+        (say!(words, "stock-sold"), -stock.sold.kg),
+        (say!(words, "stock-discarded"), -stock.discarded.kg),
     ];
     let counted = stock.counted.map(|count| {
         let (counted, unaccounted) = (count.found.kg, count.unaccounted().kg);
-        let difference = if unaccounted < 0.0 { "less" } else { "more" };
-        format!("{}, {} {difference} than expected then", said(counted), said(unaccounted.abs()))
+        let side = if unaccounted < 0.0 { "less" } else { "more" };
+        say!(words, "stock-counted", side = side, counted = said(counted), difference = said(unaccounted.abs()))
     });
     let line = |row: MovementRow| MovementLine {
         when: row.head.when(zone, words),
-        what: MovementKind::from_word(&row.moved).map_or("", MovementKind::label),
+        what: MovementKind::from_word(&row.moved).map_or_else(String::new, |kind| kind.says(words)),
         by: row.head.by_line(words),
         fallen: row.head.fallen(zone, words),
         movement: row,
@@ -149,33 +150,36 @@ fn stock_part(signed: &Signed, stock: LotBalance, movements: Vec<MovementRow>) -
 /// Fills, emptyings and jobs with the lot that this person sees, newest first.
 async fn where_it_went(signed: &Signed, cx: &mut crate::db::Cx<'_>, lot: LotId) -> Result<Vec<WentLine>, Error> {
     let (scope, zone, reader) = (&signed.actor.scope, &signed.actor.time_zone, signed.actor.reader());
-    let weighed = |mass: Option<&str>| mass.map_or_else(|| "not weighed".to_owned(), |mass| reader.measured(mass));
+    let words = reader.words;
+    let weighed =
+        |mass: Option<&str>| mass.map_or_else(|| say!(words, "went-not-weighed"), |mass| reader.measured(mass));
     let line = |head: &crate::records::head::Head, seeder_id, seeder: &str, unit: &str, what| WentLine {
         occurred_at: head.occurred_at,
-        when: head.when(zone, reader.words),
+        when: head.when(zone, words),
         what,
         seeder_id,
         place: format!("{seeder}, {unit}"),
-        by: head.by_line(reader.words),
-        fallen: head.fallen(zone, reader.words),
+        by: head.by_line(words),
+        fallen: head.fallen(zone, words),
     };
     let mut went = Vec::new();
     for row in tank::act::fills_from(cx, scope, lot).await? {
-        let what = format!("Filled: {}", weighed(row.mass.as_deref()));
+        let what = say!(words, "went-filled", mass = weighed(row.mass.as_deref()));
         went.push(line(&row.head, row.seeder_id, &row.seeder, &row.unit, what));
     }
     for row in tank::act::emptyings_of(cx, scope, lot).await? {
-        let rest = if row.to_empty { "to empty" } else { "not to empty" };
-        let what = format!("Emptied, {rest}: {}", weighed(row.mass.as_deref()));
+        let empty = if row.to_empty { "yes" } else { "no" };
+        let what = say!(words, "went-emptied", empty = empty, mass = weighed(row.mass.as_deref()));
         went.push(line(&row.head, row.seeder_id, &row.seeder, &row.unit, what));
     }
     for row in job::act::jobs_with(cx, scope, lot).await? {
-        let what = format!(
-            "Sown on {}: {} on {}, target {}",
-            row.field(),
-            reader.measured(&row.seed_used),
-            reader.measured(&row.area),
-            reader.measured(&row.target_rate)
+        let what = say!(
+            words,
+            "went-sown",
+            field = row.field(),
+            seed = reader.measured(&row.seed_used),
+            area = reader.measured(&row.area),
+            rate = reader.measured(&row.target_rate)
         );
         went.push(line(&row.head, row.seeder_id, &row.seeder, &row.unit, what));
     }

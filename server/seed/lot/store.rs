@@ -5,6 +5,8 @@ use crate::access::Scope;
 use crate::db::{Cx, Result, Work};
 use crate::{args, queries};
 use sowmark_core::ids::{ClientId, LotId};
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 queries! {
@@ -58,11 +60,10 @@ impl LotRow {
 
     /// Crop, variety and number, as people tell lots apart.
     #[must_use]
-    pub fn in_words(&self) -> String {
-        match &self.variety {
-            Some(variety) => format!("{}, {variety}, lot {}", self.crop, self.lot_number),
-            None => format!("{}, lot {}", self.crop, self.lot_number),
-        }
+    pub fn in_words(&self, words: Words) -> String {
+        let (named, variety) = self.variety.as_deref().map_or(("crop", ""), |variety| ("variety", variety));
+        let (crop, number) = (&self.crop, &self.lot_number);
+        say!(words, "lot-called", named = named, crop = crop, variety = variety, number = number)
     }
 }
 

@@ -4,12 +4,12 @@ use super::store::{self, LotTestRow};
 use crate::access::{Permission, Scope};
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
-use crate::input;
 use crate::seed::lot;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::input::Percent;
 use crate::web::paging::{List, PageAsked};
+use crate::{input, saying};
 use serde_json::Value;
 use sowmark_core::ids::{LotId, RecordId};
 use sowmark_core::quantity::{BulkDensity, SeedWeight};
@@ -46,10 +46,7 @@ pub async fn record_lot_test(signed: &Signed, lot: LotId, draft: LotTestDraft, s
     lot::act::find_lot(&mut conn.cx(), &signed.actor.scope, lot).await?;
     drop(conn);
     if draft.is_empty() {
-        return Err(Error::fault(
-            "",
-            "This test measured nothing. Give at least one of seed weight, bulk density, germination, purity, moisture.",
-        ));
+        return Err(Error::fault("", saying!("test-of-nothing")));
     }
     let new = NewEntry {
         id: draft.id,

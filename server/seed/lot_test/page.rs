@@ -15,6 +15,7 @@ use crate::web::page::{Cookies, Page};
 use crate::web::routes::{Need, Route};
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::LotId;
+use sowmark_core::say;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![
@@ -57,26 +58,30 @@ async fn post_lot_test(
 async fn test_page(signed: &Signed, cookies: &Cookies, id: LotId, form: Form) -> Result<LogPage, Error> {
     let mut conn = signed.app.read().await?;
     let lot = lot::act::find_lot(&mut conn.cx(), &signed.actor.scope, id).await?;
-    let page = Page::new(signed, cookies, format!("Test of {}", lot.in_words()), "/lots");
-    Ok(LogPage::new(page, form).intro("Give what was measured, at least one value; leave the rest empty."))
+    let words = signed.actor.words();
+    let page = Page::new(signed, cookies, say!(words, "test-title", lot = lot.in_words(words)), "/lots");
+    Ok(LogPage::new(page, form).intro(say!(words, "test-intro")))
 }
 
 fn lot_test_form(signed: &Signed, lot: LotId) -> Result<Form, Error> {
+    let words = signed.actor.words();
     let (densities, density): (&[&str], _) = match signed.actor.units {
         Units::Metric => (&["kg/hL", "g/L", "lb/bu"], "kg/hL"),
         Units::Us => (&["lb/bu", "kg/hL", "g/L"], "lb/bu"),
     };
     let fields = vec![
-        moment_field(signed, "occurred_at", "When it was tested"),
-        FormField::new("thousand_seed_weight", "Thousand-seed weight")
-            .hint("When it differs from the test at the last catch by more than the tolerance, the units with this lot are due again.")
+        moment_field(signed, "occurred_at", &say!(words, "test-when")),
+        FormField::new("thousand_seed_weight", say!(words, "test-thousand-seed-weight"))
+            .hint(say!(words, "test-thousand-seed-weight-hint"))
             .measured(&["g"], "g")
             .optional(),
-        FormField::new("bulk_density", "Bulk density (test weight)").measured(densities, density).optional(),
-        percent_field("germination_percent", "Germination, %"),
-        percent_field("purity_percent", "Purity, %"),
-        percent_field("moisture_percent", "Moisture, %"),
+        FormField::new("bulk_density", say!(words, "test-bulk-density-entered"))
+            .measured(densities, density)
+            .optional(),
+        percent_field("germination_percent", say!(words, "test-germination")),
+        percent_field("purity_percent", say!(words, "test-purity")),
+        percent_field("moisture_percent", say!(words, "test-moisture")),
     ];
-    let form = Form::new(format!("/lots/{lot}/tests"), "Record the test", fields);
+    let form = Form::new(format!("/lots/{lot}/tests"), say!(words, "test-submit"), fields);
     Ok(form.creating(signed.app.clock.new_id()?).back(format!("/lots/{lot}")))
 }

@@ -9,10 +9,12 @@ use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::input::Note;
 use crate::web::paging::{List, PageAsked};
-use crate::{input, words};
+use crate::{input, saying, words};
 use serde_json::Value;
 use sowmark_core::ids::{LotId, RecordId};
 use sowmark_core::quantity::Mass;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 
 words! {
     /// What happened to the stock.
@@ -31,13 +33,13 @@ words! {
 impl MovementKind {
     /// For a person.
     #[must_use]
-    pub fn label(self) -> &'static str {
+    pub fn says(self, words: Words) -> String {
         match self {
-            Self::Received => "Received",
-            Self::Returned => "Returned to the store",
-            Self::Sold => "Sold",
-            Self::Discarded => "Discarded",
-            Self::Counted => "Counted: found in the store",
+            Self::Received => say!(words, "movement-received"),
+            Self::Returned => say!(words, "movement-returned"),
+            Self::Sold => say!(words, "movement-sold"),
+            Self::Discarded => say!(words, "movement-discarded"),
+            Self::Counted => say!(words, "movement-counted"),
         }
     }
 }
@@ -61,10 +63,7 @@ pub async fn record_movement(signed: &Signed, lot: LotId, draft: MovementDraft, 
     lot::act::find_lot(&mut conn.cx(), &signed.actor.scope, lot).await?;
     drop(conn);
     if draft.mass.is_zero() && draft.kind != MovementKind::Counted {
-        return Err(Error::fault(
-            "/mass",
-            "A movement of nothing is none. Give the mass that moved; only a count may find nothing.",
-        ));
+        return Err(Error::fault("/mass", saying!("movement-of-nothing")));
     }
     let new = NewEntry {
         id: draft.id,

@@ -13,6 +13,7 @@ use crate::web::page::{Cookies, Page};
 use crate::web::routes::{Need, Route};
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::LotId;
+use sowmark_core::say;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![
@@ -49,21 +50,20 @@ async fn post_movement(
 async fn movement_page(signed: &Signed, cookies: &Cookies, id: LotId, form: Form) -> Result<LogPage, Error> {
     let mut conn = signed.app.read().await?;
     let lot = lot::act::find_lot(&mut conn.cx(), &signed.actor.scope, id).await?;
-    let page = Page::new(signed, cookies, format!("Movement of {}", lot.in_words()), "/lots");
-    Ok(LogPage::new(page, form).intro(
-        "What was put into a tank or taken out of one is logged at the seeder, not here. A count changes nothing; it \
-         tells how much is unaccounted for.",
-    ))
+    let words = signed.actor.words();
+    let page = Page::new(signed, cookies, say!(words, "movement-title", lot = lot.in_words(words)), "/lots");
+    Ok(LogPage::new(page, form).intro(say!(words, "movement-intro")))
 }
 
 fn movement_form(signed: &Signed, lot: LotId) -> Result<Form, Error> {
+    let words = signed.actor.words();
     let fields = vec![
-        moment_field(signed, "occurred_at", "When"),
-        FormField::new("kind", "What happened")
-            .choice(MovementKind::ALL.iter().map(|kind| (kind.word(), kind.label()))),
-        mass_field(signed, "mass", "Mass"),
-        note_field(),
+        moment_field(signed, "occurred_at", &say!(words, "log-when")),
+        FormField::new("kind", say!(words, "movement-kind"))
+            .choice(MovementKind::ALL.iter().map(|kind| (kind.word(), kind.says(words)))),
+        mass_field(signed, "mass", say!(words, "log-mass")),
+        note_field(words),
     ];
-    let form = Form::new(format!("/lots/{lot}/movements"), "Record the movement", fields);
+    let form = Form::new(format!("/lots/{lot}/movements"), say!(words, "movement-submit"), fields);
     Ok(form.creating(signed.app.clock.new_id()?))
 }

@@ -5,11 +5,11 @@ use crate::access::{Permission, Scope};
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
 use crate::fleet::seeder::act::find_unit;
-use crate::input;
 use crate::seed::lot;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::paging::{Gathered, List, PageAsked};
+use crate::{input, saying};
 use serde_json::Value;
 use sowmark_core::ids::{LotId, MeteringUnitId, RecordId};
 use sowmark_core::quantity::Mass;
@@ -45,9 +45,7 @@ impl EmptyingDraft {
 /// A mass that was weighed is more than nothing.
 fn weighed(mass: Option<&Mass>) -> Result<(), Error> {
     match mass {
-        Some(mass) if mass.is_zero() => {
-            Err(Error::fault("/mass", "The mass is zero. Give what was weighed, or leave it out if nobody weighed."))
-        }
+        Some(mass) if mass.is_zero() => Err(Error::fault("/mass", saying!("tank-mass-nothing"))),
         _ => Ok(()),
     }
 }

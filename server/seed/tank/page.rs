@@ -18,6 +18,7 @@ use crate::web::page::{Cookies, Page};
 use crate::web::routes::{Need, Route};
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::MeteringUnitId;
+use sowmark_core::say;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -115,31 +116,32 @@ impl Tank {
     fn page(&self, signed: &Signed, cookies: &Cookies, form: Form) -> LogPage {
         let lot = form.fields.iter().find(|field| field.name == "lot_id");
         let chosen = lot.and_then(|lot| Uuid::try_parse(&lot.value).ok());
-        let (says, intro) = match self.act {
-            TankAct::Fill => (
-                "filled",
-                "Another lot on top of what is left makes a mix: the later lot counts as in the tank. Empty it first, \
-                 and log that, where you can.",
-            ),
-            TankAct::Empty => ("emptied", "Weigh what comes out if you can: it goes back to the lot\u{2019}s stock."),
+        let (words, seeder, unit) = (signed.actor.words(), &self.unit.seeder, &self.unit.label);
+        let (title, intro) = match self.act {
+            TankAct::Fill => {
+                (say!(words, "tank-filled-title", seeder = seeder, unit = unit), say!(words, "tank-filled-intro"))
+            }
+            TankAct::Empty => {
+                (say!(words, "tank-emptied-title", seeder = seeder, unit = unit), say!(words, "tank-emptied-intro"))
+            }
         };
-        let title = format!("{}, {}: tank {says}", self.unit.seeder, self.unit.label);
         LogPage::new(Page::new(signed, cookies, title, "/seeders"), form).intro(intro).warning(&self.lots, chosen)
     }
 
     fn form(&self, signed: &Signed) -> Result<Form, Error> {
+        let words = signed.actor.words();
         let mut fields = vec![
-            moment_field(signed, "occurred_at", "When"),
-            lot_field(&self.lots, self.likely),
-            mass_field(signed, "mass", "Mass").hint("Leave it empty if nobody weighed.").optional(),
+            moment_field(signed, "occurred_at", &say!(words, "log-when")),
+            lot_field(&self.lots, self.likely, words),
+            mass_field(signed, "mass", say!(words, "log-mass")).hint(say!(words, "tank-mass-hint")).optional(),
         ];
         let (place, submit) = match self.act {
-            TankAct::Fill => ("fills", "Log the fill"),
-            TankAct::Empty => ("emptyings", "Log the emptying"),
+            TankAct::Fill => ("fills", say!(words, "tank-filled-submit")),
+            TankAct::Empty => ("emptyings", say!(words, "tank-emptied-submit")),
         };
         if self.act == TankAct::Empty {
-            let choices = [("true", "Yes, nothing is left"), ("false", "No, some is left in it")];
-            fields.push(FormField::new("to_empty", "Is the tank empty now?").value("true").choice(choices));
+            let choices = [("true", say!(words, "tank-empty-now-yes")), ("false", say!(words, "tank-empty-now-no"))];
+            fields.push(FormField::new("to_empty", say!(words, "tank-empty-now")).value("true").choice(choices));
         }
         let form = Form::new(format!("/metering-units/{}/{place}", self.unit.id), submit, fields);
         Ok(form.creating(signed.app.clock.new_id()?).back(format!("/seeders/{}", self.unit.seeder_id)))
