@@ -131,7 +131,7 @@ async fn form(signed: &Signed, cx: &mut crate::db::Cx<'_>, by: By) -> Result<For
     let all = || (String::new(), say!(words, "usage-all"));
     let seeders = seeder::act::seeders(cx, scope).await?.into_iter().map(|seeder| (seeder.id.to_string(), seeder.name));
     let seeders: Vec<_> = std::iter::once(all()).chain(seeders).collect();
-    let lots = lot::act::lots_in_choice(&lot::act::lots(cx, scope).await?);
+    let lots = lot::act::lots_in_choice(&lot::act::lots(cx, scope).await?, words);
     let lots = std::iter::once(all()).chain(lots);
     let fields = field::act::fields(cx, scope).await?.into_iter().map(|field| (field.id.to_string(), field.name));
     let fields: Vec<_> = std::iter::once(all()).chain(fields).collect();
@@ -331,7 +331,7 @@ fn lot_line(of: &LotUse, reader: Reader) -> LotLine {
         balance.counted.map(|count| kg(count.found)).unwrap_or_default(),
         unaccounted,
     ];
-    LotLine { id: of.lot.id, name: of.lot.in_words(), cells }
+    LotLine { id: of.lot.id, name: of.lot.in_words(reader.words), cells }
 }
 
 /// A difference with what its weighings leave open, at two standard uncertainties: about 95 %.
