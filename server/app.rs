@@ -127,5 +127,5 @@ fn lost(app: &App, request: &axum::extract::Request, error: Error) -> Response {
         return error.into_response();
     }
     let cookies = crate::web::page::Cookies::of(request.headers());
-    crate::web::page::problem(app, None, &cookies, &error.problem())
+    crate::web::page::problem(app, None, &cookies, &error)
 }

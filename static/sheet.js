@@ -142,10 +142,11 @@ function weighIn(form, unit) {
     hidden.value = unit;
     hidden.previousElementSibling.textContent = unit;
   }
-  form.querySelector("[data-mass-unit]").textContent = unit;
   const button = form.querySelector(`button[value="unit/${unit}"]`);
   button.value = `unit/${before}`;
-  button.textContent = button.textContent.replace(unit, before);
+  const named = (element, unit) => { element.textContent = element.dataset.in.replace("{unit}", unit); };
+  named(button, before);
+  named(form.querySelector(".hint[data-in]"), unit);
 }
 
 /** Adds the rows that these names need: a draft may have more than the sheet has at first. */

@@ -7,6 +7,7 @@
 // Nothing outside can reach into a test program; `pub` says what the modules share.
 #![allow(unreachable_pub)]
 
+mod spanish;
 mod world;
 
 mod calibration;

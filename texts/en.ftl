@@ -131,3 +131,1073 @@ trigger-scale-without-check = { $caught ->
 }
 trigger-scale-failed = The scale { $scale } failed its check on { $day }{ trigger-by }: it showed { $reading } for
     { $reference }. Mend it or take another, then catch again.
+
+## The frame of every page
+
+nav-readiness = Readiness
+nav-seeders = Seeders
+nav-lots = Lots
+nav-outbox = Outbox
+nav-keeping = Keeping
+nav-people = People
+nav-audit = Audit trail
+page-skip = Skip to the page
+nav-main = Main
+menu = Menu
+page-next-act = Next act
+send-now = Send now
+sign-in = Sign in
+sign-out = Sign out
+theme = Page
+theme-light = Light
+theme-dark = Dark
+theme-device = As this device
+
+# Before what is wrong, for who listens to the page; and at the front of its title.
+error-before = Error:
+problem-back = Back to Readiness
+problem-sign-in = Not signed in
+problem-sign-in-detail = Sign in, or send a bearer token that is still good.
+problem-role = Not for your role
+problem-role-detail = Your role in this organization does not allow this. Ask the office.
+problem-cross-site = Sent from another site
+problem-cross-site-detail = This came from another web site, so nothing was done. Use Sowmark's own page.
+problem-not-there = Not there
+problem-method = Not done this way
+problem-method-detail = This address does not take that method.
+problem-conflict = Already taken
+problem-unreadable = Cannot be read
+problem-too-large = Too large
+problem-too-large-detail = This takes at most { $most } KiB. Send less at a time.
+problem-media-type = Another kind of content
+problem-media-type-detail = This takes { $wanted }.
+problem-faults = Understood, but something is wrong
+problem-faults-detail = { $count } things are wrong; each is named below. Nothing was stored.
+problem-too-many = Too many at once
+problem-too-many-detail = Wait { $seconds } seconds, then try again.
+problem-unavailable = The records cannot be reached
+problem-unavailable-detail = The database does not answer. Nothing was stored; try again in a moment.
+problem-broken = Something failed here
+problem-broken-detail = Nothing was stored. The server's log says more.
+
+# On the label for a machine's door; the address stands after the last.
+door-label-serial-number = Serial number
+door-label-opens = Open this machine's page
+door-label-or-type = or type
+
+## Forms and what is wrong in them
+
+field-optional = (may be left empty)
+field-unit = Unit of: { $label }
+form-not-saved = Not saved yet
+form-to-mend = All that you typed is still here. To mend:
+form-failed = That did not work
+choose = Choose
+correction = Correction
+correction-of-the-named = It replaces the record that was named when it was logged
+correction-of-nothing = It replaces nothing
+
+fault-missing = This is missing.
+fault-wrong-kind = This is { $given ->
+        [flag] true or false
+        [list] a list
+        [null] null
+        [number] a number
+        [text] text
+       *[object] an object
+    }; { $wanted ->
+        [entries] a list of entries is wanted
+        [flag] true or false is wanted
+        [list] a list is wanted
+        [number] a number is wanted, as text or as a number
+        [number-or-flag] a number, true or false is wanted
+        [ratio] a ratio like "5:2" is wanted
+        [text] text is wanted
+       *[object] an object is wanted
+    }.
+fault-no-quantity = This is { $given ->
+        [flag] true or false
+        [list] a list
+        [null] null
+        [number] a number
+        [text] text
+       *[object] an object
+    }; a { $dimension } is wanted, like { $example }.
+fault-field-unknown = Sowmark does not know this field. Known here: { $known }.
+fault-word-unknown = “{ $given }” is not known here. Use one of: { $known }.
+fault-list-too-long = This has { $count } entries. Send at most { $most }.
+fault-batch-too-long = This has { $count } entries. Send at most { $most } at once; nothing was stored.
+fault-id-of-nothing = This id stands for nothing. Make a UUIDv7.
+fault-no-id = “{ $given }” is not a UUID.
+fault-empty = This is empty.
+fault-not-one-line = This holds a line break or a control character. Write it on one line.
+fault-control-character = This holds a control character. Remove it.
+fault-too-long = This has { $length } characters. Use at most { $most }.
+fault-year = The year { $year } is out of reach. Use { $first } to { $last }.
+fault-no-moment = “{ $given }” is no moment. Write date, time and offset like 2027-04-06T09:40:00+02:00.
+fault-no-date = “{ $given }” is no date. Write it like 2027-04-06.
+fault-not-whole = { $given } is not a whole number.
+fault-out-of-range = { $given } is out of range. Use { $least } to { $most }.
+fault-not-above-zero = { $given } is out of range. Use more than 0, at most { $most }.
+fault-no-share = { $given } is no share of a whole. Use 0 to 100 percent.
+fault-quantity-negative = { $given } is negative. A { $dimension } is not.
+fault-quantity-nothing = { $given } is nothing. Give a { $dimension } above zero.
+fault-quantity-too-large = { $given } is more than any { $dimension } here can be. Look at the decimal sign and the unit.
+fault-no-zone = “{ $given }” is no time zone. Use an IANA name, like Europe/Paris or America/Chicago.
+fault-no-email = “{ $given }” is no e-mail address. Write it like ana@example.org.
+fault-broke-off = The request broke off.
+fault-not-utf-8 = This is not UTF-8.
+fault-not-utf-8-at = This is not UTF-8: the byte at { $at } starts no character.
+fault-not-there = There is no such { $what ->
+        [account] account
+        [calibration] calibration
+        [check] check
+        [client] client
+        [configuration] configuration
+        [crew] crew
+        [emptying] emptying
+        [field] field
+        [file] file
+        [fill] fill
+        [form-for-that-kind] form for that kind
+        [job] job
+        [lay-up] lay-up
+        [link] link (it is used already, or too old; ask for a new one)
+        [lot] lot
+        [lot-test] lot test
+        [member] member
+        [metering-unit] metering unit
+        [metering-unit-on-this-seeder] metering unit on this seeder
+        [movement] movement
+        [organization] organization
+        [page] page
+        [record] record
+        [refused-entry] refused entry
+        [roller] roller
+        [scale] scale
+        [scale-check] scale check
+        [season] season
+        [seed-lot] seed lot
+        [seeder] seeder
+        [service] service
+        [session] session
+        [setup] setup
+        [token] token
+        [void] void
+        [waiver] waiver
+       *[thing] thing
+    } here.
+fault-no-account = There is no such account as “{ $address }” here.
+fault-nothing-to-correct = There is no standing record of this kind to correct here.
+
+# The kind of an entry, in a sentence and alone.
+kind-a = { $kind ->
+        [organization] an organization
+        [account] an account
+        [membership] a membership
+        [session] a session
+        [token] a token
+        [client] a client
+        [crew] a crew
+        [seeder] a seeder
+        [metering_unit] a metering unit
+        [roller] a roller
+        [lot] a lot
+        [season] a season
+        [scale] a scale
+        [field] a field
+        [configuration] a configuration
+        [setup] a setup
+        [service] a service
+        [lay_up] a lay up
+        [fill] a fill
+        [emptying] an emptying
+        [job] a job
+        [lot_test] a lot test
+        [movement] a movement
+        [scale_check] a scale check
+        [calibration] a calibration
+        [decision] a decision
+        [waiver] a waiver
+        [policy] a policy
+        [void] a void
+       *[entry] an entry
+    }
+kind-name = { $kind ->
+        [organization] organization
+        [account] account
+        [membership] membership
+        [session] session
+        [token] token
+        [client] client
+        [crew] crew
+        [seeder] seeder
+        [metering_unit] metering unit
+        [roller] roller
+        [lot] lot
+        [season] season
+        [scale] scale
+        [field] field
+        [configuration] configuration
+        [setup] setup
+        [service] service
+        [lay_up] lay up
+        [fill] fill
+        [emptying] emptying
+        [job] job
+        [lot_test] lot test
+        [movement] movement
+        [scale_check] scale check
+        [calibration] calibration
+        [decision] decision
+        [waiver] waiver
+        [policy] policy
+        [void] void
+       *[entry] entry
+    }
+conflict-id-stands = The id { $id } already stands for { kind-a } with other content. Nothing was changed; what was sent is kept.
+    Send it under a new id if it is another event.
+conflict-id-taken = The id { $id } is taken. Give the { kind-name } another id.
+
+## Signing in, people and accounts
+
+
+
+## The phone: outbox, pages kept, entries refused
+
+
+
+## The audit trail
+
+
+
+## The fleet: seeders, units, rollers, scales, seasons, labels
+
+keeping-rollers = What turns under a tank. A unit's setup names the one that is fitted.
+keeping-scales = What you weigh with, and what each read of a known mass.
+keeping-seasons = From the first day of a season on, every unit is caught again.
+keeping-tolerances = Tolerances
+keeping-tolerances-what = Every limit that a catch is judged by, with where its default comes from.
+keeping-fields = Fields
+keeping-fields-what = Where is sown, and how large it is.
+keeping-clients = Clients
+keeping-clients-what = Whose fields and seed they are, where you sow for others.
+keeping-people = People and crews
+keeping-people-what = Who may do what, and which seeders a crew sees.
+
+seeders-add = Add a seeder
+seeders-none = No seeder yet.
+seeders-none-keep = A seeder is one machine with its metering units. Add the first; then log what is fitted to it.
+seeders-none-yours = None is assigned to you. The office assigns seeders to crews under People.
+seeders-labels = Labels for the machines, with QR codes
+seeders-seeder = Seeder
+seeders-units = Metering units
+seeders-laid-up = (laid up)
+seeders-serial-number-none = not noted
+seeder-name = Name
+seeder-name-hint = What your people call the machine.
+seeder-kind = Kind
+seeder-kind-box-drill = box drill
+seeder-kind-air-drill = air drill
+seeder-kind-air-cart = air cart
+seeder-serial-number = Serial number
+seeder-commissioned-on = Commissioned on
+seeder-commissioned-on-hint = From this day on its working width and row spacing hold.
+seeder-working-width = Working width
+seeder-row-spacing = Row spacing
+seeder-not-known = not known
+seeder-new-intro = A metering unit is one roller line under one tank. Name each as your people do; leave the rows that you do not
+    need empty.
+seeder-new-submit = Add the seeder
+seeder-unit-label = Metering unit { $number }: label
+seeder-unit-runs = Metering unit { $number }: runs
+seeder-unit-drive = Metering unit { $number }: drive
+seeder-unit-speed-least = Metering unit { $number }: lowest roller speed, 1/min
+seeder-unit-speed-most = Metering unit { $number }: highest roller speed, 1/min
+seeder-about = { $kind }{ $numbered ->
+        [yes] , serial number { $serial }
+       *[no] {""}
+    }, commissioned on { $day }{ $laid_up ->
+        [yes] . Laid up.
+       *[no] {""}
+    }
+seeder-numbers-now = Numbers now
+seeder-units-none-yours = None of its units is yours to see.
+seeder-factors = { $unit }: factors
+seeder-machine = The machine
+seeder-part-replaced = Part replaced
+seeder-width-changed = Width or spacing changed
+seeder-change-link = Name, serial number, controllers
+seeder-lay-up = Lay it up
+seeder-take-back = Take it back into use
+seeder-label = QR code for the machine's door
+seeder-change-title = Change { $seeder }
+seeder-change-intro = What was recorded of the machine stays with it. The change is in the audit trail. Below, say for each metering
+    unit what its controller wants keyed in: every page then shows the number in that form.
+seeder-change-submit = Save the change
+seeder-units-none = A seeder has at least one metering unit. Name each roller line.
+seeder-unit-label-taken = Another unit is already called { $label }. Give each its own label.
+seeder-unit-id-taken = Another unit here has the same id. Make one for each.
+seeder-unit-not-its-own = This is none of the seeder's metering units, or was named before. Name each of them once.
+seeder-speed-most-too-low = { $most } rpm is not above the lowest speed, { $least } rpm. Give the highest speed that the drive holds.
+
+unit-add = Add a metering unit
+unit-title = { $seeder }: add a metering unit
+unit-intro = A metering unit is one roller line under one tank. It has no number until its setup is logged and a catch accepted.
+unit-submit = Add the metering unit
+unit-label = Label
+unit-label-hint = What your people call it; another than those of the machine's other units.
+unit-runs = Runs
+unit-runs-hint = How many seed lines it feeds.
+unit-drive = Drive
+unit-speed-least = Lowest roller speed, 1/min
+unit-speed-most = Highest roller speed, 1/min
+unit-speed-hint = The roller speeds that the drive can hold, where known.
+unit-log-catch = Log a catch
+unit-log-setup = Roller or ratio changed
+unit-log-fill = Tank filled
+unit-log-emptying = Tank emptied
+unit-log-job = Job finished
+unit-all-catches = All its catches
+unit-roller-speed = Roller speed for a rate
+unit-rate-plan = Rate plan
+unit-next-gate = Next gate setting
+drive-ground = ground wheel
+drive-electric = electric motor
+drive-hydraulic = hydraulic motor
+drive-speeds = { $drive }, { $least } to { $most } 1/min
+
+key-in-wanted = The controller wants
+key-in-change = Change it
+key-in-not-said = nobody has said; shown as { $form }
+key-in-mass = { $unit }: the controller wants
+key-in-mass-not-said = Nobody has said: shown as { $form }
+key-in-g = grams
+key-in-kg = kilograms
+key-in-lb = pounds
+key-in-oz = ounces
+key-in-per = { $unit }: for how many revolutions
+key-in-per-one = one revolution
+key-in-per-hundred = 100 revolutions
+key-in-per-unknown = { $count } is not known here. Use 1 or 100.
+key-in-for = { $unit }: for one run or all
+key-in-for-run = one run
+key-in-for-unit = the whole unit, all runs in use
+
+setup-title = { $seeder }, { $unit }: roller, ratio or gate
+setup-intro = Say what is fitted from this moment on, also what stayed. Stop the engine and wait until nothing turns before you
+    reach in; the maker’s instructions come first.
+setup-submit = Log the change
+setup-fitted = Fitted
+setup-none = Nothing logged yet. Log the roller and the drive ratio; without them no catch can be judged.
+setup-roller = Roller
+setup-roller-since = { $roller }, since { $since }
+setup-roller-choose = Choose the roller
+setup-roller-none = No roller is kept yet. The office adds rollers under Keeping; then they can be chosen here.
+setup-ratio = Drive ratio
+setup-ratio-hint = Roller revolutions to drive revolutions, like 5:2 or 2.5.
+setup-gate = Gate
+setup-gate-none = none
+setup-gate-opening = Gate opening
+setup-gate-opening-hint = As it reads on the machine.
+setup-runs = Runs in use
+setup-runs-of = { $used } of { $runs }
+setup-runs-hint = The unit has { $runs }.
+setup-runs-too-many = { $used } runs in use, but { $unit } has { $runs }. Use 1 to { $runs }.
+
+configuration-title = { $seeder }: width or spacing
+configuration-intro = From this moment on. Every unit of the seeder must then be caught again.
+configuration-spacing-too-wide = { $spacing } between rows is more than the working width, { $width }. Look at the units.
+
+service-title = { $seeder }: part replaced or repaired
+service-intro = If it can have changed what a revolution delivers, the units it concerns must be caught again.
+service-submit = Log the part
+service-unit = Which metering unit
+service-unit-all = The whole seeder
+service-part = Part
+service-affects = Can it have changed what a revolution delivers?
+service-affects-yes = Yes, or not sure: catch again
+service-affects-no = No
+component-hydraulic-motor = hydraulic motor
+component-electric-motor = electric motor
+component-control-valve = control valve
+component-speed-sensor = speed sensor
+component-meter-housing = meter housing
+component-seal = seal
+component-drive-train = drive train
+component-fan = fan
+component-controller = controller
+component-other = another part
+
+lay-up-title = { $seeder }: in use or laid up
+lay-up-intro = A seeder that is laid up asks for nothing on the board.
+lay-up-what = What happens
+lay-up-laid-up = It is laid up
+lay-up-in-use = It is in use again
+lay-up-submit = Log it
+
+rollers-title = Meter rollers
+rollers-add = Add a meter roller
+rollers-none = No roller yet.
+rollers-none-why = A roller, or a type of it, is what turns under a tank; a unit's setup names the one that is fitted.
+roller-submit = Add the roller
+roller-label = Label
+roller-label-hint = What your people call it, such as “fine fluted”.
+roller-kind = Kind
+roller-kind-fluted = fluted
+roller-kind-studded = studded
+roller-kind-cell = cell
+roller-kind-belt = belt
+roller-kind-other = other
+roller-displacement = Displacement per revolution and run
+roller-displacement-hint = Where the maker states it. It lets Sowmark tell a catch that cannot be right.
+roller-displacement-unknown = not known
+
+scales-title = Scales
+scales-add = Add a scale
+scales-none = No scale yet.
+scales-none-why = A catch is only as good as the scale that weighed it.
+scales-none-keep = Add the one you weigh with, and check it against a known mass.
+scales-none-office = The office adds scales.
+scale-submit = Add the scale
+scale-name = Name
+scale-name-hint = What your people call it, such as “hanging scale, yellow hook”.
+scale-step = Smallest step
+scale-step-hint = The step by which the display changes. It decides how much must be caught.
+scale-step-zero = A scale's smallest step is above zero. Read it from the display or the plate.
+scale-capacity = Capacity
+scale-capacity-hint = The most that it weighs.
+scale-capacity-too-small = { $capacity } is no more than its smallest step, { $step }. Look at the units.
+scale-never-checked = Never checked. Until a check passes, its error counts twice and every catch is passed with a remark.
+scale-read = It read { $reading } of { $reference }.
+scale-check-log = Log a check
+scale-check-title = Check of { $scale }
+scale-check-intro = Hang or lay a mass that you know on the scale, near what you weigh with it, and type what it shows.
+scale-check-submit = Log the check
+scale-check-reference = Known mass
+scale-check-reference-zero = A check needs a known mass above zero on the scale.
+scale-check-reading = What the scale showed
+
+seasons-title = Seasons
+seasons-add = Add a season
+seasons-none = No season yet.
+seasons-none-why = A number from last year is not true this year. A season tells Sowmark from which day on every unit must be caught
+    again.
+seasons-season = Season
+seasons-for = For
+seasons-all-crops = all crops
+season-intro = From its first day on, every unit must be caught again, or only those with the crops that you name.
+season-submit = Add the season
+season-name = Name
+season-name-hint = Such as “Spring 2027”.
+season-first-day = First day
+season-crops = Only for these crops
+season-crops-hint = With commas between them; empty for all crops.
+
+labels-title = Labels for the machines
+labels-show = Show these labels
+labels-none = Add the first, then print its label here.
+labels-why = A label on the machine's door opens its page on a phone: who scans it signs in once, and comes back there.
+labels-machines = Machines
+labels-paper = Paper
+labels-paper-a4 = A4, eight labels of 99.1 × 67.7 mm
+labels-paper-letter = Letter, ten labels of 4 × 2 in
+labels-cutting-lines = Cutting lines, for plain paper
+labels-tick-one = Tick at least one machine.
+labels-print = Print this page with your browser at 100 %. Only the labels are printed, and none is cut at the end of a page.
+labels-sheet = Sheet { $number }
+label-title = Label of { $seeder }
+label-print = Print this page and fix it to the machine's door under clear film. Whoever scans the code comes to this machine's
+    page, by way of the sign-in where they are not signed in yet.
+label-all = Small labels of all machines, on one sheet
+label-code = QR code that opens the page of { $seeder }
+label-unreachable = The code would open { $address }, which a phone cannot reach. Open Sowmark under the address that the phones
+    use, or start the server with that address as { $option }; then print.
+
+## The timeline of a seeder, and voiding a record
+
+record-when = When
+record-from-when = From when on
+record-note = Note
+record-was-wrong = This was wrong
+record-kind = { $kind ->
+    [calibration] calibration
+    [configuration] configuration
+    [decision] decision
+    [emptying] emptying
+    [fill] fill
+    [job] job
+    [lay_up] lay up
+    [lot_test] lot test
+    [movement] movement
+    [scale_check] scale check
+    [service] service
+    [setup] setup
+    [waiver] waiver
+   *[other] record
+}
+
+timeline-title = What happened
+timeline-none = Nothing yet.
+timeline-older = Older
+timeline-no-such-page = No page ended here. Use the cursor that the page before gave.
+timeline-of-unit = { $unit }: { $says }
+timeline-configuration = Working width { $width }, rows { $spacing } apart.
+timeline-setup = Set up: roller { $roller }, drive ratio { $ratio }{ $gated ->
+        [yes] , gate { $gate }
+       *[no] {""}
+    }, { $runs ->
+        [one] { $runs } run
+       *[other] { $runs } runs
+    } in use.
+timeline-service = Replaced or repaired: { $part }. { $affects ->
+    [yes] It affects metering.
+   *[no] It does not affect metering.
+}
+timeline-laid-up = Laid up.
+timeline-in-use-again = Taken back into use.
+timeline-filled = Tank filled with lot { $lot } ({ $crop }){ $weighed ->
+        [yes] , { $mass }
+       *[no] {""}
+    }.
+timeline-emptied = Tank emptied of lot { $lot } ({ $crop }){ $weighed ->
+        [yes] , { $mass }
+       *[no] {""}
+    }.
+timeline-taken-out = Taken out of the tank: lot { $lot } ({ $crop }){ $weighed ->
+        [yes] , { $mass }
+       *[no] {""}
+    }.
+timeline-job = Job finished: { $named ->
+        [yes] { $field }
+       *[no] a field without a name
+    }, { $area } sown with { $seed }.
+timeline-caught = Catch logged with lot { $lot } ({ $crop }): { $verdict ->
+        [pass] pass
+        [pass_with_remarks] pass with remarks
+       *[fail] fail
+    }.
+timeline-decided = Held calibration { $decision ->
+        [accepted] accepted
+       *[rejected] rejected
+    }.
+timeline-waived = Trigger let pass: { $trigger }.
+
+void-title = Void this { record-kind }
+void-intro = The { record-kind } of { $when }, recorded by { $by }. Nothing is deleted: it stays readable, struck through, and
+    nothing is computed from it any more.
+void-reason = What was wrong
+void-reason-hint = Others read this beside the record.
+void-submit = Void it
+void-already = This { record-kind } is void already. Nothing was changed.
+
+record-moment = { date-day-of-year }, { $time }
+record-by-host = the host's command line
+record-void = Void since { $at }, by { $by }: { $reason }
+record-replaced = Replaced by a correction.
+record-doubt-clock = The phone’s clock was { $span } { $side ->
+        [ahead] ahead
+       *[behind] behind
+    } when this was sent; times on this record may be off by as much.
+record-doubt-dated-later = This is dated { $span } after the server received it; the time on it may be wrong.
+record-span-minutes = { $minutes } minutes
+record-span-hours = { $hours } hours
+record-span-days = { $days } days
+
+
+## The catch sheet and the calibration record
+
+catch-title = Catch: { $seeder }, { $unit }
+catch-fitted = { $runs ->
+    [one] { $roller }, ratio { $ratio }, { $runs } run in use
+   *[other] { $roller }, ratio { $ratio }, { $runs } runs in use
+}
+catch-fitted-gate = { $runs ->
+    [one] { $roller }, ratio { $ratio }, gate { $gate }, { $runs } run in use
+   *[other] { $roller }, ratio { $ratio }, gate { $gate }, { $runs } runs in use
+}
+catch-nothing-fitted = Nothing is recorded as fitted: record the roller, ratio and runs first.
+catch-lot-named = { $crop }, lot { $number }
+catch-lot-named-variety = { $crop } { $variety }, lot { $number }
+
+catch-worked-out = Worked out, not saved yet
+catch-fails = A check fails. Catch again, or save it for the office to decide.
+catch-would-be = It would be { $number }; { $also }.
+catch-before-the-next = Before the next repeat
+
+catch-caught-at = Caught at
+catch-lot = Lot in the tank
+catch-lot-none = Choose the lot
+catch-scale = Scale
+catch-scale-none = No scale named
+catch-method = How the roller was turned
+catch-method-stationary = Standing, by its drive
+catch-method-driven = Driven over a distance
+catch-method-hand-turned = Turned by hand
+catch-roller-speed = Roller speed, revolutions per minute
+catch-planned-rate = Planned rate
+catch-planned-speed = Planned driving speed
+catch-counted = What is counted in each repeat
+catch-counted-revolutions = Roller revolutions
+catch-counted-turns = Turns of a crank or wheel
+catch-counted-pulses = Pulses of a sensor
+catch-counted-distance = Distance driven
+catch-per = Pulses per revolution, or rolling circumference
+catch-per-hint = Only for pulses and for a distance. A distance and a circumference are in { $unit }.
+catch-slip = Wheel slip, %
+catch-slip-hint = Only for a distance, and only when the circumference was measured without load: one measured at work has
+    the slip in it.
+# { $unit } may stand for itself: the sheet's script fills it in anew.
+catch-mass-unit = Weights are in { $unit }; one may also be typed with its own unit, like 5 lb 8 oz.
+catch-weigh-in = Weigh in { $unit }
+
+# The number of the repeat is the first number in this: the sheet's script counts it on.
+catch-repeat = Repeat { $number }
+catch-repeat-count = { $counted ->
+        [turns] Turns of a crank or wheel
+        [pulses] Pulses of a sensor
+        [distance] Distance driven
+       *[revolutions] Roller revolutions
+    }, repeat { $number }
+catch-repeat-aside = Set repeat { $number } aside, because
+catch-repeat-aside-hint = Spilled, plugged: it stays in the record and out of the sums.
+catch-run = Run
+catch-runs = Runs in it
+catch-tare = Tare
+catch-gross = Gross
+catch-net = Net
+# What a run is called until somebody calls it otherwise.
+catch-run-named = run { $number }
+catch-note = Note
+catch-add-run = Add a run
+catch-add-repeat = Add a repeat
+catch-work-out = Work it out
+catch-save = Save the catch
+catch-factor-so-far = Factor so far, per run
+catch-spread-so-far = Spread
+catch-caught-so-far = Caught
+catch-missing = Still missing
+
+catch-counts-nothing = This says nothing about revolutions. Give roller revolutions as a number, or pulses with
+    pulses_per_rev, or turns, or distance with circumference.
+catch-without-setup = No setup of this unit is known for { $when }, so nobody can say which roller, ratio and runs this was.
+    Record what was fitted from then on, then send the catch again.
+
+check-name-repeats = Repeats
+check-name-repeat-agreement = Repeats agree
+check-name-run-uniformity = Runs agree
+check-name-catches-apart = Runs weighed apart
+check-name-catch-mass = Catch mass
+check-name-uncertainty = Uncertainty
+check-name-roller-speed = Roller speed
+check-name-scale = Scale
+check-name-plausibility = Plausible
+checks-check = Check
+checks-outcome = Outcome
+checks-value = Value
+checks-limit = Limit
+checks-says = What it says
+checks-title = What the checks look at
+checks-one-title = Check: { $name }
+checks-source = Source: { $source }
+checks-tolerance-off = off
+checks-change-tolerances = Change the tolerances
+checks-office-keeps = The office keeps the tolerances.
+checks-all = All checks
+
+suspicions-title = What may have gone wrong
+suspicions-order = Most likely first. These are hints, not corrections: look, then catch again.
+suspicions-would-give = It would give { $factor } per run.
+suspicion-name-tare-left-in = The bags were weighed in
+suspicion-name-tare-missing = One tare is missing
+suspicion-name-pounds-as-kilograms = Pounds entered as kilograms
+suspicion-name-kilograms-as-pounds = Kilograms entered as pounds
+suspicion-name-ounces-as-tenths = Ounces entered as tenths of a pound
+suspicion-name-decimal-sign = Decimal sign one place off
+suspicion-name-half-of-each-run = Half of each run caught
+suspicion-name-runs-miscounted = Runs miscounted
+suspicion-name-revolutions-doubled = Revolutions doubled
+suspicion-name-revolutions-halved = Revolutions halved
+suspicion-name-other-drive-ratio = Another drive ratio
+suspicion-name-one-run-low = One run low
+suspicion-name-not-primed = Meter not primed
+suspicion-name-other-roller = Another roller
+
+key-in = Number to key in
+key-in-heading = Number to key in:
+key-in-none = No number to key in
+key-in-none-short = No number
+
+caution-before-you-start = Before you start
+caution-before-you-handle = Before you handle it
+caution-secure = Secure the machine against moving: chocked and in neutral, unless the method needs driving.
+caution-guards = Leave guards fitted. Keep hands, sleeves and hair clear of rollers, chains and shafts.
+caution-one-at-control = One person at the control, in sight of the other.
+caution-pressure = Relieve hydraulic pressure and stop the engine before reaching in.
+caution-lift = Lift with help.
+caution-maker-first = The maker’s instructions, the seed label and local rules come first. Sowmark replaces none of them.
+caution-treated = Treated seed: { $product }.
+caution-protection = Gloves, mask and eye protection as the label says. Never feed it or mill it. Dispose of what was caught
+    safely.
+caution-dust = Avoid its dust when opening bags; clear up spills; wash before eating. It is a pesticide with a label of its own.
+
+calibration-title = Calibration of { $when }
+calibration-all-of-unit = { $unit }: all calibrations
+calibration-caught = { $seeder }, { $unit }, caught { $when } by { $who }
+calibration-result = Result
+calibration-worked-out = Worked out: { $number }; { $also }.
+calibration-also = { $runs ->
+    [one] ± { $within } % (k = { $factor }, { $freedom } degrees of freedom); { $other }, { $runs } run
+   *[other] ± { $within } % (k = { $factor }, { $freedom } degrees of freedom); { $other }, { $runs } runs
+}
+calibration-in-force = In force now.
+calibration-not-in-force = Not the number in force now.
+calibration-unit-now = What is true of { $unit } now
+calibration-waits = A check failed. It waits for the office to accept or reject it.
+calibration-was-rejected = The office rejected this calibration.
+calibration-does-not-stand = This record does not stand.
+calibration-lot = Lot
+calibration-roller = Roller
+calibration-gate = Gate
+calibration-row-spacing = Row spacing
+calibration-season = Season
+calibration-bulk-density = Bulk density
+calibration-scale = Scale
+calibration-drive-ratio = Drive ratio
+calibration-runs-in-use = Runs in use
+calibration-working-width = Working width
+calibration-roller-speed = Roller speed
+calibration-roller-speed-was = { $speed } revolutions per minute
+calibration-planned = Planned
+calibration-planned-was = { $rate } at { $speed }
+calibration-thousand-seeds = Thousand seeds
+calibration-scale-then = Scale was
+calibration-scale-not-named = not named
+calibration-scale-was = step { $step }, { $check ->
+        [never] never checked with a known mass
+        [in-force] its last check in force
+        [long-ago] its last check passed, too long ago
+       *[failed] its last check failed
+    }
+calibration-method = Roller turned
+calibration-method-was = { $method ->
+    [driven] driven over a distance
+    [hand_turned] turned by hand
+   *[stationary] standing, by its drive
+}
+calibration-expected = Expected
+calibration-expected-by-last = about { $factor } per run, from the last calibration with this roller and crop
+calibration-expected-by-last-and-density = about { $factor } per run, from the last calibration with this roller and crop,
+    times { $ratio } for the bulk density now and then
+calibration-expected-by-displacement = about { $factor } per run, from the roller's displacement and the bulk density
+calibration-note = Note
+calibration-other-units = The number in other units
+calibration-for = For
+calibration-measured = Measured
+calibration-measured-values = Measured values
+calibration-repeat = Repeat
+calibration-run = Run
+calibration-runs = Runs
+calibration-tare = Tare
+calibration-gross = Gross
+calibration-net = Net
+calibration-repeat-total = { $revolutions } revolutions; { $factor } per run; runs vary by { $cv }
+calibration-set-aside = Set aside: { $reason }
+calibration-by-pulses = { $made } ({ $pulses } pulses, { $per } a revolution)
+calibration-by-turns = { $made } ({ $turns } turns, ratio { $ratio })
+calibration-by-distance = { $made } ({ $distance }, circumference { $circumference }, ratio { $ratio })
+calibration-by-distance-and-slip = { $made } ({ $distance }, circumference { $circumference }, slip { $slip } %, ratio { $ratio })
+calibration-runs-in-line = Each run against the mean: { $runs }.
+calibration-minimum-catch = For this scale’s step a catch should weigh at least { $mass }.
+calibration-checks = Checks
+calibration-uncertainty = Uncertainty
+calibration-budget = Uncertainty budget
+calibration-budget-source = Source
+calibration-budget-from = From
+calibration-budget-percent = Relative, %
+calibration-budget-freedom = Degrees of freedom
+calibration-budget-repeats = Repeats
+calibration-budget-reading = Reading the scale
+calibration-budget-scale = Scale
+calibration-budget-revolutions = Revolutions
+calibration-budget-together = Together
+calibration-budget-expanded = ± { $within } % with k = { $factor }
+calibration-decisions = Decisions
+calibration-decisions-none-yet = None yet: a failed check waits for the office.
+calibration-decisions-none-needed = None needed: what passes is accepted at once.
+calibration-decided-by = by { $who }: { $reason }
+calibration-signed-caught = Caught by
+calibration-signed-office = Office
+calibration-record = Record { $id }, recorded { $when }
+calibration-decide = Decide
+calibration-decision = Decision
+calibration-decision-accept = Accept: the number may be keyed in
+calibration-decision-reject = Reject: it must be caught again
+calibration-decision-reason = Reason
+calibration-decision-reason-hint = Why, in a sentence. It stays in the record with your name.
+calibration-decision-submit = Decide with this reason
+calibration-decision-without-reason = A decision needs its reason. Write why, in a sentence.
+calibration-not-held = { $status ->
+    [accepted] This calibration is accepted. Only one that is held waits for a decision.
+    [rejected] This calibration is rejected. Only one that is held waits for a decision.
+    [held] This calibration is held. Only one that is held waits for a decision.
+   *[void] This calibration is void. Only one that is held waits for a decision.
+}
+
+calibrations-title = Calibrations: { $seeder }, { $unit }
+calibrations-none = No calibration yet. A catch over some roller revolutions, weighed run by run, gives this unit its number
+    to key in.
+calibrations-table = Calibrations
+calibrations-caught = Caught
+calibrations-lot = Lot
+calibrations-factor = Factor per run
+calibrations-uncertainty = Uncertainty
+calibrations-verdict = Verdict
+calibrations-became = What became of it
+calibrations-by = By
+calibrations-more = More
+calibrations-log = Log a catch
+
+
+## Charts
+
+chart-named = Chart: { $title }
+chart-table-named = Table: { $title }
+chart-as-table = The same as a table
+chart-month = { $month ->
+    [1] Jan
+    [2] Feb
+    [3] Mar
+    [4] Apr
+    [5] May
+    [6] Jun
+    [7] Jul
+    [8] Aug
+    [9] Sep
+    [10] Oct
+    [11] Nov
+   *[12] Dec
+}
+chart-day-of-month = { $day } { chart-month }
+chart-month-of-year = { chart-month } { $year }
+
+chart-over-time = Factor over time, { $unit } per run
+chart-over-speed = Factor against roller speed, { $unit } per run: { $of }
+chart-of-lot = Factors of this lot across the fleet, { $unit } per run
+chart-roller-speed = roller speed, 1/min
+chart-one-catch = One catch, on { $day }.
+chart-catches = { $count ->
+    [one] { $count } catch from { $first } to { $last }, between { $least } and { $most }.
+   *[other] { $count } catches from { $first } to { $last }, between { $least } and { $most }.
+}
+chart-latest = The latest: { $factor } { $within }, { $series }, on { $day }.
+chart-never-elsewhere = Never a number to key in elsewhere: a factor is true for the unit that was caught, and for no other.
+chart-held = { $count ->
+    [one] One waits for the office and is drawn hollow.
+   *[other] { $count } wait for the office and are drawn hollow.
+}
+chart-rejected = { $count ->
+    [one] One that was rejected is left out.
+   *[other] { $count } that were rejected are left out.
+}
+chart-void = { $count ->
+    [one] One that no longer stands is left out.
+   *[other] { $count } that no longer stand are left out.
+}
+chart-older = Older ones are in the list of all catches.
+chart-speeds = { $speeds ->
+    [2] { $count } catches at two speeds, with the line through them and its uncertainty (95 %).
+    [one] { $count } catches at { $speeds } speed, with the line through them and its uncertainty (95 %).
+   *[other] { $count } catches at { $speeds } speeds, with the line through them and its uncertainty (95 %).
+}
+chart-one-scale = All were weighed on one scale, whose error is the same at every speed and left out of bars and band.
+chart-several-scales = They were not all weighed on one named scale, so its error is in the band.
+chart-runs = Each run against the mean of the runs, %
+chart-runs-of = { $repeats ->
+    [1] One repeat of { $runs } runs.
+    [one] { $repeats } repeat of { $runs } runs.
+   *[other] { $repeats } repeats of { $runs } runs.
+}
+chart-runs-extremes = Lowest on average is { $low } ({ $low_off }), highest { $high } ({ $high_off }).
+chart-runs-limits = The dashed lines are 5 % below and above the mean.
+chart-repeat = Repeat { $number }
+
+chart-column-caught = Caught
+chart-column-lot = Lot
+chart-column-roller = Roller
+chart-column-unit = Unit
+chart-column-factor = Factor, { $unit }
+chart-column-uncertainty = Uncertainty
+chart-column-roller-speed = Roller speed, 1/min
+chart-column-standing = Standing
+chart-column-run = Run
+chart-column-average = On average
+chart-column-always = In every repeat
+chart-is-held = held
+chart-is-accepted = accepted
+chart-always-low = low
+chart-always-high = high
+
+# What may have changed the factor, beside a tick: short.
+chart-event-roller = Roller: { $roller }
+chart-event-ratio = Ratio { $ratio }
+chart-event-gate = Gate { $gate }
+chart-event-no-gate = No gate
+chart-event-runs = { $runs ->
+    [one] { $runs } run
+   *[other] { $runs } runs
+}
+chart-event-replaced = Replaced: { $part ->
+        [hydraulic_motor] hydraulic motor
+        [electric_motor] electric motor
+        [control_valve] control valve
+        [speed_sensor] speed sensor
+        [meter_housing] meter housing
+        [seal] seal
+        [drive_train] drive train
+        [fan] fan
+        [controller] controller
+       *[other] another part
+    }
+chart-event-lot = Lot { $number }
+
+
+## The rate plan
+
+plan-title = Rate plan
+plan-live-title = Rate plan by pure live seed
+plan-to-sow = To sow
+plan-rate = Rate
+plan-roller-at = roller speed at { $speed } on { $seeder }, { $unit }
+plan-beyond-drive = The drive cannot hold this: it turns { $least } to { $most } rpm.
+plan-other-rates = Other rates and speeds
+plan-working = The working
+plan-what = What
+plan-outcome = Result
+plan-how = How
+plan-lot-and-unit = Lot and unit
+plan-lot = Lot
+plan-no-lot = No lot
+plan-unit = Unit
+plan-no-unit = No unit
+plan-fill-in = Fill in what is known
+plan-plants = Plants
+plan-live = Pure live seed
+plan-how-well-known = How well the figures are known
+plan-by-plants = By plants wanted
+plan-by-live = By pure live seed wanted
+plan-submit = Show the rate
+plan-give-speed = Give a driving speed to see the roller speed.
+plan-another-lot = The number in force on { $seeder }, { $unit } is for the lot in its tank, not for { $lot }. Fill that lot, log
+    it, and catch.
+plan-from-seeder = As the seeder is set up.
+plan-from-test = From the lot’s test of { $when }.
+plan-from-label = From the lot’s label.
+
+plan-plants-wanted = Plants wanted
+plan-per-m2 = per m²
+plan-per-ft2 = per ft²
+plan-germination = Germination, %
+plan-without-hard-seed = Without hard seed.
+plan-share = What comes up, %
+plan-share-hint = As an establishment it is of all seeds, and the germination is in it. As an emergence it is of the seeds that
+    germinate. A field loss is taken off the germination, point by point.
+plan-share-establishment = establishment
+plan-share-emergence = emergence
+plan-share-loss = field loss
+plan-purity = Purity, %
+plan-live-wanted = Pure live seed wanted
+plan-hard-seed = Hard or dormant seed, %
+plan-hard-seed-hint = Labels state it apart from the germination.
+plan-hard-seed-counted = Hard or dormant seed
+plan-hard-seed-left-out = is left out
+plan-hard-seed-is-live = counts as live
+plan-seed-weight = Seed weight
+plan-grams = g per thousand
+plan-seeds-per-kg = seeds per kg
+plan-seeds-per-lb = seeds per lb
+plan-speed = Driving speed
+plan-speed-hint = For the roller speed, with the number in force on the unit.
+plan-row-spacing = Row spacing
+plan-bulk-density = Bulk density
+plan-for-bushels = For bushels.
+plan-seed-weight-doubt = Seed weight, ± %
+plan-seeds-tested = Seeds in the germination test
+plan-seeds-tested-hint = Counting so many seeds leaves the germination open by some points; that is reckoned from it.
+plan-seed-doubt = Or: germination or establishment, ± points
+plan-field-doubt = Emergence or field loss, ± points
+
+plan-says-establishment = Establishment { $percent }: { $how }.
+plan-says-live = Pure live seed { $percent }: { $hard ->
+        [counted] purity times germination, hard or dormant seed counted as live
+        [left-out] purity times germination, hard or dormant seed left out
+       *[not-stated] purity times germination
+    }.
+
+plan-step-plants = Plants wanted
+plan-step-come-up = Come up
+plan-step-establishment-given = establishment as given
+plan-step-times-emergence = germination { $germination } % times emergence { $emergence } %
+plan-step-less-loss = germination { $germination } % less field loss { $loss } points
+plan-step-seeds = Seeds
+plan-step-seeds-how = plants over what comes up
+plan-step-seeds-of-rate = rate over seed weight
+plan-step-live-seeds = Live seeds
+plan-step-live-seeds-how = pure live seed over seed weight
+plan-step-weight = Seed weight
+plan-step-weight-how = { $per_kg } seeds per kg, { $per_lb } per lb
+plan-step-weight-result = { $weight } g per thousand
+plan-step-rate = Rate
+plan-step-rate-how = seeds times seed weight
+plan-step-bag = From the bag
+plan-step-bag-how = rate over purity, { $purity } %
+plan-step-along = Seeds along a row
+plan-step-along-how = seeds times row spacing, { $spacing }
+plan-step-along-result = { $per_m } per m ({ $per_ft } per ft)
+plan-step-bushels = Bushels
+plan-step-bushels-how = rate over bulk density, { $density }
+plan-step-range = Rate, as far as the figures are known
+plan-step-range-how = half widths added in quadrature
+plan-step-range-result = { $least } to { $most } { $unit }
+plan-step-live-wanted = Pure live seed wanted
+plan-step-alive = Alive
+plan-step-alive-how = { $hard_seed ->
+    [counted] germination { $germination } % and { $hard } % hard or dormant
+    [left-out] germination { $germination } %; { $hard } % hard or dormant left out
+   *[not-stated] germination { $germination } %
+}
+plan-step-live-in-bag = Pure live seed in the bag
+plan-step-live-in-bag-how = alive times purity, { $purity } %
+plan-step-bag-rate = Rate from the bag
+plan-step-bag-rate-how = wanted over what is pure and alive
+plan-step-roller = Roller speed
+plan-step-roller-how = rate times width { $width } times { $speed }, over { $runs } runs of { $factor }
+plan-step-per-area = { $per_m2 } per m² ({ $per_ft2 } per ft²)
+
+plan-missing-plants = This is missing. (For pure live seed, pls_rate is wanted instead.)
+plan-missing-share = This is missing: how much of the seed comes up.
+plan-one-of = Give one of { $name } and this, not both.
+plan-plants-twice = Give plants_per_m2 or this, not both.
+plan-two-ways = Give plants wanted or pure live seed wanted, not both.
+plan-hard-seed-of-plants = Hard seed belongs to pure live seed: give pls_rate instead of plants.
+plan-establishment-twice = Give the establishment, or germination with this, not both.
+plan-emergence-and-loss = Give emergence_percent or this, not both: they reckon differently.
+plan-doubt-twice = Give seed_plus_minus_points or this, not both.
+plan-tested-without-germination = This belongs to a germination that is reckoned with. Beside an establishment, give its points
+    instead.
+plan-of-plants = This belongs to plants wanted, not to pure live seed.
+
+
+## Seed lots, tests, stock and tanks
+
+
+
+## Clients, fields and jobs
+
+
+
+## The readiness board and tolerances
+
+
+
+## The rate page and the next gate setting

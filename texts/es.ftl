@@ -751,3 +751,1086 @@ trigger-scale-without-check = { $caught ->
 }
 trigger-scale-failed = La balanza { $scale } no superó su verificación el { $day }{ trigger-by }: marcó { $reading } para
     { $reference }. Repárela o tome otra y repita el ensayo.
+
+## El marco de todas las páginas
+
+nav-readiness = Estado de siembra
+nav-seeders = Sembradoras
+nav-lots = Lotes
+nav-outbox = Bandeja de salida
+nav-keeping = Fichas
+nav-people = Personas
+nav-audit = Registro de cambios
+page-skip = Ir al contenido
+nav-main = Principal
+menu = Menú
+page-next-act = Próximo paso
+send-now = Enviar ahora
+sign-in = Ingresar
+sign-out = Salir
+theme = Página
+theme-light = Clara
+theme-dark = Oscura
+theme-device = Como el dispositivo
+
+# Antes de lo que está mal, para quien escucha la página; y al comienzo de su título.
+error-before = Error:
+problem-back = Volver al estado de siembra
+problem-sign-in = Sin ingresar
+problem-sign-in-detail = Ingrese, o envíe una clave de acceso que siga vigente.
+problem-role = No corresponde a su rol
+problem-role-detail = Su rol en esta organización no lo permite. Consulte a la oficina.
+problem-cross-site = Enviado desde otro sitio
+problem-cross-site-detail = Esto llegó desde otro sitio web, de modo que no se hizo nada. Use la página del propio Sowmark.
+problem-not-there = No está aquí
+problem-method = Así no se hace
+problem-method-detail = Esta dirección no admite ese método.
+problem-conflict = Ya ocupado
+problem-unreadable = No se puede leer
+problem-too-large = Demasiado grande
+problem-too-large-detail = Aquí se admiten { $most } KiB como máximo. Envíe menos de una vez.
+problem-media-type = Otro tipo de contenido
+problem-media-type-detail = Aquí se admite { $wanted }.
+problem-faults = Se entendió, pero algo está mal
+problem-faults-detail = Hay { $count } cosas mal; cada una se indica abajo. No se guardó nada.
+problem-too-many = Demasiados a la vez
+problem-too-many-detail = Espere { $seconds } segundos y pruebe otra vez.
+problem-unavailable = No se llega a los registros
+problem-unavailable-detail = La base de datos no responde. No se guardó nada; pruebe otra vez en un momento.
+problem-broken = Algo falló aquí
+problem-broken-detail = No se guardó nada. El registro del servidor dice más.
+
+# En la etiqueta para la puerta de una máquina; tras la última va la dirección.
+door-label-serial-number = Número de serie
+door-label-opens = Abra la página de esta máquina
+door-label-or-type = o escriba
+
+## Formularios y lo que falla en ellos
+
+field-optional = (puede quedar vacío)
+field-unit = Unidad de: { $label }
+form-not-saved = Aún sin guardar
+form-to-mend = Todo lo que escribió sigue aquí. Por corregir:
+form-failed = Eso no resultó
+choose = Elegir
+correction = Corrección
+correction-of-the-named = Reemplaza el registro que se indicó al anotarlo
+correction-of-nothing = No reemplaza nada
+
+fault-missing = Falta esto.
+fault-wrong-kind = Esto es { $given ->
+        [flag] verdadero o falso
+        [list] una lista
+        [null] nulo
+        [number] un número
+        [text] un texto
+       *[object] un objeto
+    }; se pide { $wanted ->
+        [entries] una lista de entradas
+        [flag] verdadero o falso
+        [list] una lista
+        [number] un número, como texto o como número
+        [number-or-flag] un número, verdadero o falso
+        [ratio] una relación como "5:2"
+        [text] un texto
+       *[object] un objeto
+    }.
+fault-no-quantity = Esto es { $given ->
+        [flag] verdadero o falso
+        [list] una lista
+        [null] nulo
+        [number] un número
+        [text] un texto
+       *[object] un objeto
+    }; se pide un valor de { $dimension }, como { $example }.
+fault-field-unknown = Sowmark no conoce este campo. Aquí se conocen: { $known }.
+fault-word-unknown = Aquí no se conoce «{ $given }». Use uno de: { $known }.
+fault-list-too-long = Hay { $count } entradas. Envíe { $most } como máximo.
+fault-batch-too-long = Hay { $count } entradas. Envíe { $most } como máximo de una vez; no se guardó nada.
+fault-id-of-nothing = Este id no representa nada. Cree un UUIDv7.
+fault-no-id = «{ $given }» no es un UUID.
+fault-empty = Está vacío.
+fault-not-one-line = Contiene un salto de línea o un carácter de control. Escríbalo en una línea.
+fault-control-character = Contiene un carácter de control. Quítelo.
+fault-too-long = Tiene { $length } caracteres. Use { $most } como máximo.
+fault-year = El año { $year } está fuera de alcance. Use de { $first } a { $last }.
+fault-no-moment = «{ $given }» no es un momento. Escriba fecha, hora y diferencia horaria como 2027-04-06T09:40:00+02:00.
+fault-no-date = «{ $given }» no es una fecha. Escríbala como 2027-04-06.
+fault-not-whole = { $given } no es un número entero.
+fault-out-of-range = { $given } está fuera de lo admitido. Use de { $least } a { $most }.
+fault-not-above-zero = { $given } está fuera de lo admitido. Use más de 0 y { $most } como máximo.
+fault-no-share = { $given } no es parte de un todo. Use de 0 a 100 por ciento.
+fault-quantity-negative = { $given } es menor que cero, y un valor de { $dimension } no puede serlo.
+fault-quantity-nothing = { $given } no es nada. Indique un valor de { $dimension } mayor que cero.
+fault-quantity-too-large = { $given } es más de lo que aquí puede ser un valor de { $dimension }. Mire el signo decimal y la
+    unidad.
+fault-no-zone = «{ $given }» no es un huso horario. Use un nombre IANA, como Europe/Madrid o America/Bogota.
+fault-no-email = «{ $given }» no es una dirección de correo. Escríbala como ana@example.org.
+fault-broke-off = El envío se interrumpió.
+fault-not-utf-8 = Esto no es UTF-8.
+fault-not-utf-8-at = Esto no es UTF-8: el byte { $at } no comienza ningún carácter.
+fault-not-there = { $what ->
+        [account] Esa cuenta
+        [calibration] Esa calibración
+        [check] Esa comprobación
+        [client] Ese cliente
+        [configuration] Esa configuración
+        [crew] Ese equipo
+        [emptying] Ese vaciado
+        [field] Ese campo
+        [file] Ese archivo
+        [fill] Esa carga
+        [form-for-that-kind] Un formulario para ese tipo
+        [job] Esa labor
+        [lay-up] Esa guarda
+        [link] Ese enlace (ya se usó o es demasiado viejo; pida otro)
+        [lot] Ese lote
+        [lot-test] Ese análisis de lote
+        [member] Ese miembro
+        [metering-unit] Ese dosificador
+        [metering-unit-on-this-seeder] Ese dosificador de esta sembradora
+        [movement] Ese movimiento
+        [organization] Esa organización
+        [page] Esa página
+        [record] Ese registro
+        [refused-entry] Esa entrada rechazada
+        [roller] Ese rodillo dosificador
+        [scale] Esa balanza
+        [scale-check] Esa verificación de balanza
+        [season] Esa campaña
+        [seed-lot] Ese lote de semilla
+        [seeder] Esa sembradora
+        [service] Esa reparación
+        [session] Esa sesión
+        [setup] Ese montaje
+        [token] Esa clave de acceso
+        [void] Esa anulación
+        [waiver] Esa dispensa
+       *[thing] Eso
+    } no existe aquí.
+fault-no-account = Aquí no existe ninguna cuenta de «{ $address }».
+fault-nothing-to-correct = Aquí no hay ningún registro vigente de este tipo que corregir.
+
+# El tipo de una entrada, dentro de una frase y solo.
+kind-a = { $kind ->
+        [organization] una organización
+        [account] una cuenta
+        [membership] una pertenencia
+        [session] una sesión
+        [token] una clave de acceso
+        [client] un cliente
+        [crew] un equipo
+        [seeder] una sembradora
+        [metering_unit] un dosificador
+        [roller] un rodillo dosificador
+        [lot] un lote
+        [season] una campaña
+        [scale] una balanza
+        [field] un campo
+        [configuration] una configuración
+        [setup] un montaje
+        [service] una reparación
+        [lay_up] una guarda
+        [fill] una carga
+        [emptying] un vaciado
+        [job] una labor
+        [lot_test] un análisis de lote
+        [movement] un movimiento
+        [scale_check] una verificación de balanza
+        [calibration] una calibración
+        [decision] una decisión
+        [waiver] una dispensa
+        [policy] unas tolerancias
+        [void] una anulación
+       *[entry] una entrada
+    }
+kind-name = { $kind ->
+        [organization] organización
+        [account] cuenta
+        [membership] pertenencia
+        [session] sesión
+        [token] clave de acceso
+        [client] cliente
+        [crew] equipo
+        [seeder] sembradora
+        [metering_unit] dosificador
+        [roller] rodillo dosificador
+        [lot] lote
+        [season] campaña
+        [scale] balanza
+        [field] campo
+        [configuration] configuración
+        [setup] montaje
+        [service] reparación
+        [lay_up] guarda
+        [fill] carga
+        [emptying] vaciado
+        [job] labor
+        [lot_test] análisis de lote
+        [movement] movimiento
+        [scale_check] verificación de balanza
+        [calibration] calibración
+        [decision] decisión
+        [waiver] dispensa
+        [policy] tolerancias
+        [void] anulación
+       *[entry] entrada
+    }
+conflict-id-stands = El id { $id } ya corresponde a { kind-a } con otro contenido. No se cambió nada; lo enviado queda guardado.
+    Envíelo con otro id si es otro suceso.
+conflict-id-taken = El id { $id } está ocupado. Dé otro id a la entrada ({ kind-name }).
+
+## Ingreso, personas y cuentas
+
+
+
+## El teléfono: bandeja de salida, páginas guardadas, entradas rechazadas
+
+
+
+## El registro de cambios
+
+
+
+## Las sembradoras: dosificadores, rodillos, balanzas, campañas, etiquetas
+
+keeping-rollers = Lo que gira debajo de la tolva. El montaje de cada dosificador indica cuál lleva.
+keeping-scales = Con qué se pesa y qué marcó cada una con una pesa patrón.
+keeping-seasons = Desde el primer día de una campaña se repite el ensayo de cada dosificador.
+keeping-tolerances = Tolerancias
+keeping-tolerances-what = Todos los límites con que se juzga un ensayo y de dónde sale el valor inicial de cada uno.
+keeping-fields = Campos
+keeping-fields-what = Dónde se siembra y qué superficie tiene.
+keeping-clients = Clientes
+keeping-clients-what = De quién son los campos y la semilla cuando se siembra para terceros.
+keeping-people = Personas y equipos
+keeping-people-what = Quién puede hacer qué y qué sembradoras ve cada equipo.
+
+seeders-add = Agregar una sembradora
+seeders-none = Todavía no hay sembradoras.
+seeders-none-keep = Una sembradora es una máquina con sus dosificadores. Agregue la primera y anote después lo que lleva montado.
+seeders-none-yours = No tiene ninguna asignada. La oficina asigna las sembradoras a los equipos en Personas.
+seeders-labels = Etiquetas para las máquinas, con códigos QR
+seeders-seeder = Sembradora
+seeders-units = Dosificadores
+seeders-laid-up = (fuera de uso)
+seeders-serial-number-none = sin anotar
+seeder-name = Nombre
+seeder-name-hint = Como la llama su gente.
+seeder-kind = Tipo
+seeder-kind-box-drill = sembradora de cajón
+seeder-kind-air-drill = sembradora neumática
+seeder-kind-air-cart = carro tolva neumático
+seeder-serial-number = Número de serie
+seeder-commissioned-on = En servicio desde
+seeder-commissioned-on-hint = Desde este día valen su ancho de labor y su distancia entre surcos.
+seeder-working-width = Ancho de labor
+seeder-row-spacing = Distancia entre surcos
+seeder-not-known = sin datos
+seeder-new-intro = Un dosificador es una línea de rodillos debajo de una tolva. Nombre cada uno como lo hace su gente y deje vacías
+    las filas que no necesite.
+seeder-new-submit = Agregar la sembradora
+seeder-unit-label = Dosificador { $number }: nombre
+seeder-unit-runs = Dosificador { $number }: bajadas
+seeder-unit-drive = Dosificador { $number }: accionamiento
+seeder-unit-speed-least = Dosificador { $number }: velocidad mínima del rodillo, 1/min
+seeder-unit-speed-most = Dosificador { $number }: velocidad máxima del rodillo, 1/min
+seeder-about = { $kind }{ $numbered ->
+        [yes] , número de serie { $serial }
+       *[no] {""}
+    }, en servicio desde { $day }{ $laid_up ->
+        [yes] . Está fuera de uso.
+       *[no] {""}
+    }
+seeder-numbers-now = Factores actuales
+seeder-units-none-yours = No puede ver ninguno de sus dosificadores.
+seeder-factors = { $unit }: factores
+seeder-machine = La máquina
+seeder-part-replaced = Cambió una pieza
+seeder-width-changed = Cambió el ancho o la distancia
+seeder-change-link = Nombre, número de serie, controladores
+seeder-lay-up = Dejarla fuera de uso
+seeder-take-back = Volver a usarla
+seeder-label = Código QR para la puerta de la máquina
+seeder-change-title = Modificar { $seeder }
+seeder-change-intro = Lo que se anotó de la máquina se conserva. La modificación queda en el registro de cambios. Indique abajo cómo
+    pide el número el controlador de cada dosificador: todas las páginas lo mostrarán así.
+seeder-change-submit = Guardar los cambios
+seeder-units-none = Una sembradora tiene al menos un dosificador. Nombre cada línea de rodillos.
+seeder-unit-label-taken = Otro dosificador ya se llama { $label }. Dé a cada uno un nombre propio.
+seeder-unit-id-taken = Otro dosificador lleva aquí el mismo identificador. Genere uno para cada uno.
+seeder-unit-not-its-own = No es un dosificador de esta sembradora o ya se indicó antes. Indique cada uno una sola vez.
+seeder-speed-most-too-low = { $most } rpm no supera la velocidad mínima, { $least } rpm. Indique la velocidad máxima que mantiene el
+    accionamiento.
+
+unit-add = Agregar un dosificador
+unit-title = { $seeder }: agregar un dosificador
+unit-intro = Un dosificador es una línea de rodillos debajo de una tolva. No tiene factor hasta que se anota su montaje y se acepta un
+    ensayo.
+unit-submit = Agregar el dosificador
+unit-label = Nombre
+unit-label-hint = Como lo llama su gente; distinto del de los otros dosificadores de la máquina.
+unit-runs = Bajadas
+unit-runs-hint = Cuántas líneas de siembra alimenta.
+unit-drive = Accionamiento
+unit-speed-least = Velocidad mínima del rodillo, 1/min
+unit-speed-most = Velocidad máxima del rodillo, 1/min
+unit-speed-hint = Las velocidades del rodillo que mantiene el accionamiento, si se conocen.
+unit-log-catch = Anotar un ensayo
+unit-log-setup = Cambió el rodillo o la relación
+unit-log-fill = Se cargó la tolva
+unit-log-emptying = Se vació la tolva
+unit-log-job = Labor terminada
+unit-all-catches = Todos sus ensayos
+unit-roller-speed = Velocidad del rodillo para una dosis
+unit-rate-plan = Plan de dosis
+unit-next-gate = Próxima apertura de la compuerta
+drive-ground = rueda de mando
+drive-electric = motor eléctrico
+drive-hydraulic = motor hidráulico
+drive-speeds = { $drive }, de { $least } a { $most } 1/min
+
+key-in-wanted = El controlador pide
+key-in-change = Cambiarlo
+key-in-not-said = nadie lo indicó; se muestra en { $form }
+key-in-mass = { $unit }: el controlador pide
+key-in-mass-not-said = Nadie lo indicó: se muestra en { $form }
+key-in-g = gramos
+key-in-kg = kilogramos
+key-in-lb = libras
+key-in-oz = onzas
+key-in-per = { $unit }: para cuántas vueltas
+key-in-per-one = una vuelta
+key-in-per-hundred = 100 vueltas
+key-in-per-unknown = Aquí no se admite { $count }. Use 1 o 100.
+key-in-for = { $unit }: para una bajada o para todas
+key-in-for-run = una bajada
+key-in-for-unit = el dosificador entero, todas las bajadas en uso
+
+setup-title = { $seeder }, { $unit }: rodillo, relación o compuerta
+setup-intro = Indique lo que está montado desde este momento, también lo que no cambió. Pare el motor y espere a que nada gire antes
+    de meter la mano; las instrucciones del fabricante están primero.
+setup-submit = Anotar el cambio
+setup-fitted = Montado
+setup-none = Todavía no se anotó nada. Anote el rodillo y la relación de transmisión; sin ellos no se puede juzgar ningún ensayo.
+setup-roller = Rodillo
+setup-roller-since = { $roller }, desde el { $since }
+setup-roller-choose = Elija el rodillo
+setup-roller-none = Todavía no hay rodillos. La oficina los agrega en Fichas; después se pueden elegir aquí.
+setup-ratio = Relación de transmisión
+setup-ratio-hint = Vueltas del rodillo por vueltas del accionamiento, como 5:2 o 2,5.
+setup-gate = Compuerta
+setup-gate-none = ninguna
+setup-gate-opening = Apertura de la compuerta
+setup-gate-opening-hint = Como se lee en la máquina.
+setup-runs = Bajadas en uso
+setup-runs-of = { $used } de { $runs }
+setup-runs-hint = El dosificador tiene { $runs }.
+setup-runs-too-many = { $used } bajadas en uso, pero { $unit } tiene { $runs }. Indique de 1 a { $runs }.
+
+configuration-title = { $seeder }: ancho o distancia
+configuration-intro = Vale desde este momento. Después hay que repetir el ensayo de todos los dosificadores de la sembradora.
+configuration-spacing-too-wide = { $spacing } entre surcos es más que el ancho de labor, { $width }. Revise las unidades.
+
+service-title = { $seeder }: pieza cambiada o reparada
+service-intro = Si pudo cambiar lo que entrega una vuelta, hay que repetir el ensayo de los dosificadores afectados.
+service-submit = Anotar la pieza
+service-unit = Qué dosificador
+service-unit-all = Toda la sembradora
+service-part = Pieza
+service-affects = ¿Pudo cambiar lo que entrega una vuelta?
+service-affects-yes = Sí, o no se sabe: repetir el ensayo
+service-affects-no = No
+component-hydraulic-motor = motor hidráulico
+component-electric-motor = motor eléctrico
+component-control-valve = válvula de control
+component-speed-sensor = sensor de velocidad
+component-meter-housing = carcasa del dosificador
+component-seal = junta
+component-drive-train = transmisión
+component-fan = ventilador
+component-controller = controlador
+component-other = otra pieza
+
+lay-up-title = { $seeder }: en uso o fuera de uso
+lay-up-intro = Una sembradora fuera de uso no pide nada en el tablero.
+lay-up-what = Qué pasa
+lay-up-laid-up = Queda fuera de uso
+lay-up-in-use = Vuelve a usarse
+lay-up-submit = Anotarlo
+
+rollers-title = Rodillos dosificadores
+rollers-add = Agregar un rodillo dosificador
+rollers-none = Todavía no hay rodillos.
+rollers-none-why = Un rodillo, o un tipo de rodillo, es lo que gira debajo de la tolva; el montaje de cada dosificador indica cuál
+    lleva.
+roller-submit = Agregar el rodillo
+roller-label = Nombre
+roller-label-hint = Como lo llama su gente, por ejemplo «acanalado fino».
+roller-kind = Tipo
+roller-kind-fluted = acanalado
+roller-kind-studded = de tetones
+roller-kind-cell = de alvéolos
+roller-kind-belt = de cinta
+roller-kind-other = otro
+roller-displacement = Volumen por vuelta y bajada
+roller-displacement-hint = Si lo indica el fabricante. Permite a Sowmark reconocer un ensayo que no puede ser correcto.
+roller-displacement-unknown = sin datos
+
+scales-title = Balanzas
+scales-add = Agregar una balanza
+scales-none = Todavía no hay balanzas.
+scales-none-why = Un ensayo vale lo que vale la balanza con que se pesó.
+scales-none-keep = Agregue la que usa y verifíquela con una pesa patrón.
+scales-none-office = La oficina agrega las balanzas.
+scale-submit = Agregar la balanza
+scale-name = Nombre
+scale-name-hint = Como la llama su gente, por ejemplo «balanza colgante, gancho amarillo».
+scale-step = División
+scale-step-hint = El paso con que cambia el visor. De él depende cuánta semilla hay que recoger.
+scale-step-zero = La división de una balanza es mayor que cero. Léala en el visor o en la placa.
+scale-capacity = Capacidad
+scale-capacity-hint = Lo máximo que pesa.
+scale-capacity-too-small = { $capacity } no es más que su división, { $step }. Revise las unidades.
+scale-never-checked = Nunca verificada. Hasta que supere una verificación, su error cuenta el doble y todo ensayo pasa con una
+    observación.
+scale-read = Marcó { $reading } con { $reference }.
+scale-check-log = Anotar una verificación
+scale-check-title = Verificación de { $scale }
+scale-check-intro = Cuelgue o apoye en la balanza una pesa patrón, cercana a lo que pesa con ella, y escriba lo que marca.
+scale-check-submit = Anotar la verificación
+scale-check-reference = Pesa patrón
+scale-check-reference-zero = Para verificar hace falta una pesa patrón mayor que cero sobre la balanza.
+scale-check-reading = Lo que marcó la balanza
+
+seasons-title = Campañas
+seasons-add = Agregar una campaña
+seasons-none = Todavía no hay campañas.
+seasons-none-why = Un factor del año pasado no vale este año. Una campaña le dice a Sowmark desde qué día hay que repetir el ensayo
+    de cada dosificador.
+seasons-season = Campaña
+seasons-for = Para
+seasons-all-crops = todos los cultivos
+season-intro = Desde su primer día hay que repetir el ensayo de todos los dosificadores, o solo de los que llevan los cultivos que
+    indique.
+season-submit = Agregar la campaña
+season-name = Nombre
+season-name-hint = Por ejemplo «Primavera 2027».
+season-first-day = Primer día
+season-crops = Solo para estos cultivos
+season-crops-hint = Separados por comas; vacío para todos los cultivos.
+
+labels-title = Etiquetas para las máquinas
+labels-show = Mostrar estas etiquetas
+labels-none = Agregue la primera y luego imprima aquí su etiqueta.
+labels-why = Una etiqueta en la puerta de la máquina abre su página en un teléfono: quien la escanea ingresa una vez y llega allí.
+labels-machines = Máquinas
+labels-paper = Papel
+labels-paper-a4 = A4, ocho etiquetas de 99,1 × 67,7 mm
+labels-paper-letter = Carta, diez etiquetas de 4 × 2 pulgadas
+labels-cutting-lines = Líneas de corte, para papel común
+labels-tick-one = Marque al menos una máquina.
+labels-print = Imprima esta página desde el navegador al 100 %. Solo se imprimen las etiquetas, y ninguna queda cortada al final de
+    una página.
+labels-sheet = Hoja { $number }
+label-title = Etiqueta de { $seeder }
+label-print = Imprima esta página y fíjela en la puerta de la máquina bajo una lámina transparente. Quien escanea el código llega a
+    la página de esta máquina; si todavía no ingresó, pasa antes por el ingreso.
+label-all = Etiquetas pequeñas de todas las máquinas, en una hoja
+label-code = Código QR que abre la página de { $seeder }
+label-unreachable = El código abriría { $address }, y ningún teléfono llega ahí. Abra Sowmark en la dirección que usan los teléfonos,
+    o inicie el servidor con esa dirección en { $option }, y después imprima.
+
+## La cronología de una sembradora y la anulación de un registro
+
+record-when = Cuándo
+record-from-when = Desde cuándo
+record-note = Nota
+record-was-wrong = Esto estaba mal
+record-kind = { $kind ->
+    [calibration] esta calibración
+    [configuration] esta configuración
+    [decision] esta decisión
+    [emptying] este vaciado
+    [fill] esta carga
+    [job] esta labor
+    [lay_up] este cambio de uso
+    [lot_test] este análisis de lote
+    [movement] este movimiento
+    [scale_check] esta verificación de balanza
+    [service] esta reparación
+    [setup] este montaje
+    [waiver] esta excepción
+   *[other] este registro
+}
+
+timeline-title = Lo que pasó
+timeline-none = Todavía nada.
+timeline-older = Anteriores
+timeline-no-such-page = Ninguna página terminó aquí. Use la marca que dio la página anterior.
+timeline-of-unit = { $unit }: { $says }
+timeline-configuration = Ancho de labor { $width }, surcos a { $spacing }.
+timeline-setup = Montaje: rodillo { $roller }, relación de transmisión { $ratio }{ $gated ->
+        [yes] , compuerta { $gate }
+       *[no] {""}
+    }, { $runs ->
+        [one] { $runs } bajada
+       *[other] { $runs } bajadas
+    } en uso.
+timeline-service = Cambio o reparación: { $part }. { $affects ->
+    [yes] Afecta a la dosificación.
+   *[no] No afecta a la dosificación.
+}
+timeline-laid-up = Quedó fuera de uso.
+timeline-in-use-again = Volvió a usarse.
+timeline-filled = Tolva cargada con el lote { $lot } ({ $crop }){ $weighed ->
+        [yes] , { $mass }
+       *[no] {""}
+    }.
+timeline-emptied = Tolva vaciada del lote { $lot } ({ $crop }){ $weighed ->
+        [yes] , { $mass }
+       *[no] {""}
+    }.
+timeline-taken-out = Sacado de la tolva: lote { $lot } ({ $crop }){ $weighed ->
+        [yes] , { $mass }
+       *[no] {""}
+    }.
+timeline-job = Labor terminada: { $named ->
+        [yes] { $field }
+       *[no] un campo sin nombre
+    }, { $area } sembradas con { $seed }.
+timeline-caught = Ensayo anotado con el lote { $lot } ({ $crop }): { $verdict ->
+        [pass] aprobado
+        [pass_with_remarks] aprobado con observaciones
+       *[fail] no aprobado
+    }.
+timeline-decided = Calibración en espera: { $decision ->
+        [accepted] aceptada
+       *[rejected] rechazada
+    }.
+timeline-waived = Motivo que se dejó pasar: { $trigger }.
+
+void-title = Anular { record-kind }
+void-intro = Se anula { record-kind } del { $when }, que anotó { $by }. No se borra nada: se sigue leyendo, con el texto tachado, y
+    deja de contar en los cálculos.
+void-reason = Qué estaba mal
+void-reason-hint = Otros leen esto junto al registro.
+void-submit = Anular
+void-already = Ya se anuló antes { record-kind }. No se modificó nada.
+
+record-moment = { date-day-of-year }, { $time }
+record-by-host = la línea de comandos del servidor
+record-void = Anulado el { $at } por { $by }: { $reason }
+record-replaced = Reemplazado por una corrección.
+record-doubt-clock = Al enviar esto, el reloj del teléfono iba { $span } { $side ->
+        [ahead] adelantado
+       *[behind] atrasado
+    }; las horas de este registro pueden tener ese error.
+record-doubt-dated-later = La fecha es { $span } posterior a la recepción en el servidor; la hora puede estar mal.
+record-span-minutes = { $minutes } minutos
+record-span-hours = { $hours } horas
+record-span-days = { $days } días
+
+
+## La planilla de recogida y el registro de calibración
+
+catch-title = Ensayo: { $seeder }, { $unit }
+catch-fitted = { $runs ->
+    [one] { $roller }, relación { $ratio }, { $runs } bajada en uso
+   *[other] { $roller }, relación { $ratio }, { $runs } bajadas en uso
+}
+catch-fitted-gate = { $runs ->
+    [one] { $roller }, relación { $ratio }, compuerta { $gate }, { $runs } bajada en uso
+   *[other] { $roller }, relación { $ratio }, compuerta { $gate }, { $runs } bajadas en uso
+}
+catch-nothing-fitted = No consta qué está montado: anote primero el rodillo, la relación y las bajadas.
+catch-lot-named = { $crop }, lote { $number }
+catch-lot-named-variety = { $crop } { $variety }, lote { $number }
+
+catch-worked-out = Calculado, todavía sin guardar
+catch-fails = No se supera una comprobación. Repita el ensayo, o guárdelo para que decida la oficina.
+catch-would-be = Sería { $number }; { $also }.
+catch-before-the-next = Antes de la próxima repetición
+
+catch-caught-at = Hora del ensayo
+catch-lot = Lote en la tolva
+catch-lot-none = Elija el lote
+catch-scale = Balanza
+catch-scale-none = Sin indicar la balanza
+catch-method = Cómo giró el rodillo
+catch-method-stationary = Parado, con su accionamiento
+catch-method-driven = En marcha, sobre una distancia
+catch-method-hand-turned = Girado a mano
+catch-roller-speed = Velocidad del rodillo, vueltas por minuto
+catch-planned-rate = Dosis prevista
+catch-planned-speed = Velocidad de avance prevista
+catch-counted = Qué se cuenta en cada repetición
+catch-counted-revolutions = Vueltas del rodillo
+catch-counted-turns = Giros de una manivela o rueda
+catch-counted-pulses = Pulsos de un sensor
+catch-counted-distance = Distancia recorrida
+catch-per = Pulsos por vuelta, o circunferencia de rodadura
+catch-per-hint = Solo para pulsos y para una distancia. La distancia y la circunferencia se dan en { $unit }.
+catch-slip = Patinaje de la rueda, %
+catch-slip-hint = Solo para una distancia, y solo si la circunferencia se midió sin carga: la medida en el trabajo ya incluye
+    el patinaje.
+# { $unit } puede representarse a sí misma: el guion de la planilla la completa de nuevo.
+catch-mass-unit = Los pesos van en { $unit }; también se puede escribir alguno con su propia unidad, como 5 lb 8 oz.
+catch-weigh-in = Pesar en { $unit }
+
+# El número de la repetición es el primero del texto: el guion de la planilla lo aumenta.
+catch-repeat = Repetición { $number }
+catch-repeat-count = { $counted ->
+        [turns] Giros de una manivela o rueda
+        [pulses] Pulsos de un sensor
+        [distance] Distancia recorrida
+       *[revolutions] Vueltas del rodillo
+    }, repetición { $number }
+catch-repeat-aside = Apartar la repetición { $number }, porque
+catch-repeat-aside-hint = Derrame, atasco: queda en el registro y fuera de las cuentas.
+catch-run = Bajada
+catch-runs = Bajadas que contiene
+catch-tare = Tara
+catch-gross = Bruto
+catch-net = Neto
+# Cómo se llama una bajada hasta que alguien la llame de otra manera.
+catch-run-named = bajada { $number }
+catch-note = Nota
+catch-add-run = Agregar una bajada
+catch-add-repeat = Agregar una repetición
+catch-work-out = Calcular
+catch-save = Guardar el ensayo
+catch-factor-so-far = Factor hasta ahora, por bajada
+catch-spread-so-far = Diferencia
+catch-caught-so-far = Recogido
+catch-missing = Falta todavía
+
+catch-counts-nothing = Esto no dice nada de las vueltas. Indique las vueltas del rodillo como número, o pulsos con pulses_per_rev,
+    o giros, o distancia con circunferencia.
+catch-without-setup = No consta qué tenía montado este dosificador el { $when }, de modo que no se sabe con qué rodillo,
+    relación y bajadas se hizo. Anote lo que estaba montado desde entonces y envíe el ensayo de nuevo.
+
+check-name-repeats = Repeticiones
+check-name-repeat-agreement = Las repeticiones coinciden
+check-name-run-uniformity = Las bajadas coinciden
+check-name-catches-apart = Bajadas pesadas por separado
+check-name-catch-mass = Masa de la recogida
+check-name-uncertainty = Incertidumbre
+check-name-roller-speed = Velocidad del rodillo
+check-name-scale = Balanza
+check-name-plausibility = Verosímil
+checks-check = Comprobación
+checks-outcome = Resultado
+checks-value = Valor
+checks-limit = Límite
+checks-says = Qué dice
+checks-title = Qué miran las comprobaciones
+checks-one-title = Comprobación: { $name }
+checks-source = Fuente: { $source }
+checks-tolerance-off = desactivado
+checks-change-tolerances = Cambiar las tolerancias
+checks-office-keeps = Las tolerancias las fija la oficina.
+checks-all = Todas las comprobaciones
+
+suspicions-title = Qué pudo salir mal
+suspicions-order = Primero lo más probable. Son indicios, no correcciones: revise y repita el ensayo.
+suspicions-would-give = El factor sería { $factor } por bajada.
+suspicion-name-tare-left-in = Se pesaron también las bolsas
+suspicion-name-tare-missing = Falta una tara
+suspicion-name-pounds-as-kilograms = Libras anotadas como kilogramos
+suspicion-name-kilograms-as-pounds = Kilogramos anotados como libras
+suspicion-name-ounces-as-tenths = Onzas anotadas como décimas de libra
+suspicion-name-decimal-sign = Signo decimal corrido un lugar
+suspicion-name-half-of-each-run = Recogida la mitad de cada bajada
+suspicion-name-runs-miscounted = Bajadas mal contadas
+suspicion-name-revolutions-doubled = El doble de vueltas
+suspicion-name-revolutions-halved = La mitad de vueltas
+suspicion-name-other-drive-ratio = Otra relación de transmisión
+suspicion-name-one-run-low = Una bajada da poco
+suspicion-name-not-primed = Dosificador sin llenar
+suspicion-name-other-roller = Otro rodillo
+
+key-in = Número para el controlador
+key-in-heading = Número para el controlador:
+key-in-none = Sin número para el controlador
+key-in-none-short = Sin número
+
+caution-before-you-start = Antes de empezar
+caution-before-you-handle = Antes de manipularla
+caution-secure = Asegure la máquina para que no se mueva: calzada y en punto muerto, salvo que el método exija avanzar.
+caution-guards = Deje puestas las protecciones. Manos, mangas y cabello lejos de rodillos, cadenas y ejes.
+caution-one-at-control = Una sola persona en los mandos, a la vista de la otra.
+caution-pressure = Quite la presión hidráulica y pare el motor antes de meter las manos.
+caution-lift = Levante los pesos con ayuda.
+caution-maker-first = Las instrucciones del fabricante, el rótulo de la semilla y las normas locales van primero. Sowmark no las
+    sustituye.
+caution-treated = Semilla tratada: { $product }.
+caution-protection = Guantes, mascarilla y protección ocular según el rótulo. Nunca la use como pienso ni la muela. Deseche lo
+    recogido de manera segura.
+caution-dust = Evite el polvo al abrir las bolsas; recoja lo derramado; lávese antes de comer. Es un plaguicida con su propio
+    rótulo.
+
+calibration-title = Calibración del { $when }
+calibration-all-of-unit = { $unit }: todas las calibraciones
+calibration-caught = { $seeder }, { $unit }, ensayo del { $when }, hecho por { $who }
+calibration-result = Resultado
+calibration-worked-out = Calculado: { $number }; { $also }.
+calibration-also = { $runs ->
+    [one] ± { $within } % (k = { $factor }, { $freedom } grados de libertad); { $other }, { $runs } bajada
+   *[other] ± { $within } % (k = { $factor }, { $freedom } grados de libertad); { $other }, { $runs } bajadas
+}
+calibration-in-force = En vigor ahora.
+calibration-not-in-force = No es el número en vigor.
+calibration-unit-now = Estado actual de { $unit }
+calibration-waits = No se superó una comprobación. Espera a que la oficina lo acepte o lo rechace.
+calibration-was-rejected = La oficina rechazó esta calibración.
+calibration-does-not-stand = Este registro ya no vale.
+calibration-lot = Lote
+calibration-roller = Rodillo
+calibration-gate = Compuerta
+calibration-row-spacing = Distancia entre surcos
+calibration-season = Campaña
+calibration-bulk-density = Peso hectolítrico
+calibration-scale = Balanza
+calibration-drive-ratio = Relación de transmisión
+calibration-runs-in-use = Bajadas en uso
+calibration-working-width = Ancho de labor
+calibration-roller-speed = Velocidad del rodillo
+calibration-roller-speed-was = { $speed } vueltas por minuto
+calibration-planned = Previsto
+calibration-planned-was = { $rate } a { $speed }
+calibration-thousand-seeds = Mil semillas
+calibration-scale-then = Estado de la balanza
+calibration-scale-not-named = sin indicar
+calibration-scale-was = división { $step }, { $check ->
+        [never] nunca verificada con una pesa patrón
+        [in-force] con su última verificación vigente
+        [long-ago] superó su última verificación hace demasiado
+       *[failed] no superó su última verificación
+    }
+calibration-method = Giro del rodillo
+calibration-method-was = { $method ->
+    [driven] en marcha, sobre una distancia
+    [hand_turned] a mano
+   *[stationary] parado, con su accionamiento
+}
+calibration-expected = Esperado
+calibration-expected-by-last = cerca de { $factor } por bajada, según la última calibración con este rodillo y este cultivo
+calibration-expected-by-last-and-density = cerca de { $factor } por bajada, según la última calibración con este rodillo y este
+    cultivo, por { $ratio } debido al peso hectolítrico de ahora y de entonces
+calibration-expected-by-displacement = cerca de { $factor } por bajada, según el volumen por vuelta del rodillo y el peso
+    hectolítrico
+calibration-note = Nota
+calibration-other-units = El número en otras unidades
+calibration-for = Para
+calibration-measured = Medido
+calibration-measured-values = Valores medidos
+calibration-repeat = Repetición
+calibration-run = Bajada
+calibration-runs = Bajadas
+calibration-tare = Tara
+calibration-gross = Bruto
+calibration-net = Neto
+calibration-repeat-total = { $revolutions } vueltas; { $factor } por bajada; las bajadas varían un { $cv }
+calibration-set-aside = Apartada: { $reason }
+calibration-by-pulses = { $made } ({ $pulses } pulsos, { $per } por vuelta)
+calibration-by-turns = { $made } ({ $turns } giros, relación { $ratio })
+calibration-by-distance = { $made } ({ $distance }, circunferencia { $circumference }, relación { $ratio })
+calibration-by-distance-and-slip = { $made } ({ $distance }, circunferencia { $circumference }, patinaje { $slip } %, relación
+    { $ratio })
+calibration-runs-in-line = Cada bajada frente a la media: { $runs }.
+calibration-minimum-catch = Con la división de esta balanza una recogida debería pesar al menos { $mass }.
+calibration-checks = Comprobaciones
+calibration-uncertainty = Incertidumbre
+calibration-budget = Componentes de la incertidumbre
+calibration-budget-source = Componente
+calibration-budget-from = De dónde viene
+calibration-budget-percent = Relativa, %
+calibration-budget-freedom = Grados de libertad
+calibration-budget-repeats = Repeticiones
+calibration-budget-reading = Lectura de la balanza
+calibration-budget-scale = Balanza
+calibration-budget-revolutions = Vueltas
+calibration-budget-together = En conjunto
+calibration-budget-expanded = ± { $within } % con k = { $factor }
+calibration-decisions = Decisiones
+calibration-decisions-none-yet = Ninguna todavía: una comprobación no superada espera a la oficina.
+calibration-decisions-none-needed = No hace falta ninguna: lo que se supera se acepta enseguida.
+calibration-decided-by = por { $who }: { $reason }
+calibration-signed-caught = Hizo el ensayo
+calibration-signed-office = Oficina
+calibration-record = Registro { $id }, anotado el { $when }
+calibration-decide = Decidir
+calibration-decision = Decisión
+calibration-decision-accept = Aceptar: el número puede usarse en el controlador
+calibration-decision-reject = Rechazar: hay que repetir el ensayo
+calibration-decision-reason = Motivo
+calibration-decision-reason-hint = Por qué, en una frase. Queda en el registro con su nombre.
+calibration-decision-submit = Decidir con este motivo
+calibration-decision-without-reason = Una decisión necesita su motivo. Escriba por qué, en una frase.
+calibration-not-held = { $status ->
+    [accepted] Esta calibración está aceptada. Solo espera una decisión la que está retenida.
+    [rejected] Esta calibración está rechazada. Solo espera una decisión la que está retenida.
+    [held] Esta calibración está retenida. Solo espera una decisión la que está retenida.
+   *[void] Esta calibración está anulada. Solo espera una decisión la que está retenida.
+}
+
+calibrations-title = Calibraciones: { $seeder }, { $unit }
+calibrations-none = Todavía no hay ninguna calibración. Un ensayo durante unas vueltas del rodillo, pesado bajada por bajada, da a
+    este dosificador su número para el controlador.
+calibrations-table = Calibraciones
+calibrations-caught = Ensayo
+calibrations-lot = Lote
+calibrations-factor = Factor por bajada
+calibrations-uncertainty = Incertidumbre
+calibrations-verdict = Dictamen
+calibrations-became = Qué fue de ella
+calibrations-by = Por
+calibrations-more = Más
+calibrations-log = Anotar un ensayo
+
+
+## Gráficos
+
+chart-named = Gráfico: { $title }
+chart-table-named = Tabla: { $title }
+chart-as-table = Lo mismo como tabla
+chart-month = { $month ->
+    [1] ene
+    [2] feb
+    [3] mar
+    [4] abr
+    [5] may
+    [6] jun
+    [7] jul
+    [8] ago
+    [9] sep
+    [10] oct
+    [11] nov
+   *[12] dic
+}
+chart-day-of-month = { $day } { chart-month }
+chart-month-of-year = { chart-month } { $year }
+
+chart-over-time = Factor a lo largo del tiempo, { $unit } por bajada
+chart-over-speed = Factor según la velocidad del rodillo, { $unit } por bajada: { $of }
+chart-of-lot = Factores de este lote en todas las sembradoras, { $unit } por bajada
+chart-roller-speed = velocidad del rodillo, 1/min
+chart-one-catch = Un ensayo, el { $day }.
+chart-catches = { $count ->
+    [one] { $count } ensayo del { $first } al { $last }, entre { $least } y { $most }.
+   *[other] { $count } ensayos del { $first } al { $last }, entre { $least } y { $most }.
+}
+chart-latest = El último: { $factor } { $within }, { $series }, el { $day }.
+chart-never-elsewhere = Nunca es un número para otro controlador: un factor vale para el dosificador ensayado y para ningún otro.
+chart-held = { $count ->
+    [one] Uno espera a la oficina y se dibuja hueco.
+   *[other] { $count } esperan a la oficina y se dibujan huecos.
+}
+chart-rejected = { $count ->
+    [one] Uno que fue rechazado no se dibuja.
+   *[other] { $count } que fueron rechazados no se dibujan.
+}
+chart-void = { $count ->
+    [one] Uno que ya no vale no se dibuja.
+   *[other] { $count } que ya no valen no se dibujan.
+}
+chart-older = Los más antiguos están en la lista de todos los ensayos.
+chart-speeds = { $speeds ->
+    [2] { $count } ensayos a dos velocidades, con la recta que los ajusta y su incertidumbre (95 %).
+    [one] { $count } ensayos a { $speeds } velocidad, con la recta que los ajusta y su incertidumbre (95 %).
+   *[other] { $count } ensayos a { $speeds } velocidades, con la recta que los ajusta y su incertidumbre (95 %).
+}
+chart-one-scale = Todos se pesaron en una misma balanza, cuyo error es igual a cualquier velocidad y no entra en las barras ni en
+    la banda.
+chart-several-scales = No todos se pesaron en una misma balanza indicada, de modo que su error entra en la banda.
+chart-runs = Cada bajada frente a la media de las bajadas, %
+chart-runs-of = { $repeats ->
+    [1] Una repetición de { $runs } bajadas.
+    [one] { $repeats } repetición de { $runs } bajadas.
+   *[other] { $repeats } repeticiones de { $runs } bajadas.
+}
+chart-runs-extremes = En promedio la más baja es { $low } ({ $low_off }), la más alta { $high } ({ $high_off }).
+chart-runs-limits = Las líneas de trazos están 5 % por debajo y por encima de la media.
+chart-repeat = Repetición { $number }
+
+chart-column-caught = Ensayo
+chart-column-lot = Lote
+chart-column-roller = Rodillo
+chart-column-unit = Dosificador
+chart-column-factor = Factor, { $unit }
+chart-column-uncertainty = Incertidumbre
+chart-column-roller-speed = Velocidad del rodillo, 1/min
+chart-column-standing = Situación
+chart-column-run = Bajada
+chart-column-average = En promedio
+chart-column-always = En cada repetición
+chart-is-held = retenido
+chart-is-accepted = aceptado
+chart-always-low = baja
+chart-always-high = alta
+
+# Lo que pudo cambiar el factor, junto a una marca: breve.
+chart-event-roller = Rodillo: { $roller }
+chart-event-ratio = Relación { $ratio }
+chart-event-gate = Compuerta { $gate }
+chart-event-no-gate = Sin compuerta
+chart-event-runs = { $runs ->
+    [one] { $runs } bajada
+   *[other] { $runs } bajadas
+}
+chart-event-replaced = Cambio: { $part ->
+        [hydraulic_motor] motor hidráulico
+        [electric_motor] motor eléctrico
+        [control_valve] válvula de control
+        [speed_sensor] sensor de velocidad
+        [meter_housing] carcasa del dosificador
+        [seal] junta
+        [drive_train] transmisión
+        [fan] ventilador
+        [controller] controlador
+       *[other] otra pieza
+    }
+chart-event-lot = Lote { $number }
+
+
+## El plan de dosis
+
+plan-title = Plan de dosis
+plan-live-title = Plan de dosis por semilla pura viva
+plan-to-sow = Para sembrar
+plan-rate = Dosis
+plan-roller-at = velocidad del rodillo a { $speed } en { $seeder }, { $unit }
+plan-beyond-drive = El accionamiento no puede mantener esto: gira de { $least } a { $most } rpm.
+plan-other-rates = Otras dosis y velocidades
+plan-working = El cálculo
+plan-what = Qué
+plan-outcome = Resultado
+plan-how = Cómo
+plan-lot-and-unit = Lote y dosificador
+plan-lot = Lote
+plan-no-lot = Sin lote
+plan-unit = Dosificador
+plan-no-unit = Sin dosificador
+plan-fill-in = Completar con lo conocido
+plan-plants = Plantas
+plan-live = Semilla pura viva
+plan-how-well-known = Cuán bien se conocen las cifras
+plan-by-plants = Por plantas deseadas
+plan-by-live = Por semilla pura viva deseada
+plan-submit = Mostrar la dosis
+plan-give-speed = Indique una velocidad de avance para ver la velocidad del rodillo.
+plan-another-lot = El número en vigor en { $seeder }, { $unit } es para el lote que está en su tolva, no para { $lot }. Cargue ese
+    lote, anótelo y haga un ensayo.
+plan-from-seeder = Como está configurada la sembradora.
+plan-from-test = Del análisis del lote, del { $when }.
+plan-from-label = Del rótulo del lote.
+
+plan-plants-wanted = Plantas deseadas
+plan-per-m2 = por m²
+plan-per-ft2 = por ft²
+plan-germination = Poder germinativo, %
+plan-without-hard-seed = Sin semilla dura.
+plan-share = Lo que llega a nacer, %
+plan-share-hint = El logro se refiere a todas las semillas e incluye el poder germinativo. La emergencia se refiere a las
+    semillas que germinan. La pérdida en el campo se resta del poder germinativo, punto por punto.
+plan-share-establishment = logro
+plan-share-emergence = emergencia
+plan-share-loss = pérdida en el campo
+plan-purity = Pureza, %
+plan-live-wanted = Semilla pura viva deseada
+plan-hard-seed = Semilla dura o latente, %
+plan-hard-seed-hint = Los rótulos la indican aparte del poder germinativo.
+plan-hard-seed-counted = Semilla dura o latente
+plan-hard-seed-left-out = no se cuenta
+plan-hard-seed-is-live = cuenta como viva
+plan-seed-weight = Peso de la semilla
+plan-grams = g por mil semillas
+plan-seeds-per-kg = semillas por kg
+plan-seeds-per-lb = semillas por lb
+plan-speed = Velocidad de avance
+plan-speed-hint = Para la velocidad del rodillo, con el número en vigor en el dosificador.
+plan-row-spacing = Distancia entre surcos
+plan-bulk-density = Peso hectolítrico
+plan-for-bushels = Para los bushels.
+plan-seed-weight-doubt = Peso de la semilla, ± %
+plan-seeds-tested = Semillas del análisis de germinación
+plan-seeds-tested-hint = Contar esa cantidad de semillas deja el poder germinativo abierto en unos puntos; se calculan a partir de
+    ella.
+plan-seed-doubt = O bien: poder germinativo o logro, ± puntos
+plan-field-doubt = Emergencia o pérdida en el campo, ± puntos
+
+plan-says-establishment = Logro { $percent }: { $how }.
+plan-says-live = Semilla pura viva { $percent }: { $hard ->
+        [counted] pureza por poder germinativo, con la semilla dura o latente contada como viva
+        [left-out] pureza por poder germinativo, sin contar la semilla dura o latente
+       *[not-stated] pureza por poder germinativo
+    }.
+
+plan-step-plants = Plantas deseadas
+plan-step-come-up = Llegan a nacer
+plan-step-establishment-given = logro tal como se indicó
+plan-step-times-emergence = poder germinativo { $germination } % por emergencia { $emergence } %
+plan-step-less-loss = poder germinativo { $germination } % menos pérdida en el campo de { $loss } puntos
+plan-step-seeds = Semillas
+plan-step-seeds-how = plantas entre lo que llega a nacer
+plan-step-seeds-of-rate = dosis entre peso de la semilla
+plan-step-live-seeds = Semillas vivas
+plan-step-live-seeds-how = semilla pura viva entre peso de la semilla
+plan-step-weight = Peso de la semilla
+plan-step-weight-how = { $per_kg } semillas por kg, { $per_lb } por lb
+plan-step-weight-result = { $weight } g por mil semillas
+plan-step-rate = Dosis
+plan-step-rate-how = semillas por peso de la semilla
+plan-step-bag = De la bolsa
+plan-step-bag-how = dosis entre pureza, { $purity } %
+plan-step-along = Semillas a lo largo de un surco
+plan-step-along-how = semillas por distancia entre surcos, { $spacing }
+plan-step-along-result = { $per_m } por m ({ $per_ft } por ft)
+plan-step-bushels = Bushels
+plan-step-bushels-how = dosis entre peso hectolítrico, { $density }
+plan-step-range = Dosis, hasta donde se conocen las cifras
+plan-step-range-how = semianchos sumados en cuadratura
+plan-step-range-result = { $least } a { $most } { $unit }
+plan-step-live-wanted = Semilla pura viva deseada
+plan-step-alive = Viva
+plan-step-alive-how = { $hard_seed ->
+    [counted] poder germinativo { $germination } % y { $hard } % dura o latente
+    [left-out] poder germinativo { $germination } %; { $hard } % dura o latente sin contar
+   *[not-stated] poder germinativo { $germination } %
+}
+plan-step-live-in-bag = Semilla pura viva en la bolsa
+plan-step-live-in-bag-how = viva por pureza, { $purity } %
+plan-step-bag-rate = Dosis de la bolsa
+plan-step-bag-rate-how = lo deseado entre lo que es puro y vivo
+plan-step-roller = Velocidad del rodillo
+plan-step-roller-how = dosis por ancho { $width } por { $speed }, entre { $runs } bajadas de { $factor }
+plan-step-per-area = { $per_m2 } por m² ({ $per_ft2 } por ft²)
+
+plan-missing-plants = Falta este dato. (Para semilla pura viva se pide pls_rate en su lugar.)
+plan-missing-share = Falta este dato: qué parte de la semilla llega a nacer.
+plan-one-of = Indique { $name } o esto, no los dos.
+plan-plants-twice = Indique plants_per_m2 o esto, no los dos.
+plan-two-ways = Indique plantas deseadas o semilla pura viva deseada, no las dos.
+plan-hard-seed-of-plants = La semilla dura corresponde a la semilla pura viva: indique pls_rate en vez de plantas.
+plan-establishment-twice = Indique el logro, o esto con el poder germinativo, no los dos.
+plan-emergence-and-loss = Indique emergence_percent o esto, no los dos: se calculan de distinta manera.
+plan-doubt-twice = Indique seed_plus_minus_points o esto, no los dos.
+plan-tested-without-germination = Esto corresponde a un poder germinativo que entra en el cálculo. Junto a un logro, indique sus
+    puntos.
+plan-of-plants = Esto corresponde a plantas deseadas, no a semilla pura viva.
+
+
+## Lotes de semilla, análisis, existencias y tolvas
+
+
+
+## Clientes, campos y labores
+
+
+
+## El tablero de estado y las tolerancias
+
+
+
+## La página de dosis y la próxima abertura de compuerta

@@ -110,5 +110,6 @@ pub mod statistics;
 pub mod suspicion;
 pub mod texts;
 pub mod uncertainty;
+pub mod usage;
 pub mod verdict;
 pub mod words;

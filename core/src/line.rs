@@ -28,7 +28,9 @@ use crate::uncertainty::{Component, combine};
 /// ```
 #[derive(Clone, Debug, PartialEq)]
 pub struct Line {
-    /// The point that it goes through whatever its slope: the weighted middle, or the origin.
+    /// The first point, from which the middle is counted, so that it keeps its digits far from zero; or the origin.
+    from: (f64, f64),
+    /// What it goes through whatever its slope, from there: the weighted middle, or the origin.
     through: (f64, f64),
     slope: f64,
     /// The largest distance of an x from the middle: the unit in which `spread` and the knots count.
@@ -65,7 +67,7 @@ impl Line {
     /// freedom; two points have none, so the line through them has no uncertainty to show.
     pub fn ordinary(points: &[(f64, f64)]) -> Option<Self> {
         let weighed: Vec<Weighed> = points.iter().map(|&(x, y)| (x, y, 1.0)).collect();
-        Self::fit(&weighed, middle(&weighed)?, weighed.len() as f64)
+        Self::about_the_middle(&weighed)
     }
 
     /// `y = b x` through (x, y), every point counting alike: `b = sum(x y) / sum(x²)`, n - 1 degrees of freedom.
@@ -75,7 +77,7 @@ impl Line {
     /// a hasty start and stop); [`ratio_of_sums`](crate::statistics::ratio_of_sums), where it grows with it.
     pub fn through_origin(points: &[(f64, f64)]) -> Option<Self> {
         let weighed: Vec<Weighed> = points.iter().map(|&(x, y)| (x, y, 1.0)).collect();
-        Self::fit(&weighed, (0.0, 0.0), f64::INFINITY)
+        Self::fit(&weighed, (0.0, 0.0), (0.0, 0.0), f64::INFINITY)
     }
 
     /// `y = a + b x` through (x, y, uncertainty of y), each point with the weight `1 / u²`. `None` as for [`Self::ordinary`],
@@ -86,20 +88,20 @@ impl Line {
     /// [`Self::birge_ratio`].
     pub fn weighted(points: &[(f64, f64, Component)]) -> Option<Self> {
         let least = points.iter().map(|(_, _, u)| u.standard_uncertainty).fold(f64::INFINITY, f64::min);
-        if !(least > 0.0 && least.is_finite()) {
+        // A zero or an infinite one makes its weight no number, and then there is no line.
+        if least.is_sign_negative() {
             return None;
         }
         // Relative to the best known point, so that no weight is more than one.
         let weight = |u: &Component| (least / u.standard_uncertainty).powi(2);
         let weighed: Vec<Weighed> = points.iter().map(|(x, y, u)| (*x, *y, weight(u))).collect();
-        let sum = weighed.iter().map(|(_, _, weight)| weight).sum();
-        let mut line = Self::fit(&weighed, middle(&weighed)?, sum)?;
+        let mut line = Self::about_the_middle(&weighed)?;
         line.squares = finite(line.squares / least / least)?;
         line.known = points
             .iter()
             .zip(weighed)
             .map(|((x, _, uncertainty), (.., weight))| Knot {
-                x: (x - line.through.0) / line.extent,
+                x: line.beyond_the_middle(*x) / line.extent,
                 weight,
                 uncertainty: *uncertainty,
             })
@@ -107,26 +109,30 @@ impl Line {
         Some(line)
     }
 
-    fn fit(points: &[Weighed], through: (f64, f64), weight: f64) -> Option<Self> {
+    fn about_the_middle(points: &[Weighed]) -> Option<Self> {
+        let &(from_x, from_y, _) = points.first()?;
+        let near: Vec<Weighed> = points.iter().map(|&(x, y, w)| (x - from_x, y - from_y, w)).collect();
+        let weight: f64 = near.iter().map(|(.., w)| w).sum();
+        let along = |of: fn(&Weighed) -> f64| near.iter().map(|p| p.2 * of(p)).sum::<f64>() / weight;
+        Self::fit(&near, (from_x, from_y), (along(|p| p.0), along(|p| p.1)), weight)
+    }
+
+    /// `points` are counted `from` there. Where all lie at one x the extent is zero, and the slope no number.
+    fn fit(points: &[Weighed], from: (f64, f64), through: (f64, f64), weight: f64) -> Option<Self> {
         let (centre_x, centre_y) = through;
         let given = if weight.is_finite() { 2.0 } else { 1.0 };
         let extent = largest(points.iter().map(|(x, ..)| x - centre_x))?;
         let height = largest(points.iter().map(|(_, y, _)| y - centre_y))?;
-        let all_at_one = points.windows(2).all(|pair| pair[0].0.to_bits() == pair[1].0.to_bits());
-        if extent <= 0.0 || points.len() < 2 && weight.is_finite() || all_at_one && weight.is_finite() {
-            return None;
-        }
         let height = if height > 0.0 { height } else { 1.0 };
         let near: Vec<Weighed> =
             points.iter().map(|&(x, y, w)| ((x - centre_x) / extent, (y - centre_y) / height, w)).collect();
         let sum = |term: fn(&Weighed) -> f64| near.iter().map(term).sum::<f64>();
-        // What the middle itself was off by, in the last digits; the origin is not off.
-        let (off_x, off_y) = if weight.is_finite() { (sum(|p| p.2 * p.0), sum(|p| p.2 * p.1)) } else { (0.0, 0.0) };
-        let spread = sum(|p| p.2 * p.0 * p.0) - off_x * off_x / weight;
-        let slope = (sum(|p| p.2 * p.0 * p.1) - off_x * off_y / weight) / spread;
+        let spread = sum(|p| p.2 * p.0 * p.0);
+        let slope = sum(|p| p.2 * p.0 * p.1) / spread;
         let residuals: f64 = near.iter().map(|(x, y, w)| w * (y - slope * x).powi(2)).sum();
         let all = sum(|p| p.2 * p.1 * p.1);
         Some(Self {
+            from,
             through,
             slope: finite(slope * height / extent)?,
             extent,
@@ -151,7 +157,11 @@ impl Line {
 
     /// `a + b x`.
     pub fn value_at(&self, x: f64) -> f64 {
-        self.through.1 + self.slope * (x - self.through.0)
+        self.from.1 + self.through.1 + self.slope * self.beyond_the_middle(x)
+    }
+
+    fn beyond_the_middle(&self, x: f64) -> f64 {
+        x - self.from.0 - self.through.0
     }
 
     /// The standard uncertainty of the slope; `None` where nothing tells it (two points of an ordinary line).
@@ -166,7 +176,7 @@ impl Line {
 
     /// The standard uncertainty of the line at x (where the line is, not where a next point would lie).
     pub fn uncertainty_at(&self, x: f64) -> Option<Component> {
-        self.uncertainty(1.0, (x - self.through.0) / self.extent)
+        self.uncertainty(1.0, self.beyond_the_middle(x) / self.extent)
     }
 
     /// Of `level` times the height of the middle plus `turn` times the slope per extent.
@@ -186,7 +196,7 @@ impl Line {
 
     /// The correlation of intercept and slope: far from x = 0 a steeper line starts lower. `None` through the origin.
     pub fn correlation(&self) -> Option<f64> {
-        let middle = self.through.0 / self.extent;
+        let middle = -self.beyond_the_middle(0.0) / self.extent;
         let rest = self.spread / self.weight;
         (self.weight.is_finite()).then(|| -middle / (middle * middle + rest).sqrt()).and_then(finite)
     }
@@ -218,17 +228,6 @@ impl Line {
     pub fn birge_ratio(&self) -> Option<f64> {
         self.scatter().filter(|_| !self.known.is_empty())
     }
-}
-
-/// The weighted middle of the points, in two passes.
-fn middle(points: &[Weighed]) -> Option<(f64, f64)> {
-    let weight: f64 = points.iter().map(|(.., w)| w).sum();
-    let along = |of: fn(&Weighed) -> f64| {
-        let first = points.iter().map(|p| p.2 * of(p)).sum::<f64>() / weight;
-        let lost = points.iter().map(|p| p.2 * (of(p) - first)).sum::<f64>() / weight;
-        finite(first + lost)
-    };
-    Some((along(|p| p.0)?, along(|p| p.1)?))
 }
 
 /// The largest size among them; `None` of none, or if one is no number.

@@ -5,7 +5,7 @@
 //! a form is drawn and read; a limit therefore cannot exist without its reason. What the limits do is told in
 //! [`crate::verdict`].
 
-use std::fmt;
+use std::{fmt, ops::RangeInclusive};
 
 use serde::{Deserialize, Serialize};
 
@@ -115,7 +115,8 @@ trait PolicyValue: Sized {
     const NULLABLE: bool = false;
     fn read(text: &str) -> Option<Self>;
     fn write(&self) -> Option<String>;
-    fn size(&self) -> Option<f64>;
+    /// The number that is not within the bounds, a NaN among them.
+    fn beyond(&self, bounds: RangeInclusive<f64>) -> Option<f64>;
 }
 
 impl PolicyValue for f64 {
@@ -126,8 +127,8 @@ impl PolicyValue for f64 {
     fn write(&self) -> Option<String> {
         Some(self.to_string())
     }
-    fn size(&self) -> Option<f64> {
-        Some(*self)
+    fn beyond(&self, bounds: RangeInclusive<f64>) -> Option<f64> {
+        Some(*self).filter(|size| !bounds.contains(size))
     }
 }
 
@@ -139,8 +140,8 @@ impl PolicyValue for u32 {
     fn write(&self) -> Option<String> {
         Some(self.to_string())
     }
-    fn size(&self) -> Option<f64> {
-        Some(f64::from(*self))
+    fn beyond(&self, bounds: RangeInclusive<f64>) -> Option<f64> {
+        f64::from(*self).beyond(bounds)
     }
 }
 
@@ -152,7 +153,7 @@ impl PolicyValue for bool {
     fn write(&self) -> Option<String> {
         Some(self.to_string())
     }
-    fn size(&self) -> Option<f64> {
+    fn beyond(&self, _: RangeInclusive<f64>) -> Option<f64> {
         None
     }
 }
@@ -166,8 +167,8 @@ impl PolicyValue for Option<f64> {
     fn write(&self) -> Option<String> {
         self.map(|value| value.to_string())
     }
-    fn size(&self) -> Option<f64> {
-        *self
+    fn beyond(&self, bounds: RangeInclusive<f64>) -> Option<f64> {
+        self.and_then(|value| value.beyond(bounds))
     }
 }
 
@@ -202,10 +203,9 @@ impl PolicyField {
     }
 
     fn bound<T: PolicyValue>(&'static self, value: &T) -> Result<(), PolicyError> {
-        match value.size() {
-            // Written so that a NaN is out of bounds too.
-            Some(size) if !(self.min..=self.max).contains(&size) => Err(self.error(Fault::OutOfBounds(self, size))),
-            _ => Ok(()),
+        match value.beyond(self.min..=self.max) {
+            Some(given) => Err(self.error(Fault::OutOfBounds(self, given))),
+            None => Ok(()),
         }
     }
 

@@ -97,7 +97,7 @@ fn rounding_explains(repeats: &[&MeasuredRepeat]) -> Option<bool> {
     let (mut statistic, mut degrees) = (0.0, 0.0);
     for repeat in repeats {
         let rounding = |catch: &crate::factor::MeasuredCatch| catch.rounding_variance / f64::from(catch.runs).powi(2);
-        let rounding = mean(&repeat.catches.iter().map(rounding).collect::<Vec<_>>()).filter(|v| *v > 0.0)?;
+        let rounding = mean(&repeat.catches.iter().map(rounding).collect::<Vec<_>>())?;
         let free = repeat.catches.len() as f64 - 1.0;
         statistic += free * standard_deviation(&repeat.per_run())?.powi(2) / rounding;
         degrees += free;

@@ -201,3 +201,6 @@ fn written(slip: Slip, would_give: f64, uncertainty_percent: f64, words: Words) 
     let ending = say!(words, key, factor = factor);
     Suspicion { cause, would_give, says: format!("{look} {ending}") }
 }
+
+#[cfg(test)]
+mod tests;

@@ -169,6 +169,19 @@ impl Words {
         say!(self, key)
     }
 
+    /// What is measured ([`Dimension::NAME`]) in the reader's words: "mass".
+    ///
+    /// ```
+    /// use sowmark_core::{quantity::{Dimension, unit::dimension::SeedWeight}, words::Words};
+    ///
+    /// assert_eq!(Words::default().dimension(SeedWeight::NAME), "seed weight (per thousand seeds)");
+    /// ```
+    pub fn dimension(self, name: &str) -> String {
+        // What stands in brackets is no part of the key.
+        let bare = name.split(" (").next().unwrap_or(name);
+        self.say(&format!("dimension-{}", bare.replace(' ', "-")), &[])
+    }
+
     /// A roller speed: "42.0 1/min".
     pub fn rpm(self, value: f64) -> String {
         format!("{} 1/min", self.number(value, 3))

@@ -154,3 +154,16 @@ fn a_middle_that_no_float_holds() {
     let flatter = [(1e16, 0.0), (1e16 + 2.0, 1.0)];
     assert_eq!(Line::ordinary(&flatter).unwrap().slope(), 0.5);
 }
+
+/// Squares of what is this small are zero, of what is this large infinite; the share of them is not. By hand: y of 1, 2, 2
+/// at 0, 1, 2 lie on 7/6 + x/2 but for 1/6, 1/3, 1/6, whose squares are a quarter of those about the middle.
+#[test]
+fn determination_does_not_depend_on_the_unit() {
+    for unit in [1.0, 1e-170, 1e153] {
+        let line = Line::ordinary(&[(0.0, unit), (1.0, 2.0 * unit), (2.0, 2.0 * unit)]).unwrap();
+        close(line.determination().unwrap(), 0.75, 1e-14);
+        close(line.slope(), 0.5 * unit, 1e-14);
+    }
+    let level = Line::through_origin(&[(1.0, 0.0), (2.0, 0.0)]).unwrap();
+    assert_eq!(level.determination(), None);
+}

@@ -13,6 +13,7 @@ use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::response::Response;
 use jiff::tz::TimeZone;
+use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![crate::route!(page GET "/audit", Need::May(Permission::ReadAudit), audit_page)]
@@ -58,16 +59,16 @@ async fn audit_page(signed: Signed, cookies: Cookies, Asked(asked): Asked<TrailA
     } else {
         None
     };
-    let lines = lines.into_iter().map(|line| Told::of(line, &signed.actor.time_zone)).collect();
+    let lines = lines.into_iter().map(|line| Told::of(line, &signed.actor.time_zone, signed.actor.words())).collect();
     show(&TrailPage { page: Page::new(&signed, &cookies, "Audit trail", "/audit"), lines, older })
 }
 
 impl Told {
-    fn of(line: StoredLine, zone: &TimeZone) -> Self {
+    fn of(line: StoredLine, zone: &TimeZone, words: Words) -> Self {
         let id = line.subject_id.to_string();
         Self {
             seq: line.seq,
-            when: said(moment(line.at), zone),
+            when: said(moment(line.at), zone, words),
             who: line.name.unwrap_or_else(|| "the host\u{2019}s command line".to_owned()),
             did: line.action.replace('_', " "),
             // The end of an id tells two apart; its beginning is the time and alike for all of an hour.

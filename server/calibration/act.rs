@@ -8,6 +8,7 @@ use crate::access::{Permission, Scope};
 use crate::clock::Stamp;
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
+use crate::saying;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::input;
@@ -95,7 +96,7 @@ pub async fn decide(
     find_calibration(&mut conn.cx(), &signed.actor.scope, calibration).await?;
     drop(conn);
     if draft.reason.0.is_empty() {
-        return Err(Error::fault("/reason", "A decision needs its reason. Write why, in a sentence."));
+        return Err(Error::fault("/reason", saying!("calibration-decision-without-reason")));
     }
     let new = NewEntry {
         id: draft.id,
@@ -111,10 +112,7 @@ pub async fn decide(
     };
     let found = find_calibration(&mut work.cx(), &signed.actor.scope, calibration).await?;
     if found.status() != Status::Held {
-        return Err(Error::conflict(format!(
-            "This calibration is {}. Only one that is held waits for a decision.",
-            found.status().word()
-        )));
+        return Err(Error::conflict(saying!("calibration-not-held", status = found.status().word())));
     }
     store::add_decision(&mut work, id, calibration, &draft).await?;
     work.commit(Audit::created(Kind::Decision, id, sent)).await?;

@@ -5,7 +5,7 @@
 
 use crate::clock::Stamp;
 use crate::web::input::{At, Faults, Input, Name, Note, Rpm, Text, Whole};
-use crate::{input, words};
+use crate::{input, saying, words};
 use serde_json::Value;
 use sowmark_core::catch::{Catch, Repeat, Revolutions, Sheet};
 use sowmark_core::circumstances::Planned;
@@ -159,11 +159,7 @@ impl Input for Revolutions {
             let slip_percent = Option::<Decimal>::read(fields.get("slip_percent"), &at.key("slip_percent"), faults)?;
             Some(Self::Distance { distance: distance?, circumference: circumference?, slip_percent })
         } else {
-            faults.add(
-                at,
-                "This says nothing about revolutions. Give roller revolutions as a number, or pulses with pulses_per_rev, \
-                 or turns, or distance with circumference.",
-            )
+            faults.add(at, saying!("catch-counts-nothing"))
         }
     }
 

@@ -11,6 +11,7 @@ use askama::Template;
 use axum::extract::Path;
 use axum::response::Response;
 use sowmark_core::policy::{Policy, PolicyField};
+use sowmark_core::say;
 use sowmark_core::verdict::CheckName;
 use sowmark_core::words::Words;
 
@@ -32,7 +33,7 @@ struct ExplainedPage {
 }
 
 struct CheckPart {
-    name: &'static str,
+    name: String,
     href: String,
     says: String,
     source: String,
@@ -51,7 +52,7 @@ impl CheckPart {
         let tolerances = explained.tolerances.iter();
         let fields = tolerances.filter_map(|name| Policy::fields().iter().find(|field| field.name == *name));
         Self {
-            name: check_name(check),
+            name: check_name(check, words),
             href: format!("/checks/{}", check.name()),
             says: explained.says,
             source: explained.source,
@@ -65,19 +66,23 @@ impl Tolerance {
         let value = policy.get(field.name).flatten();
         Self {
             name: field.label(words),
-            value: value.map_or_else(|| "off".to_owned(), |value| policy::with_unit(&value, field, words)),
+            value: value
+                .map_or_else(|| say!(words, "checks-tolerance-off"), |value| policy::with_unit(&value, field, words)),
             because: field.because(words),
         }
     }
 }
 
 async fn checks_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
-    explain(&signed, &cookies, "What the checks look at".to_owned(), &CheckName::ALL).await
+    let title = say!(signed.actor.words(), "checks-title");
+    explain(&signed, &cookies, title, &CheckName::ALL).await
 }
 
 async fn check_page(signed: Signed, cookies: Cookies, Path(name): Path<String>) -> Result<Response, Error> {
     let check = CheckName::named(&name).ok_or_else(|| Error::not_there("check"))?;
-    explain(&signed, &cookies, format!("Check: {}", check_name(check)), &[check]).await
+    let words = signed.actor.words();
+    let title = say!(words, "checks-one-title", name = check_name(check, words));
+    explain(&signed, &cookies, title, &[check]).await
 }
 
 async fn explain(signed: &Signed, cookies: &Cookies, title: String, checks: &[CheckName]) -> Result<Response, Error> {

@@ -14,18 +14,19 @@ use serde_json::{Map, Value, json};
 use sowmark_core::catch::{Catch, Sheet};
 use sowmark_core::quantity::unit::dimension;
 use sowmark_core::quantity::{Dimension, Mass};
+use sowmark_core::say;
 use sowmark_core::words::Words;
 use std::collections::BTreeMap;
 
 /// The units of mass that a sheet can be filled in with.
 pub(super) const MASS_UNITS: [&str; 4] = ["kg", "g", "lb", "oz"];
 
-/// What the number of a repeat counts.
+/// What the number of a repeat counts, and what that is called.
 pub(super) const COUNTED: [(&str, &str); 4] = [
-    ("revolutions", "Roller revolutions"),
-    ("turns", "Turns of a crank or wheel"),
-    ("pulses", "Pulses of a sensor"),
-    ("distance", "Distance driven"),
+    ("revolutions", "catch-counted-revolutions"),
+    ("turns", "catch-counted-turns"),
+    ("pulses", "catch-counted-pulses"),
+    ("distance", "catch-counted-distance"),
 ];
 
 /// A sheet as it was typed.
@@ -56,6 +57,12 @@ struct TypedCatch {
 }
 
 impl TypedCatch {
+    /// Of one run, called by its number.
+    fn new(run: usize, words: Words) -> Self {
+        let label = say!(words, "catch-run-named", number = run.to_string());
+        Self { label, runs: "1".to_owned(), ..Self::default() }
+    }
+
     /// Nothing weighed: at most a tare that was remembered and stands there by itself.
     fn is_blank(&self) -> bool {
         let tare = self.tare.trim();
@@ -94,9 +101,8 @@ impl Bags {
 
 impl TypedRepeat {
     /// A row for each run that is likely caught.
-    fn new(runs: usize) -> Self {
-        let catch = |run| TypedCatch { label: format!("run {run}"), runs: "1".to_owned(), ..TypedCatch::default() };
-        Self { catches: (1..=runs).map(catch).collect(), ..Self::default() }
+    fn new(runs: usize, words: Words) -> Self {
+        Self { catches: (1..=runs).map(|run| TypedCatch::new(run, words)).collect(), ..Self::default() }
     }
 
     fn is_blank(&self) -> bool {
@@ -118,13 +124,13 @@ impl TypedRepeat {
 impl Typed {
     /// A sheet for two repeats of the runs and bags of the last catch; without one, of up to four runs: what is usually
     /// caught. (Common practice, no source.)
-    pub(super) fn new(units: Units, runs_in_use: u32, bags: Option<&Bags>) -> Self {
+    pub(super) fn new(reader: Reader, runs_in_use: u32, bags: Option<&Bags>) -> Self {
         let runs = usize::try_from(runs_in_use.clamp(1, 4)).unwrap_or(1);
         let repeat = bags.map_or_else(
-            || TypedRepeat::new(runs),
+            || TypedRepeat::new(runs, reader.words),
             |bags| TypedRepeat { catches: bags.bags.clone(), ..TypedRepeat::default() },
         );
-        let mass_unit = match (bags, units) {
+        let mass_unit = match (bags, reader.units) {
             (Some(bags), _) => &bags.unit,
             (None, Units::Metric) => "kg",
             (None, Units::Us) => "lb",
@@ -172,9 +178,9 @@ impl Typed {
     }
 
     /// Does what a button of the sheet asks: one more repeat, one more row, another unit. Whether there is such a button.
-    pub(super) fn do_as_asked(&mut self, asked: &str) -> bool {
+    pub(super) fn do_as_asked(&mut self, asked: &str, words: Words) -> bool {
         if asked == "add_repeat" {
-            let next = self.repeats.last().map_or_else(|| TypedRepeat::new(1), TypedRepeat::again);
+            let next = self.repeats.last().map_or_else(|| TypedRepeat::new(1, words), TypedRepeat::again);
             if self.repeats.len() < sowmark_core::catch::MAX_REPEATS {
                 self.repeats.push(next);
             }
@@ -182,8 +188,7 @@ impl Typed {
             if let Some(repeat) =
                 self.repeats.get_mut(repeat).filter(|repeat| repeat.catches.len() < sowmark_core::catch::MAX_CATCHES)
             {
-                let label = format!("run {}", repeat.catches.len() + 1);
-                repeat.catches.push(TypedCatch { label, runs: "1".to_owned(), ..TypedCatch::default() });
+                repeat.catches.push(TypedCatch::new(repeat.catches.len() + 1, words));
             }
         } else if let Some(unit) = asked.strip_prefix("unit/").filter(|unit| MASS_UNITS.contains(unit)) {
             unit.clone_into(&mut self.mass_unit);
@@ -377,15 +382,18 @@ impl CatchForm {
         error: Option<&Error>,
         id: uuid::Uuid,
     ) -> Self {
+        let words = choices.reader.words;
         let mut fields = head_fields(choices, typed);
         let head = fields.len();
-        fields.extend(typed.repeats.iter().enumerate().flat_map(|(j, repeat)| repeat_fields(j, repeat, typed)));
+        fields.extend(typed.repeats.iter().enumerate().flat_map(|(j, repeat)| repeat_fields(j, repeat, typed, words)));
         let tail = fields.len();
-        fields.push(FormField::new("note", "Note").kind(Kind::Area).optional());
-        let mut form = Form::new(choices.action.clone(), "Save the catch", fields);
+        fields.push(FormField::new("note", say!(words, "catch-note")).kind(Kind::Area).optional());
+        let mut form = Form::new(choices.action.clone(), say!(words, "catch-save"), fields);
         if let Some(posted) = posted {
             let shown = typed.posted(posted);
-            form = form.again(&shown, &error.map_or(Error::Faults(Vec::new()), at_fields));
+            let placed = Error::Faults(error.map_or(Vec::new(), at_fields));
+            let whole = error.filter(|error| error.faults().is_empty());
+            form = form.again(&shown, whole.unwrap_or(&placed));
             if error.is_none() {
                 // Nothing was wrong; it was only asked for more rows, or for the result.
                 form.general.clear();
@@ -402,7 +410,7 @@ impl CatchForm {
         Self {
             action: form.action,
             head: form.fields,
-            repeats: repeat_parts(rest, typed, choices.reader.words),
+            repeats: repeat_parts(rest, typed, words),
             tail,
             all,
             general: form.general,
@@ -415,11 +423,12 @@ impl CatchForm {
 }
 
 fn head_fields(choices: &Choices, typed: &Typed) -> Vec<FormField> {
+    let words = choices.reader.words;
     let method = |method: &Method| {
         let says = match method {
-            Method::Stationary => "Standing, by its drive",
-            Method::Driven => "Driven over a distance",
-            Method::HandTurned => "Turned by hand",
+            Method::Stationary => say!(words, "catch-method-stationary"),
+            Method::Driven => say!(words, "catch-method-driven"),
+            Method::HandTurned => say!(words, "catch-method-hand-turned"),
         };
         (method.word(), says)
     };
@@ -427,59 +436,57 @@ fn head_fields(choices: &Choices, typed: &Typed) -> Vec<FormField> {
         Units::Metric => (["kg/ha", "lb/ac"], ["km/h", "mph"]),
         Units::Us => (["lb/ac", "kg/ha"], ["mph", "km/h"]),
     };
-    let no_scale = (String::new(), "No scale named".to_owned());
-    let no_lot = (String::new(), "Choose the lot".to_owned());
+    let no_scale = (String::new(), say!(words, "catch-scale-none"));
+    let no_lot = (String::new(), say!(words, "catch-lot-none"));
     vec![
-        FormField::new("occurred_at", "Caught at").kind(Kind::Moment).value(&choices.now),
-        FormField::new("lot_id", "Lot in the tank")
+        FormField::new("occurred_at", say!(words, "catch-caught-at")).kind(Kind::Moment).value(&choices.now),
+        FormField::new("lot_id", say!(words, "catch-lot"))
             .choice([no_lot].into_iter().chain(choices.lots.iter().cloned()))
             .value(&choices.lot),
-        FormField::new("scale_id", "Scale")
+        FormField::new("scale_id", say!(words, "catch-scale"))
             .choice([no_scale].into_iter().chain(choices.scales.iter().cloned()))
             .value(&choices.scale)
             .optional(),
-        FormField::new("method", "How the roller was turned")
+        FormField::new("method", say!(words, "catch-method"))
             .choice(Method::ALL.iter().map(method))
             .value("stationary"),
-        FormField::new("roller_speed_rpm", "Roller speed, revolutions per minute").kind(Kind::Number).optional(),
-        FormField::new("planned/rate", "Planned rate").measured(&rates, rates[0]).optional(),
-        FormField::new("planned/speed", "Planned driving speed").measured(&speeds, speeds[0]).optional(),
-        FormField::new("_counted", "What is counted in each repeat").choice(COUNTED).value(&typed.counted),
-        FormField::new("_per", "Pulses per revolution, or rolling circumference")
-            .hint(format!(
-                "Only for pulses and for a distance. A distance and a circumference are in {}.",
-                length_unit(choices.reader.units)
-            ))
+        FormField::new("roller_speed_rpm", say!(words, "catch-roller-speed")).kind(Kind::Number).optional(),
+        FormField::new("planned/rate", say!(words, "catch-planned-rate")).measured(&rates, rates[0]).optional(),
+        FormField::new("planned/speed", say!(words, "catch-planned-speed")).measured(&speeds, speeds[0]).optional(),
+        FormField::new("_counted", say!(words, "catch-counted"))
+            .choice(COUNTED.map(|(word, key)| (word, say!(words, key))))
+            .value(&typed.counted),
+        FormField::new("_per", say!(words, "catch-per"))
+            .hint(say!(words, "catch-per-hint", unit = length_unit(choices.reader.units)))
             .kind(Kind::Number)
             .value(&typed.per)
             .optional(),
-        FormField::new("_slip", "Wheel slip, %")
-            .hint("Only for a distance, and only when the circumference was measured without load: one measured at work has the slip in it.")
+        FormField::new("_slip", say!(words, "catch-slip"))
+            .hint(say!(words, "catch-slip-hint"))
             .kind(Kind::Number)
             .value(&typed.slip)
             .optional(),
     ]
 }
 
-fn repeat_fields(j: usize, repeat: &TypedRepeat, typed: &Typed) -> Vec<FormField> {
-    let counted =
-        COUNTED.iter().find(|(word, _)| *word == typed.counted).map_or("Roller revolutions", |(_, says)| says);
+fn repeat_fields(j: usize, repeat: &TypedRepeat, typed: &Typed, words: Words) -> Vec<FormField> {
+    let number = (j + 1).to_string();
+    let count = say!(words, "catch-repeat-count", counted = &typed.counted, number = &number);
     let mut fields = vec![
-        FormField::new(format!("repeats/{j}/revolutions"), format!("{counted}, repeat {}", j + 1))
-            .kind(Kind::Number)
-            .value(&repeat.revolutions),
-        FormField::new(format!("repeats/{j}/set_aside"), format!("Set repeat {} aside, because", j + 1))
-            .hint("Spilled, plugged: it stays in the record and out of the sums.")
+        FormField::new(format!("repeats/{j}/revolutions"), count).kind(Kind::Number).value(&repeat.revolutions),
+        FormField::new(format!("repeats/{j}/set_aside"), say!(words, "catch-repeat-aside", number = &number))
+            .hint(say!(words, "catch-repeat-aside-hint"))
             .value(&repeat.set_aside)
             .optional(),
     ];
     let unit = [typed.mass_unit.as_str()];
     for (i, catch) in repeat.catches.iter().enumerate() {
         let row = format!("repeats/{j}/catches/{i}");
-        fields.push(FormField::new(format!("{row}/label"), "Run").value(&catch.label));
-        fields.push(FormField::new(format!("{row}/runs"), "Runs in it").kind(Kind::Whole).value(&catch.runs));
-        fields.push(FormField::new(format!("{row}/tare"), "Tare").measured(&unit, unit[0]).value(&catch.tare));
-        fields.push(FormField::new(format!("{row}/gross"), "Gross").measured(&unit, unit[0]).value(&catch.gross));
+        let field = |name: &str, says: String| FormField::new(format!("{row}/{name}"), says);
+        fields.push(field("label", say!(words, "catch-run")).value(&catch.label));
+        fields.push(field("runs", say!(words, "catch-runs")).kind(Kind::Whole).value(&catch.runs));
+        fields.push(field("tare", say!(words, "catch-tare")).measured(&unit, unit[0]).value(&catch.tare));
+        fields.push(field("gross", say!(words, "catch-gross")).measured(&unit, unit[0]).value(&catch.gross));
     }
     fields
 }
@@ -505,21 +512,16 @@ fn repeat_parts(fields: Vec<FormField>, typed: &Typed, words: Words) -> Vec<Repe
 }
 
 /// What is wrong with a part of a revolutions entry stands beside the field that it was typed in.
-fn at_fields(error: &Error) -> Error {
-    let place = |fault: Fault| {
+fn at_fields(error: &Error) -> Vec<Fault> {
+    let place = |mut fault: Fault| {
         let path: Vec<&str> = fault.pointer.split('/').collect();
-        let pointer = match path.as_slice() {
+        fault.pointer = match path.as_slice() {
             ["", "repeats", _, "revolutions", "pulses_per_rev" | "circumference", ..] => "/_per".to_owned(),
             ["", "repeats", _, "revolutions", "slip_percent", ..] => "/_slip".to_owned(),
             ["", "repeats", repeat, "revolutions", _, ..] => format!("/repeats/{repeat}/revolutions"),
-            _ => fault.pointer.clone(),
+            _ => return fault,
         };
-        Fault::new(pointer, fault.detail)
+        fault
     };
-    let faults = error.faults();
-    if faults.is_empty() {
-        Error::conflict(error.problem().detail)
-    } else {
-        Error::Faults(faults.into_iter().map(place).collect())
-    }
+    error.faults().into_iter().map(place).collect()
 }

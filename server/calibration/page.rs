@@ -28,6 +28,8 @@ use sowmark_core::basis::basis_at;
 use sowmark_core::ids::{CalibrationId, LotId, MeteringUnitId};
 use sowmark_core::quantity::{significant_digits_for, unit};
 use sowmark_core::readiness::{self as ready, latest_known_tests, season_in_force};
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -67,12 +69,13 @@ struct Bench {
 impl Bench {
     /// A sheet that nobody has typed in yet.
     fn blank(&self, actor: &Actor) -> Typed {
-        Typed::new(actor.units, self.runs_in_use, self.bags.as_ref())
+        Typed::new(actor.reader(), self.runs_in_use, self.bags.as_ref())
     }
 }
 
 async fn bench(signed: &Signed, id: MeteringUnitId) -> Result<Bench, Error> {
     let (actor, now) = (&signed.actor, signed.app.clock.now());
+    let words = actor.words();
     let mut conn = signed.app.read().await?;
     let cx = &mut conn.cx();
     let unit = act::find_unit(cx, &actor.scope, id).await?;
@@ -85,13 +88,16 @@ async fn bench(signed: &Signed, id: MeteringUnitId) -> Result<Bench, Error> {
     };
     let fitted = match (&setup, roller) {
         (Some(setup), Some(roller)) => {
-            let gate = setup.gate.as_ref().map(|gate| format!(", gate {gate}")).unwrap_or_default();
-            {
-                let ratio = actor.words().decimal(&setup.drive_ratio.to_string());
-                format!("{}, ratio {ratio}{gate}, {} runs in use", roller.label, setup.runs)
+            let (roller, ratio) = (roller.label, words.decimal(&setup.drive_ratio.to_string()));
+            match &setup.gate {
+                Some(gate) => {
+                    let runs = setup.runs;
+                    say!(words, "catch-fitted-gate", roller = roller, ratio = ratio, gate = gate, runs = runs)
+                }
+                None => say!(words, "catch-fitted", roller = roller, ratio = ratio, runs = setup.runs),
             }
         }
-        _ => "Nothing is recorded as fitted: record the roller, ratio and runs first.".to_owned(),
+        _ => say!(words, "catch-nothing-fitted"),
     };
     let (lots, scales) = (store::lots(cx, &actor.scope).await?, store::scales(cx, &actor.scope).await?);
     let latest = history.calibrations.iter().max_by_key(|calibration| calibration.moment);
@@ -104,7 +110,7 @@ async fn bench(signed: &Signed, id: MeteringUnitId) -> Result<Bench, Error> {
         action: format!("/metering-units/{id}/catch"),
         reader: actor.reader(),
         now: head::typed(now, &actor.time_zone),
-        lots: lots.iter().map(|lot| (lot.id.to_string(), lot_says(lot))).collect(),
+        lots: lots.iter().map(|lot| (lot.id.to_string(), lot_says(lot, words))).collect(),
         lot: ready.lot.map(|lot| lot.to_string()).unwrap_or_default(),
         scales: scales
             .iter()
@@ -120,13 +126,16 @@ async fn bench(signed: &Signed, id: MeteringUnitId) -> Result<Bench, Error> {
         Some(calibration) => act::find_calibration(cx, &actor.scope, CalibrationId(calibration.moment.id)).await.ok(),
         None => None,
     };
-    let bags = last.and_then(|calibration| Bags::of(&calibration.sheet, actor.words()));
+    let bags = last.and_then(|calibration| Bags::of(&calibration.sheet, words));
     Ok(Bench { unit, fitted, ratio, runs_in_use, choices, lots, bags })
 }
 
-fn lot_says(lot: &LotRow) -> String {
-    let variety = lot.variety.as_ref().map(|variety| format!(" {variety}")).unwrap_or_default();
-    format!("{}{variety}, lot {}", lot.crop, lot.lot_number)
+fn lot_says(lot: &LotRow, words: Words) -> String {
+    let (crop, number) = (&lot.crop, &lot.lot_number);
+    match &lot.variety {
+        Some(variety) => say!(words, "catch-lot-named-variety", crop = crop, variety = variety, number = number),
+        None => say!(words, "catch-lot-named", crop = crop, number = number),
+    }
 }
 
 impl Bench {
@@ -143,7 +152,7 @@ impl Bench {
             let product = lot.treatment_product.clone()?;
             Some((product, lot.treatment_caution.clone().unwrap_or_default()))
         });
-        let title = format!("Catch: {}, {}", self.unit.seeder, self.unit.label);
+        let title = say!(signed.actor.words(), "catch-title", seeder = &self.unit.seeder, unit = &self.unit.label);
         let (result, status) = result.map_or((None, ""), |(shown, status)| (Some(shown), status));
         CatchPage {
             page: Page::new(signed, cookies, title, "/seeders"),
@@ -181,7 +190,7 @@ async fn post_catch(signed: Signed, cookies: Cookies, PathId(unit): PathId, post
     let mut typed = Typed::of(&posted);
     let asked = posted.text("_do").to_owned();
     let sent = typed.sent(&posted, &signed.actor.time_zone, signed.actor.units);
-    let done = if typed.do_as_asked(&asked) {
+    let done = if typed.do_as_asked(&asked, signed.actor.words()) {
         Ok(None)
     } else if asked == "save" {
         match act::log_calibration(&signed, unit, sent).await {
@@ -227,11 +236,13 @@ struct RecordPage {
     /// Why its times may be off.
     doubt: Option<String>,
     shown: Shown,
-    facts: Vec<(&'static str, String)>,
+    facts: Vec<(String, String)>,
     expected: Option<Expectation>,
     note: String,
     decisions: Vec<DecisionRow>,
     form: Option<Form>,
+    /// What went wrong with a decision for which there is no form any more.
+    wrong: Option<String>,
     foot: String,
 }
 
@@ -301,7 +312,7 @@ async fn record(
     let expected = match show::expectation(&calibration.circumstances, actor.reader()) {
         Some((says, Some(earlier))) => {
             let found = act::find_calibration(cx, &actor.scope, earlier).await.ok();
-            let from = found.map(|found| (found.row.head.when(&actor.time_zone), earlier.0));
+            let from = found.map(|found| (found.row.head.when(&actor.time_zone, actor.words()), earlier.0));
             Some(Expectation { says, from })
         }
         Some((says, None)) => Some(Expectation { says, from: None }),
@@ -310,20 +321,28 @@ async fn record(
     let status = calibration.status();
     let Calibration { row, sheet, circumstances, judgement, decisions, .. } = calibration;
     let head = &row.head;
-    let zone = &actor.time_zone;
+    let (zone, words) = (&actor.time_zone, actor.words());
     let form = (status == Status::Held && actor.may(Permission::Decide))
-        .then(|| decision_form(id, signed.app.clock.new_id().unwrap_or_default(), back));
+        .then(|| decision_form(id, signed.app.clock.new_id().unwrap_or_default(), back, words));
+    let caught = say!(
+        words,
+        "calibration-caught",
+        seeder = &unit.seeder,
+        unit = &unit.label,
+        when = head.when(zone, words),
+        who = head.by(words)
+    );
     Ok(RecordPage {
-        page: Page::new(signed, cookies, format!("Calibration of {}", head.when(zone)), "/seeders"),
+        page: Page::new(signed, cookies, say!(words, "calibration-title", when = head.when(zone, words)), "/seeders"),
         lot_id: row.lot_id,
-        lot: lot.as_ref().map(lot_says).unwrap_or_default(),
-        caught: format!("{}, {}, caught {} by {}", unit.seeder, unit.label, head.when(zone), head.by()),
+        lot: lot.as_ref().map(|lot| lot_says(lot, words)).unwrap_or_default(),
+        caught,
         unit,
         status: status.word(),
-        no_number: no_number(status).to_owned(),
-        in_force: if in_force { "In force now." } else { "Not the number in force now." }.to_owned(),
-        fallen: head.fallen(zone),
-        doubt: head.doubt(),
+        no_number: no_number(status, words),
+        in_force: if in_force { say!(words, "calibration-in-force") } else { say!(words, "calibration-not-in-force") },
+        fallen: head.fallen(zone, words),
+        doubt: head.doubt(words),
         shown: Shown::of(&sheet, &circumstances, &judgement, said, actor.reader())?,
         facts,
         expected,
@@ -331,24 +350,31 @@ async fn record(
             .into_iter()
             .map(|decided| decision_row(&decided.head, decided.decision, decided.reason, signed))
             .collect(),
+        wrong: back.filter(|_| form.is_none()).map(|(_, error)| error.detail(words)),
         form,
-        foot: format!("Record {id}, recorded {}", head::said(head::moment(head.recorded_at), zone)),
+        foot: say!(
+            words,
+            "calibration-record",
+            id = id.to_string(),
+            when = head::said(head::moment(head.recorded_at), zone, words)
+        ),
         note: row.note,
     })
 }
 
-fn no_number(status: Status) -> &'static str {
+fn no_number(status: Status, words: Words) -> String {
     match status {
-        Status::Accepted => "",
-        Status::Held => "A check failed. It waits for the office to accept or reject it.",
-        Status::Rejected => "The office rejected this calibration.",
-        Status::Void => "This record does not stand.",
+        Status::Accepted => String::new(),
+        Status::Held => say!(words, "calibration-waits"),
+        Status::Rejected => say!(words, "calibration-was-rejected"),
+        Status::Void => say!(words, "calibration-does-not-stand"),
     }
 }
 
 fn decision_row(head: &Head, decision: String, reason: String, signed: &Signed) -> DecisionRow {
-    let zone = &signed.actor.time_zone;
-    DecisionRow { when: head.when(zone), by: head.by().to_owned(), decision, reason, fallen: head.fallen(zone) }
+    let (zone, words) = (&signed.actor.time_zone, signed.actor.words());
+    let fallen = head.fallen(zone, words);
+    DecisionRow { when: head.when(zone, words), by: head.by(words), decision, reason, fallen }
 }
 
 /// What the number is valid for: the records of the machine and the seed as known now, and what it was judged with.
@@ -357,7 +383,7 @@ async fn facts(
     cx: &mut crate::db::Cx<'_>,
     calibration: &Calibration,
     scale: Option<String>,
-) -> Result<Vec<(&'static str, String)>, Error> {
+) -> Result<Vec<(String, String)>, Error> {
     let actor = &signed.actor;
     let row = &calibration.row;
     let unit = MeteringUnitId(row.metering_unit_id);
@@ -372,44 +398,48 @@ async fn facts(
     let words = actor.words();
     let basis = records.units.first().and_then(|(_, history)| basis_at(history, moment));
     if let Some(basis) = &basis {
-        facts.push(("Roller", records.names.roller(basis.setup.what.roller.0).to_owned()));
+        facts.push((say!(words, "calibration-roller"), records.names.roller(basis.setup.what.roller.0).to_owned()));
         if let Some(gate) = &basis.setup.what.gate {
-            facts.push(("Gate", gate.clone()));
+            facts.push((say!(words, "calibration-gate"), gate.clone()));
         }
-        facts.push(("Row spacing", show::short_length(basis.configuration.what.row_spacing_m, actor.reader())));
+        let spacing = show::short_length(basis.configuration.what.row_spacing_m, actor.reader());
+        facts.push((say!(words, "calibration-row-spacing"), spacing));
     }
     let lot = records.surroundings.lots.get(&LotId(row.lot_id));
     let season = season_in_force(&records.surroundings.seasons, &actor.time_zone, at, lot.map(|lot| lot.crop.as_str()));
     if let Some(season) = season {
-        facts.push(("Season", records.names.season(season.id.0).to_owned()));
+        facts.push((say!(words, "calibration-season"), records.names.season(season.id.0).to_owned()));
     }
     if let Some(density) = lot.and_then(|lot| latest_known_tests(lot, at).bulk_density) {
         let (metric, us) = (words.print(density, unit::KG_PER_HL, 3), words.print(density, unit::LB_PER_BU, 3));
-        facts.push(("Bulk density", format!("{metric} kg/hL ({us} lb/bu)")));
+        facts.push((say!(words, "calibration-bulk-density"), format!("{metric} kg/hL ({us} lb/bu)")));
     }
-    facts.push(("Roller turned", show::method_says(&row.method).to_owned()));
+    let turned = say!(words, "calibration-method-was", method = &row.method);
+    facts.push((say!(words, "calibration-method"), turned));
     if let Some(scale) = scale {
-        facts.push(("Scale", scale));
+        facts.push((say!(words, "calibration-scale"), scale));
     }
     facts.extend(show::circumstance_facts(&calibration.circumstances, actor.reader()));
     Ok(facts)
 }
 
-fn decision_form(id: CalibrationId, new: Uuid, back: Option<(&Posted, &Error)>) -> Form {
+fn decision_form(id: CalibrationId, new: Uuid, back: Option<(&Posted, &Error)>, words: Words) -> Form {
     let choices = Decision::ALL.iter().map(|decision| {
         let says = match decision {
-            Decision::Accepted => "Accept: the number may be keyed in",
-            Decision::Rejected => "Reject: it must be caught again",
+            Decision::Accepted => say!(words, "calibration-decision-accept"),
+            Decision::Rejected => say!(words, "calibration-decision-reject"),
         };
         (decision.word(), says)
     });
     let fields = vec![
-        FormField::new("decision", "Decision").choice(std::iter::once(("", "Choose")).chain(choices)),
-        FormField::new("reason", "Reason")
-            .hint("Why, in a sentence. It stays in the record with your name.")
+        FormField::new("decision", say!(words, "calibration-decision"))
+            .choice(std::iter::once(("", say!(words, "choose"))).chain(choices)),
+        FormField::new("reason", say!(words, "calibration-decision-reason"))
+            .hint(say!(words, "calibration-decision-reason-hint"))
             .kind(Kind::Area),
     ];
-    let form = Form::new(format!("/calibrations/{id}/decisions"), "Decide with this reason", fields).creating(new);
+    let submit = say!(words, "calibration-decision-submit");
+    let form = Form::new(format!("/calibrations/{id}/decisions"), submit, fields).creating(new);
     match back {
         Some((posted, error)) => form.again(posted, error),
         None => form,
@@ -454,7 +484,7 @@ async fn calibrations_page(
     let mut found = list.items;
     found.sort_by_key(|calibration| std::cmp::Reverse((calibration.row.head.occurred_at, calibration.row.head.id)));
     let rows = found.iter().map(|calibration| list_row(&signed, calibration, &lots)).collect::<Result<_, Error>>()?;
-    let title = format!("Calibrations: {}, {}", unit.seeder, unit.label);
+    let title = say!(actor.words(), "calibrations-title", seeder = &unit.seeder, unit = &unit.label);
     let page = Page::new(&signed, &cookies, title, "/seeders");
     show(&ListPage { page, unit, may_log: actor.may(Permission::Log), rows, next: list.next })
 }
@@ -466,11 +496,12 @@ fn list_row(signed: &Signed, calibration: &Calibration, lots: &[LotRow]) -> Resu
         crate::access::Units::Us => unit::LB_PER_100REV,
     };
     let digits = significant_digits_for(judgement.factor, judgement.expanded_uncertainty_percent);
+    let lot = lots.iter().find(|lot| lot.id == calibration.row.lot_id);
     Ok(ListRow {
         id: head.id,
-        when: head.when(&signed.actor.time_zone),
-        by: head.by().to_owned(),
-        lot: lots.iter().find(|lot| lot.id == calibration.row.lot_id).map(lot_says).unwrap_or_default(),
+        when: head.when(&signed.actor.time_zone, words),
+        by: head.by(words),
+        lot: lot.map(|lot| lot_says(lot, words)).unwrap_or_default(),
         factor: format!("{} {factor}", words.print(judgement.factor, factor, digits)),
         uncertainty: format!("\u{b1} {} %", words.number(judgement.expanded_uncertainty_percent, 2)),
         verdict: word(&judgement.verdict)?,

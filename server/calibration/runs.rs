@@ -12,6 +12,7 @@ use sowmark_core::catch::Sheet;
 use sowmark_core::circumstances::Circumstances;
 use sowmark_core::factor::measure;
 use sowmark_core::runs::{self, REMARKABLE_PERCENT, RunComparison, Side};
+use sowmark_core::say;
 use sowmark_core::verdict::Judgement;
 use sowmark_core::words::Words;
 
@@ -75,7 +76,7 @@ pub(super) fn figure(sheet: &Sheet, circumstances: &Circumstances, words: Words)
     let x = Scale::between(-0.5, found.runs.len() as f64 - 0.5, frame.left, frame.right);
     let mut plot = Plot::new(frame, x, y);
     plot.across(&percents(&y, words));
-    let places = found.runs.iter().enumerate().map(|(i, run)| Tick { value: i as f64, says: run.label.clone() });
+    let places = found.runs.iter().enumerate().map(|(i, run)| Tick { value: i as f64, says: words.run(&run.label) });
     plot.along(&places.collect::<Vec<_>>());
     plot.level(Stroke::Axis, 0.0);
     for limit in limits {
@@ -94,13 +95,13 @@ pub(super) fn figure(sheet: &Sheet, circumstances: &Circumstances, words: Words)
         for (x, y) in &points {
             plot.mark(Mark::of(number), *x, *y);
         }
-        names.extend(points.last().map(|(_, y)| (*y, format!("Repeat {}", repeat + 1))));
+        names.extend(points.last().map(|(_, y)| (*y, repeat_named(*repeat, words))));
     }
     plot.names(&names);
     let (size, paths, texts) = plot.drawn();
     Some(Figure {
         id: "runs".to_owned(),
-        title: "Each run against the mean of the runs, %".to_owned(),
+        title: say!(words, "chart-runs"),
         says: said(&found, words),
         advice: Vec::new(),
         size,
@@ -127,31 +128,35 @@ fn percent(value: f64, words: Words) -> String {
 fn said(found: &RunComparison, words: Words) -> String {
     let by_mean = |a: &&runs::ComparedRun, b: &&runs::ComparedRun| a.mean_percent.total_cmp(&b.mean_percent);
     let extremes = found.runs.iter().min_by(by_mean).zip(found.runs.iter().max_by(by_mean));
-    let repeats = match found.repeats.len() {
-        1 => "One repeat".to_owned(),
-        count => format!("{count} repeats"),
-    };
-    let extremes = extremes.map_or_else(String::new, |(low, high)| {
-        let of = |run: &runs::ComparedRun| format!("{} ({})", run.label, percent(run.mean_percent, words));
-        format!(" Lowest on average is {}, highest {}.", of(low), of(high))
+    let compared = say!(words, "chart-runs-of", repeats = found.repeats.len(), runs = found.runs.len().to_string());
+    let extremes = extremes.map(|(low, high)| {
+        let of = |run: &runs::ComparedRun| (words.run(&run.label), percent(run.mean_percent, words));
+        let ((low, low_off), (high, high_off)) = (of(low), of(high));
+        say!(words, "chart-runs-extremes", low = low, low_off = low_off, high = high, high_off = high_off)
     });
-    format!("{repeats} of {} runs.{extremes} The dashed lines are 5 % below and above the mean.", found.runs.len())
+    let sentences = [Some(compared), extremes, Some(say!(words, "chart-runs-limits"))];
+    sentences.into_iter().flatten().collect::<Vec<_>>().join(" ")
+}
+
+fn repeat_named(repeat: usize, words: Words) -> String {
+    say!(words, "chart-repeat", number = (repeat + 1).to_string())
 }
 
 fn table(found: &RunComparison, words: Words) -> Table {
-    let repeats = found.repeats.iter().map(|repeat| Column::numbers(format!("Repeat {}", repeat + 1)));
-    let columns = std::iter::once(Column::words("Run"))
-        .chain(repeats)
-        .chain([Column::numbers("On average"), Column::words("In every repeat")]);
+    let repeats = found.repeats.iter().map(|repeat| Column::numbers(repeat_named(*repeat, words)));
+    let columns = std::iter::once(Column::words(say!(words, "chart-column-run"))).chain(repeats).chain([
+        Column::numbers(say!(words, "chart-column-average")),
+        Column::words(say!(words, "chart-column-always")),
+    ]);
     let row = |run: &runs::ComparedRun| {
         let each = run.percent.iter().map(|value| value.map_or_else(dash, |value| percent(value, words)));
         let always = match run.always {
-            Some(Side::Low) => "low",
-            Some(Side::High) => "high",
-            None => "",
+            Some(Side::Low) => say!(words, "chart-always-low"),
+            Some(Side::High) => say!(words, "chart-always-high"),
+            None => String::new(),
         };
         let cells =
-            std::iter::once(run.label.clone()).chain(each).chain([percent(run.mean_percent, words), always.to_owned()]);
+            std::iter::once(words.run(&run.label)).chain(each).chain([percent(run.mean_percent, words), always]);
         Row { href: None, cells: cells.collect() }
     };
     Table { columns: columns.collect(), rows: found.runs.iter().map(row).collect() }

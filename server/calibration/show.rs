@@ -1,7 +1,6 @@
 //! A judged calibration in the words and numbers of a page.
 
 use super::advice::Told;
-use super::draft::Method;
 use super::runs;
 use super::stored::word;
 use crate::access::Units;
@@ -15,7 +14,8 @@ use sowmark_core::circumstances::{Circumstances, ExpectedSource, ScaleStanding};
 use sowmark_core::ids::CalibrationId;
 use sowmark_core::quantity::unit::{self, dimension};
 use sowmark_core::quantity::{Decimal, Unit, significant_digits_for};
-use sowmark_core::suspicion::{Cause, suspicions};
+use sowmark_core::say;
+use sowmark_core::suspicion::{Cause, Suspicion, suspicions};
 use sowmark_core::uncertainty::budget::BudgetTerm;
 use sowmark_core::verdict::{CheckName, Judgement, RepeatResult, judge_in};
 use sowmark_core::words::Words;
@@ -32,7 +32,8 @@ pub(super) struct Shown {
     pub(super) checks: Vec<CheckRow>,
     pub(super) budget: Vec<BudgetRow>,
     pub(super) together: BudgetRow,
-    pub(super) runs: Vec<(String, String)>,
+    /// Each run against the mean.
+    pub(super) runs: Vec<String>,
     pub(super) minimum_catch: String,
     pub(super) told: Told,
     pub(super) run_figure: Option<Figure>,
@@ -42,9 +43,9 @@ pub(super) struct Shown {
 /// A slip that would explain the result.
 #[derive(Debug)]
 pub(super) struct SuspicionRow {
-    pub(super) name: &'static str,
+    pub(super) name: String,
     pub(super) says: String,
-    pub(super) would_give: Number,
+    pub(super) would_give: String,
 }
 
 /// A number with its unit.
@@ -86,7 +87,7 @@ pub(super) struct CatchRow {
 pub(super) struct CheckRow {
     /// The check's page.
     pub(super) href: String,
-    pub(super) name: &'static str,
+    pub(super) name: String,
     pub(super) outcome: String,
     pub(super) value: String,
     pub(super) limit: String,
@@ -95,7 +96,7 @@ pub(super) struct CheckRow {
 
 #[derive(Debug)]
 pub(super) struct BudgetRow {
-    pub(super) name: &'static str,
+    pub(super) name: String,
     pub(super) says: String,
     pub(super) percent: String,
     pub(super) freedom: String,
@@ -112,10 +113,12 @@ impl Shown {
         reader: Reader,
     ) -> Result<Self, Error> {
         let judgement = &reworded(sheet, circumstances, judgement, reader.words);
-        let units = reader.units;
-        let per_100 = per_100(units);
+        let words = reader.words;
         let digits = significant_digits_for(judgement.factor, judgement.expanded_uncertainty_percent);
-        let numbers = [("per run", judgement.factor), ("whole unit", judgement.factor_unit_total)];
+        let numbers = [
+            (say!(words, "keyed-for-run"), judgement.factor),
+            (say!(words, "keyed-for-unit"), judgement.factor_unit_total),
+        ];
         let key_in = KeyIn::of(
             said.0,
             &Factor {
@@ -125,14 +128,14 @@ impl Shown {
             },
             reader,
         );
-        let runs = circumstances.runs_in_use;
-        let also = format!(
-            "\u{b1} {} % (k = {}, {} degrees of freedom); {}, {runs} run{}",
-            reader.words.number(judgement.expanded_uncertainty_percent, 2),
-            reader.words.number(judgement.coverage_factor, 3),
-            freedom(judgement.effective_degrees_of_freedom, reader),
-            key_in.also,
-            if runs == 1 { "" } else { "s" },
+        let also = say!(
+            words,
+            "calibration-also",
+            within = words.number(judgement.expanded_uncertainty_percent, 2),
+            factor = words.number(judgement.coverage_factor, 3),
+            freedom = freedom(judgement.effective_degrees_of_freedom, reader),
+            other = &key_in.also,
+            runs = circumstances.runs_in_use,
         );
         let repeats = sheet.repeats.iter().zip(&judgement.repeats).enumerate();
         let repeats = repeats
@@ -141,31 +144,21 @@ impl Shown {
         let checks = judgement.checks.iter().map(|check| {
             Ok::<_, Error>(CheckRow {
                 href: format!("/checks/{}", check.check.name()),
-                name: check_name(check.check),
+                name: check_name(check.check, words),
                 outcome: word(&check.outcome)?,
-                value: found(check.value, &check.unit, reader.words),
-                limit: limit(check.limit, &check.unit, reader.words),
+                value: found(check.value, &check.unit, words),
+                limit: limit(check.limit, &check.unit, words),
                 says: check.says.clone(),
             })
         });
         let budget = judgement.budget.iter().map(|line| BudgetRow {
-            name: term_name(line.term),
+            name: term_name(line.term, words),
             says: line.says.clone(),
-            percent: reader.words.number(line.relative_standard_uncertainty_percent, 2),
+            percent: words.number(line.relative_standard_uncertainty_percent, 2),
             freedom: freedom(line.degrees_of_freedom, reader),
         });
-        let together = BudgetRow {
-            name: "Together",
-            says: format!(
-                "\u{b1} {} % with k = {}",
-                reader.words.number(judgement.expanded_uncertainty_percent, 2),
-                reader.words.number(judgement.coverage_factor, 3)
-            ),
-            percent: reader.words.number(judgement.combined_uncertainty_percent, 2),
-            freedom: freedom(judgement.effective_degrees_of_freedom, reader),
-        };
-        let run =
-            |percent: f64| format!("{}{} %", if percent > 0.0 { "+" } else { "" }, reader.words.number(percent, 2));
+        let run = |percent: f64| format!("{}{} %", if percent > 0.0 { "+" } else { "" }, words.number(percent, 2));
+        let run = |label: &str, percent: f64| format!("{} {}", words.run(label), run(percent));
         Ok(Self {
             key_in,
             also,
@@ -174,21 +167,45 @@ impl Shown {
             repeats,
             checks: checks.collect::<Result<_, _>>()?,
             budget: budget.collect(),
-            together,
-            runs: judgement.run_differences.iter().map(|found| (found.label.clone(), run(found.percent))).collect(),
+            together: together(judgement, reader),
+            runs: judgement.run_differences.iter().map(|found| run(&found.label, found.percent)).collect(),
             minimum_catch: both_masses(judgement.minimum_catch_kg, reader),
-            told: Told::of(sheet, circumstances, judgement, reader.words),
-            run_figure: runs::figure(sheet, circumstances, reader.words),
-            suspicions: suspicions(sheet, circumstances, judgement, reader.words)
-                .into_iter()
-                .map(|suspicion| SuspicionRow {
-                    name: cause_name(suspicion.cause),
-                    says: suspicion.says,
-                    would_give: number(suspicion.would_give, per_100, 3, reader),
-                })
-                .collect(),
+            told: Told::of(sheet, circumstances, judgement, words),
+            run_figure: runs::figure(sheet, circumstances, words),
+            suspicions: suspicion_rows(sheet, circumstances, judgement, reader),
         })
     }
+}
+
+fn together(judgement: &Judgement, reader: Reader) -> BudgetRow {
+    let words = reader.words;
+    BudgetRow {
+        name: say!(words, "calibration-budget-together"),
+        says: say!(
+            words,
+            "calibration-budget-expanded",
+            within = words.number(judgement.expanded_uncertainty_percent, 2),
+            factor = words.number(judgement.coverage_factor, 3)
+        ),
+        percent: words.number(judgement.combined_uncertainty_percent, 2),
+        freedom: freedom(judgement.effective_degrees_of_freedom, reader),
+    }
+}
+
+fn suspicion_rows(
+    sheet: &Sheet,
+    circumstances: &Circumstances,
+    judgement: &Judgement,
+    reader: Reader,
+) -> Vec<SuspicionRow> {
+    let (words, unit) = (reader.words, per_100(reader.units));
+    let found = suspicions(sheet, circumstances, judgement, words).into_iter();
+    let row = |suspicion: Suspicion| SuspicionRow {
+        name: cause_name(suspicion.cause, words),
+        says: suspicion.says,
+        would_give: format!("{} {unit}", words.print(suspicion.would_give, unit, 3)),
+    };
+    found.map(row).collect()
 }
 
 /// The judgement with its sentences as this person reads numbers. What was stored has them with a point.
@@ -202,7 +219,7 @@ fn number(factor: f64, unit: Unit<dimension::MeterFactor>, digits: usize, reader
 }
 
 /// Per revolution and per 100, in kilograms and pounds, the organization's own first.
-fn in_every_unit(scope: &str, factor: f64, digits: usize, reader: Reader) -> Numbers {
+fn in_every_unit(scope: String, factor: f64, digits: usize, reader: Reader) -> Numbers {
     let all = match reader.units {
         Units::Metric => [unit::KG_PER_100REV, unit::KG_PER_REV, unit::G_PER_REV, unit::LB_PER_100REV],
         Units::Us => [unit::LB_PER_100REV, unit::KG_PER_100REV, unit::KG_PER_REV, unit::G_PER_REV],
@@ -210,7 +227,7 @@ fn in_every_unit(scope: &str, factor: f64, digits: usize, reader: Reader) -> Num
     let mut values: Vec<Number> = all.into_iter().map(|unit| number(factor, unit, digits, reader)).collect();
     // Per single revolution there is no unit of the API in pounds; the screen of a machine may still ask for it.
     values.push(Number { value: reader.words.number(factor / unit::LB.in_si(), digits), unit: "lb/rev".to_owned() });
-    Numbers { scope: scope.to_owned(), values }
+    Numbers { scope, values }
 }
 
 fn repeat_row(
@@ -225,7 +242,7 @@ fn repeat_row(
     let factor_says = format!("{} {unit}", reader.words.print(result.factor, unit, digits));
     let catches = repeat.catches.iter().enumerate();
     let catches = catches.map(|(i, catch)| CatchRow {
-        label: catch.label.clone().unwrap_or_else(|| format!("catch {}", i + 1)),
+        label: catch.label.clone().unwrap_or_else(|| reader.words.run(&format!("catch {}", i + 1))),
         runs: catch.runs,
         tare: reader.measured(&catch.tare.entered()),
         gross: reader.measured(&catch.gross.entered()),
@@ -259,13 +276,34 @@ fn revolutions(revolutions: &Revolutions, circumstances: &Circumstances, words: 
     match revolutions {
         Revolutions::Counted(counted) => typed(counted),
         Revolutions::Pulses { pulses, pulses_per_rev } => {
-            format!("{made} ({} pulses, {} a revolution)", typed(pulses), typed(pulses_per_rev))
+            let (pulses, per) = (typed(pulses), typed(pulses_per_rev));
+            say!(words, "calibration-by-pulses", made = made, pulses = pulses, per = per)
         }
-        Revolutions::Turns { turns } => format!("{made} ({} turns, ratio {ratio})", typed(turns)),
+        Revolutions::Turns { turns } => {
+            say!(words, "calibration-by-turns", made = made, turns = typed(turns), ratio = ratio)
+        }
         Revolutions::Distance { distance, circumference, slip_percent } => {
             let (distance, circumference) = (words.entered(distance), words.entered(circumference));
-            let slip = slip_percent.as_ref().map_or_else(String::new, |slip| format!(", slip {} %", typed(slip)));
-            format!("{made} ({distance}, circumference {circumference}{slip}, ratio {ratio})")
+            let key = "calibration-by-distance";
+            let Some(slip) = slip_percent else {
+                return say!(
+                    words,
+                    key,
+                    made = made,
+                    distance = distance,
+                    circumference = circumference,
+                    ratio = ratio
+                );
+            };
+            say!(
+                words,
+                "calibration-by-distance-and-slip",
+                made = made,
+                distance = distance,
+                circumference = circumference,
+                slip = typed(slip),
+                ratio = ratio
+            )
         }
     }
 }
@@ -284,99 +322,107 @@ fn found(value: Option<f64>, unit: &str, words: Words) -> String {
     match (value, unit) {
         (None, _) => "\u{2013}".to_owned(),
         (Some(value), "%") => words.percent(value),
-        (Some(value), "repeats" | "catches") => format!("{value} {unit}"),
-        (Some(value), _) => format!("{} {unit}", words.number(value, 3)).trim_end().to_owned(),
+        (Some(value), "repeats" | "catches") => format!("{value} {}", words.unit(unit)),
+        (Some(value), _) => format!("{} {}", words.number(value, 3), words.unit(unit)).trim_end().to_owned(),
     }
 }
 
 /// What it is held against, as it was set.
 fn limit(value: Option<f64>, unit: &str, words: Words) -> String {
-    value
-        .map_or_else(|| "\u{2013}".to_owned(), |value| format!("{} {unit}", words.exactly(value)).trim_end().to_owned())
+    let says = |value: f64| format!("{} {}", words.exactly(value), words.unit(unit)).trim_end().to_owned();
+    value.map_or_else(|| "\u{2013}".to_owned(), says)
 }
 
 fn freedom(degrees: Option<f64>, reader: Reader) -> String {
     degrees.map_or_else(|| "\u{221e}".to_owned(), |degrees| reader.words.number(degrees, 3))
 }
 
-pub(super) fn check_name(check: CheckName) -> &'static str {
-    match check {
-        CheckName::Repeats => "Repeats",
-        CheckName::RepeatAgreement => "Repeats agree",
-        CheckName::RunUniformity => "Runs agree",
-        CheckName::CatchesApart => "Runs weighed apart",
-        CheckName::CatchMass => "Catch mass",
-        CheckName::Uncertainty => "Uncertainty",
-        CheckName::RollerSpeed => "Roller speed",
-        CheckName::Scale => "Scale",
-        CheckName::Plausibility => "Plausible",
-    }
+pub(super) fn check_name(check: CheckName, words: Words) -> String {
+    let key = match check {
+        CheckName::Repeats => "check-name-repeats",
+        CheckName::RepeatAgreement => "check-name-repeat-agreement",
+        CheckName::RunUniformity => "check-name-run-uniformity",
+        CheckName::CatchesApart => "check-name-catches-apart",
+        CheckName::CatchMass => "check-name-catch-mass",
+        CheckName::Uncertainty => "check-name-uncertainty",
+        CheckName::RollerSpeed => "check-name-roller-speed",
+        CheckName::Scale => "check-name-scale",
+        CheckName::Plausibility => "check-name-plausibility",
+    };
+    say!(words, key)
 }
 
 /// What the factor was expected to be, and where that comes from; with the calibration it comes from, where it is one.
 pub(super) fn expectation(circumstances: &Circumstances, reader: Reader) -> Option<(String, Option<CalibrationId>)> {
     let expected = circumstances.expected?;
-    let unit = per_100(reader.units);
-    let about = format!("about {} {unit} per run", reader.words.print(expected.factor, unit, 3));
+    let (words, unit) = (reader.words, per_100(reader.units));
+    let factor = format!("{} {unit}", words.print(expected.factor, unit, 3));
     Some(match expected.source {
         ExpectedSource::LastCalibration { calibration_id, density_ratio } => {
             let changed = density_ratio.filter(|ratio| (ratio - 1.0).abs() >= 0.000_5);
-            let density = changed.map_or_else(String::new, |ratio| {
-                format!(", times {} for the bulk density now and then", reader.words.number(ratio, 3))
-            });
-            let from = format!("{about}, from the last calibration with this roller and crop{density}");
-            (from, Some(calibration_id))
+            let says = match changed.map(|ratio| words.number(ratio, 3)) {
+                Some(ratio) => {
+                    say!(words, "calibration-expected-by-last-and-density", factor = factor, ratio = ratio)
+                }
+                None => say!(words, "calibration-expected-by-last", factor = factor),
+            };
+            (says, Some(calibration_id))
         }
-        ExpectedSource::Displacement => (format!("{about}, from the roller's displacement and the bulk density"), None),
+        ExpectedSource::Displacement => (say!(words, "calibration-expected-by-displacement", factor = factor), None),
     })
 }
 
-fn cause_name(cause: Cause) -> &'static str {
-    match cause {
-        Cause::TareLeftIn => "The bags were weighed in",
-        Cause::TareMissing => "One tare is missing",
-        Cause::PoundsEnteredAsKilograms => "Pounds entered as kilograms",
-        Cause::KilogramsEnteredAsPounds => "Kilograms entered as pounds",
-        Cause::OuncesEnteredAsTenths => "Ounces entered as tenths of a pound",
-        Cause::DecimalPoint => "Decimal sign one place off",
-        Cause::HalfOfEachRun => "Half of each run caught",
-        Cause::RunsMiscounted => "Runs miscounted",
-        Cause::RevolutionsDoubled => "Revolutions doubled",
-        Cause::RevolutionsHalved => "Revolutions halved",
-        Cause::OtherDriveRatio => "Another drive ratio",
-        Cause::OneRunLow => "One run low",
-        Cause::NotPrimed => "Meter not primed",
-        Cause::OtherRoller => "Another roller",
-    }
+fn cause_name(cause: Cause, words: Words) -> String {
+    let key = match cause {
+        Cause::TareLeftIn => "suspicion-name-tare-left-in",
+        Cause::TareMissing => "suspicion-name-tare-missing",
+        Cause::PoundsEnteredAsKilograms => "suspicion-name-pounds-as-kilograms",
+        Cause::KilogramsEnteredAsPounds => "suspicion-name-kilograms-as-pounds",
+        Cause::OuncesEnteredAsTenths => "suspicion-name-ounces-as-tenths",
+        Cause::DecimalPoint => "suspicion-name-decimal-sign",
+        Cause::HalfOfEachRun => "suspicion-name-half-of-each-run",
+        Cause::RunsMiscounted => "suspicion-name-runs-miscounted",
+        Cause::RevolutionsDoubled => "suspicion-name-revolutions-doubled",
+        Cause::RevolutionsHalved => "suspicion-name-revolutions-halved",
+        Cause::OtherDriveRatio => "suspicion-name-other-drive-ratio",
+        Cause::OneRunLow => "suspicion-name-one-run-low",
+        Cause::NotPrimed => "suspicion-name-not-primed",
+        Cause::OtherRoller => "suspicion-name-other-roller",
+    };
+    say!(words, key)
 }
 
-fn term_name(term: BudgetTerm) -> &'static str {
-    match term {
-        BudgetTerm::Repeatability => "Repeats",
-        BudgetTerm::Readability => "Reading the scale",
-        BudgetTerm::Scale => "Scale",
-        BudgetTerm::Revolutions => "Revolutions",
-    }
+fn term_name(term: BudgetTerm, words: Words) -> String {
+    let key = match term {
+        BudgetTerm::Repeatability => "calibration-budget-repeats",
+        BudgetTerm::Readability => "calibration-budget-reading",
+        BudgetTerm::Scale => "calibration-budget-scale",
+        BudgetTerm::Revolutions => "calibration-budget-revolutions",
+    };
+    say!(words, key)
 }
 
 /// What was known of the machine, the scale and the seed, as rows of a list.
-pub(super) fn circumstance_facts(circumstances: &Circumstances, reader: Reader) -> Vec<(&'static str, String)> {
+pub(super) fn circumstance_facts(circumstances: &Circumstances, reader: Reader) -> Vec<(String, String)> {
     let words = reader.words;
-    let mut facts = vec![("Drive ratio", words.decimal(&circumstances.drive_ratio.to_string()))];
-    facts.push(("Runs in use", circumstances.runs_in_use.to_string()));
-    facts.push(("Working width", length(circumstances.working_width_m, reader)));
+    let ratio = words.decimal(&circumstances.drive_ratio.to_string());
+    let mut facts = vec![
+        (say!(words, "calibration-drive-ratio"), ratio),
+        (say!(words, "calibration-runs-in-use"), circumstances.runs_in_use.to_string()),
+        (say!(words, "calibration-working-width"), length(circumstances.working_width_m, reader)),
+    ];
     if let Some(speed) = circumstances.roller_speed_rpm {
-        facts.push(("Roller speed", format!("{} revolutions per minute", reader.words.number(speed, 3))));
+        let says = say!(words, "calibration-roller-speed-was", speed = words.number(speed, 3));
+        facts.push((say!(words, "calibration-roller-speed"), says));
     }
     if let Some(planned) = &circumstances.planned {
-        facts.push((
-            "Planned",
-            format!("{} at {}", reader.measured(&planned.rate.entered()), reader.measured(&planned.speed.entered())),
-        ));
+        let (rate, speed) = (reader.measured(&planned.rate.entered()), reader.measured(&planned.speed.entered()));
+        let says = say!(words, "calibration-planned-was", rate = rate, speed = speed);
+        facts.push((say!(words, "calibration-planned"), says));
     }
-    facts.push(("Scale was", scale_says(circumstances, reader)));
+    facts.push((say!(words, "calibration-scale-then"), scale_says(circumstances, reader)));
     if let Some(grams) = circumstances.thousand_seed_weight_g {
-        facts.push(("Thousand seeds", format!("{} g", reader.words.number(grams, 3))));
+        facts.push((say!(words, "calibration-thousand-seeds"), format!("{} g", words.number(grams, 3))));
     }
     facts
 }
@@ -398,21 +444,13 @@ pub(super) fn short_length(metres: f64, reader: Reader) -> String {
 }
 
 fn scale_says(circumstances: &Circumstances, reader: Reader) -> String {
-    let Some(scale) = &circumstances.scale else { return "not named".to_owned() };
+    let words = reader.words;
+    let Some(scale) = &circumstances.scale else { return say!(words, "calibration-scale-not-named") };
     let check = match scale.last_check {
-        ScaleStanding::NeverChecked => "never checked with a known mass",
-        ScaleStanding::PassedWithin => "its last check in force",
-        ScaleStanding::PassedLongAgo => "its last check passed, too long ago",
-        ScaleStanding::Failed => "its last check failed",
+        ScaleStanding::NeverChecked => "never",
+        ScaleStanding::PassedWithin => "in-force",
+        ScaleStanding::PassedLongAgo => "long-ago",
+        ScaleStanding::Failed => "failed",
     };
-    format!("step {}, {check}", reader.measured(&scale.readability.entered()))
-}
-
-/// How the roller was turned, in words.
-pub(super) fn method_says(method: &str) -> &'static str {
-    match Method::from_word(method) {
-        Some(Method::Driven) => "driven over a distance",
-        Some(Method::HandTurned) => "turned by hand",
-        Some(Method::Stationary) | None => "standing, by its drive",
-    }
+    say!(words, "calibration-scale-was", step = reader.measured(&scale.readability.entered()), check = check)
 }

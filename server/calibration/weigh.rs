@@ -22,6 +22,7 @@ use sowmark_core::quantity::unit::dimension;
 use sowmark_core::quantity::{Decimal, DriveRatio};
 use sowmark_core::rate::DriveRange;
 use sowmark_core::readiness::{self as ready, Surroundings, UnitHistory, expected_from_history, latest_known_tests};
+use sowmark_core::say;
 use sowmark_core::verdict::{Judgement, judge, judge_in};
 use sowmark_core::words::Words;
 use std::collections::BTreeSet;
@@ -261,14 +262,9 @@ async fn gather(cx: &mut Cx<'_>, actor: &Actor, unit: &UnitRow, event: &Event) -
 }
 
 fn no_setup(at: Timestamp, actor: &Actor) -> Fault {
-    Fault::new(
-        "/occurred_at",
-        format!(
-            "No setup of this unit is known for {}, so nobody can say which roller, ratio and runs this was. Record what \
-             was fitted from then on, then send the catch again.",
-            head::said(at, &actor.time_zone)
-        ),
-    )
+    let zone = actor.time_zone.clone();
+    let says = move |words: Words| say!(words, "catch-without-setup", when = head::said(at, &zone, words));
+    Fault::new("/occurred_at", says)
 }
 
 /// The policy in force when the calibration is recorded, whenever it happened: what the office wanted of a catch.

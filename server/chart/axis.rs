@@ -5,6 +5,7 @@ use jiff::civil::Weekday;
 use jiff::tz::TimeZone;
 use jiff::{Span, Timestamp, ToSpan, Unit, ZonedDateTime};
 use sowmark_core::quantity::print_number;
+use sowmark_core::say;
 use sowmark_core::words::Words;
 
 /// A tick: its value on the scale, and what is written beside it.
@@ -81,29 +82,29 @@ pub fn whole_days(instants: impl IntoIterator<Item = Timestamp>, from: f64, to: 
     Scale::between(first - air, last + air, from, to)
 }
 
-/// What ticks may be apart, finest first: so many of a unit, in seconds about, and how a tick then is written.
-const STEPS: [(i64, Unit, f64, &str); 13] = [
-    (1, Unit::Day, 86_400.0, "%-d %b"),
-    (2, Unit::Day, 172_800.0, "%-d %b"),
-    (1, Unit::Week, 604_800.0, "%-d %b"),
-    (2, Unit::Week, 1_209_600.0, "%-d %b"),
-    (1, Unit::Month, 2_629_800.0, "%b %Y"),
-    (2, Unit::Month, 5_259_600.0, "%b %Y"),
-    (3, Unit::Month, 7_889_400.0, "%b %Y"),
-    (6, Unit::Month, 15_778_800.0, "%b %Y"),
-    (1, Unit::Year, 31_557_600.0, "%Y"),
-    (2, Unit::Year, 63_115_200.0, "%Y"),
-    (5, Unit::Year, 157_788_000.0, "%Y"),
-    (10, Unit::Year, 315_576_000.0, "%Y"),
-    (50, Unit::Year, 1_577_880_000.0, "%Y"),
+/// What ticks may be apart, finest first: so many of a unit, and in seconds about.
+const STEPS: [(i64, Unit, f64); 13] = [
+    (1, Unit::Day, 86_400.0),
+    (2, Unit::Day, 172_800.0),
+    (1, Unit::Week, 604_800.0),
+    (2, Unit::Week, 1_209_600.0),
+    (1, Unit::Month, 2_629_800.0),
+    (2, Unit::Month, 5_259_600.0),
+    (3, Unit::Month, 7_889_400.0),
+    (6, Unit::Month, 15_778_800.0),
+    (1, Unit::Year, 31_557_600.0),
+    (2, Unit::Year, 63_115_200.0),
+    (5, Unit::Year, 157_788_000.0),
+    (10, Unit::Year, 315_576_000.0),
+    (50, Unit::Year, 1_577_880_000.0),
 ];
 
 /// Whole days, weeks (from Monday), months or years of a zone within a scale of time, `most` at most.
 #[must_use]
-pub fn dates(scale: &Scale, most: usize, zone: &TimeZone) -> Vec<Tick> {
+pub fn dates(scale: &Scale, most: usize, zone: &TimeZone, words: Words) -> Vec<Tick> {
     let most = most.clamp(1, MOST);
-    let fits = |(_, _, apart, _): &&(i64, Unit, f64, &str)| (scale.high() - scale.low()) / apart <= most as f64;
-    let (count, unit, _, pattern) = STEPS.iter().find(fits).unwrap_or(&STEPS[STEPS.len() - 1]);
+    let fits = |(_, _, apart): &&(i64, Unit, f64)| (scale.high() - scale.low()) / apart <= most as f64;
+    let (count, unit, _) = STEPS.iter().find(fits).unwrap_or(&STEPS[STEPS.len() - 1]);
     let Some(mut tick) = instant(scale.low()).and_then(|at| before(&at.to_zoned_datetime(zone.clone()), *count, *unit))
     else {
         return Vec::new();
@@ -116,7 +117,7 @@ pub fn dates(scale: &Scale, most: usize, zone: &TimeZone) -> Vec<Tick> {
             break;
         }
         if value >= scale.low() {
-            ticks.push(Tick { value, says: tick.strftime(pattern).to_string() });
+            ticks.push(Tick { value, says: date(&tick, *unit, words) });
         }
         match span(*count, *unit).and_then(|step| tick.checked_add(step).ok()) {
             Some(next) => tick = next,
@@ -124,6 +125,16 @@ pub fn dates(scale: &Scale, most: usize, zone: &TimeZone) -> Vec<Tick> {
         }
     }
     ticks
+}
+
+/// As finely as its step: "4 Apr", "Apr 2027", "2027".
+fn date(at: &ZonedDateTime, step: Unit, words: Words) -> String {
+    let (month, year) = (u32::from(at.month().unsigned_abs()), at.year().to_string());
+    match step {
+        Unit::Year => year,
+        Unit::Month => say!(words, "chart-month-of-year", month = month, year = year),
+        _ => say!(words, "chart-day-of-month", day = at.day().to_string(), month = month),
+    }
 }
 
 fn instant(seconds: f64) -> Option<Timestamp> {

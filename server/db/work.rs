@@ -9,8 +9,8 @@ use super::{Cx, Db, Tx};
 use crate::access::{Corrections, Grant, Origin};
 use crate::audit::{self, Line};
 use crate::clock::{Clock, Stamp};
-use crate::web::error::Error;
-use crate::{args, queries};
+use crate::web::error::{Error, Missing};
+use crate::{args, queries, saying};
 use jiff::Timestamp;
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
@@ -206,11 +206,7 @@ impl Work {
             return Ok(Entered::Already(id));
         }
         self.keep_conflict(id, new).await?;
-        Err(Error::conflict(format!(
-            "The id {id} already stands for a {} with other content. Nothing was changed; what was sent is kept. \
-             Send it under a new id if it is another event.",
-            kind.replace('_', " ")
-        )))
+        Err(Error::conflict(saying!("conflict-id-stands", id = id.to_string(), kind = &kind)))
     }
 
     /// Enters one more thing inside the same act (the units of a seeder, its first configuration): its id must be new.
@@ -226,7 +222,8 @@ impl Work {
         if self.insert_entry(id, &new, fingerprint).await? {
             Ok(id)
         } else {
-            Err(Error::conflict(format!("The id {id} is taken. Give the {} another id.", new.kind)))
+            let kind = new.kind.word();
+            Err(Error::conflict(saying!("conflict-id-taken", id = id.to_string(), kind = kind)))
         }
     }
 
@@ -281,7 +278,7 @@ impl Work {
             self.cx().fetch_optional(CORRECTED, args![organization, corrected]).await?;
         match standing {
             Some((word, recorded_at, recorded_by)) if word == kind.word() => self.may_amend(recorded_at, recorded_by),
-            _ => Err(Error::not_there_at("/corrects", format!("a standing {kind} to correct"))),
+            _ => Err(Error::not_there_at("/corrects", Missing::said(saying!("fault-nothing-to-correct")))),
         }
     }
 

@@ -7,12 +7,13 @@ use crate::web::page::{Cookies, Page, show};
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::response::Response;
+use sowmark_core::say;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![crate::route!(page GET "/keeping", Need::May(Permission::KeepFleet), keeping_page)]
 }
 
-/// One list that the office keeps.
+/// One list that the office keeps; the texts as their keys.
 struct Kept {
     href: &'static str,
     name: &'static str,
@@ -20,25 +21,13 @@ struct Kept {
 }
 
 const KEPT: &[Kept] = &[
-    Kept {
-        href: "/rollers",
-        name: "Meter rollers",
-        what_for: "What turns under a tank. A unit's setup names the one that is fitted.",
-    },
-    Kept { href: "/scales", name: "Scales", what_for: "What you weigh with, and what each read of a known mass." },
-    Kept {
-        href: "/seasons",
-        name: "Seasons",
-        what_for: "From the first day of a season on, every unit is caught again.",
-    },
-    Kept {
-        href: "/tolerances",
-        name: "Tolerances",
-        what_for: "Every limit that a catch is judged by, with where its default comes from.",
-    },
-    Kept { href: "/fields", name: "Fields", what_for: "Where is sown, and how large it is." },
-    Kept { href: "/clients", name: "Clients", what_for: "Whose fields and seed they are, where you sow for others." },
-    Kept { href: "/people", name: "People and crews", what_for: "Who may do what, and which seeders a crew sees." },
+    Kept { href: "/rollers", name: "rollers-title", what_for: "keeping-rollers" },
+    Kept { href: "/scales", name: "scales-title", what_for: "keeping-scales" },
+    Kept { href: "/seasons", name: "seasons-title", what_for: "keeping-seasons" },
+    Kept { href: "/tolerances", name: "keeping-tolerances", what_for: "keeping-tolerances-what" },
+    Kept { href: "/fields", name: "keeping-fields", what_for: "keeping-fields-what" },
+    Kept { href: "/clients", name: "keeping-clients", what_for: "keeping-clients-what" },
+    Kept { href: "/people", name: "keeping-people", what_for: "keeping-people-what" },
 ];
 
 #[derive(Template)]
@@ -49,5 +38,6 @@ struct KeepingPage {
 }
 
 async fn keeping_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
-    show(&KeepingPage { page: Page::new(&signed, &cookies, "Keeping", "/keeping"), kept: KEPT })
+    let page = Page::new(&signed, &cookies, say!(signed.actor.words(), "nav-keeping"), "/keeping");
+    show(&KeepingPage { page, kept: KEPT })
 }

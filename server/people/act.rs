@@ -8,8 +8,9 @@ use crate::access::{Grant, Role, link, session, token};
 use crate::clock::Clock;
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Db, Work};
-use crate::web::error::Error;
-use crate::web::input::shown;
+use crate::saying;
+use crate::web::error::{Error, Missing};
+use crate::web::input::cut;
 use serde_json::json;
 use sowmark_core::ids::{AccountId, ClientId, OrganizationId};
 use uuid::Uuid;
@@ -282,7 +283,10 @@ pub async fn add_password_link(db: &Db, clock: &Clock, grant: &Grant, account: A
 pub async fn account_of(db: &Db, email: &str) -> Result<AccountId, Error> {
     let mut conn = db.read().await?;
     let account = store::account_by_email(&mut conn.cx(), &email.trim().to_lowercase()).await?;
-    account.map(|account| AccountId(account.id)).ok_or_else(|| Error::not_there(format!("account as {}", shown(email))))
+    account.map(|account| AccountId(account.id)).ok_or_else(|| {
+        let address = cut(email);
+        Error::not_there(Missing::said(saying!("fault-no-account", address = &address)))
+    })
 }
 
 /// The organizations that somebody is a member of.

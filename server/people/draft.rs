@@ -1,7 +1,7 @@
 //! What is sent about people, read into what is meant.
 
-use crate::web::input::{At, Faults, Input, Line, Name, Text, read_word, shown, text_of, word_schema};
-use crate::{input, texts, words};
+use crate::web::input::{At, Faults, Input, Line, Name, Text, cut, read_word, text_of, word_schema};
+use crate::{input, saying, texts, words};
 use jiff::tz::TimeZone;
 use serde_json::Value;
 use sowmark_core::ids::{AccountId, ClientId, SeederId};
@@ -67,10 +67,10 @@ impl Input for Zone {
         let text = text_of(value, at, faults)?.trim();
         match TimeZone::get(text) {
             Ok(_) => Some(Self(text.to_owned())),
-            Err(_) => faults.add(
-                at,
-                format!("{} is no time zone. Use an IANA name, like Europe/Paris or America/Chicago.", shown(text)),
-            ),
+            Err(_) => {
+                let given = cut(text);
+                faults.add(at, saying!("fault-no-zone", given = &given))
+            }
         }
     }
 
@@ -92,7 +92,8 @@ impl Input for Email {
         if is_address && !text.contains(char::is_whitespace) {
             Some(Self(text))
         } else {
-            faults.add(at, format!("{} is no e-mail address. Write it like ana@example.org.", shown(&text)))
+            let given = cut(&text);
+            faults.add(at, saying!("fault-no-email", given = &given))
         }
     }
 

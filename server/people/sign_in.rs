@@ -22,7 +22,7 @@ pub(super) fn check_password(pointer: &str, password: &str, email: &str) -> Resu
 /// What is answered to a code that is good for nothing, whatever the reason.
 #[must_use]
 pub fn not_a_link() -> Error {
-    Error::not_there("link (it is used already, or too old; ask for a new one)")
+    Error::not_there("link")
 }
 
 /// Whether a code sets a password. Looking does not use it up.

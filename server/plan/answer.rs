@@ -4,6 +4,7 @@ use super::asked::{Asked, Wanted};
 use crate::web::error::Error;
 use sowmark_core::figure::Impossible;
 use sowmark_core::rate::Range;
+use sowmark_core::say;
 use sowmark_core::seed::{self, Convention, HardSeed, PureLiveSeed};
 use sowmark_core::words::Words;
 
@@ -79,14 +80,15 @@ impl Answer {
     /// How it was reckoned, named for the person who reads it.
     pub(super) fn says(&self, words: Words) -> String {
         if let Some((convention, percent)) = self.establishment {
-            return format!("Establishment {}: {}.", words.percent(percent), convention.says(words));
+            let how = convention.says(words);
+            return say!(words, "plan-says-establishment", percent = words.percent(percent), how = how);
         }
         let Some((lot, fraction)) = self.live else { return String::new() };
         let hard = match lot.hard_seed {
-            HardSeed::NotStated => "",
-            HardSeed::Counted(_) => ", hard or dormant seed counted as live",
-            HardSeed::LeftOut(_) => ", hard or dormant seed left out",
+            HardSeed::NotStated => "not-stated",
+            HardSeed::Counted(_) => "counted",
+            HardSeed::LeftOut(_) => "left-out",
         };
-        format!("Pure live seed {}: purity times germination{hard}.", words.percent(100.0 * fraction))
+        say!(words, "plan-says-live", percent = words.percent(100.0 * fraction), hard = hard)
     }
 }

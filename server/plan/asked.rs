@@ -6,11 +6,11 @@
 #![allow(clippy::option_option)]
 
 use crate::access::Units;
-use crate::input;
 use crate::web::error::Error;
 use crate::web::input::{At, Faults, Input, Line};
 use crate::web::quantity;
 use crate::web::saying::Saying;
+use crate::{input, saying};
 use sowmark_core::figure::{Figure, Impossible};
 use sowmark_core::quantity::unit::{self, dimension};
 use sowmark_core::quantity::{Decimal, Dimension, Quantity, Unit};
@@ -200,7 +200,7 @@ impl Reading<'_> {
     /// As [`Self::figure`], and it must be there.
     fn needed(&mut self, name: &str, text: Option<&Line<40>>, figure: Figure) -> Option<f64> {
         match self.figure(name, text, figure)? {
-            None => self.fault(name, "This is missing."),
+            None => self.fault(name, saying!("fault-missing")),
             there => there,
         }
     }
@@ -208,7 +208,7 @@ impl Reading<'_> {
     /// A number that must be there.
     fn there(&mut self, name: &str, text: Option<&Line<40>>) -> Option<f64> {
         match self.number(name, text)? {
-            None => self.fault(name, "This is missing."),
+            None => self.fault(name, saying!("fault-missing")),
             there => there,
         }
     }
@@ -255,7 +255,7 @@ impl Reading<'_> {
         let mut there = ways.into_iter().filter(|(_, text)| text.is_some());
         let Some((name, text)) = there.next() else { return Some(None) };
         if let Some((other, _)) = there.next() {
-            return self.fault(other, format!("Give one of {name} and this, not both."));
+            return self.fault(other, saying!("plan-one-of", name = name));
         }
         let Some(number) = self.number(name, text)? else { return Some(None) };
         let weight = match name {
@@ -269,10 +269,8 @@ impl Reading<'_> {
     fn plants(&mut self) -> Option<Wanted> {
         let given = self.given;
         let plants = match (&given.plants_per_m2, &given.plants_per_ft2) {
-            (Some(_), Some(_)) => self.fault("plants_per_ft2", "Give plants_per_m2 or this, not both."),
-            (None, None) => {
-                self.fault("plants_per_m2", "This is missing. (For pure live seed, pls_rate is wanted instead.)")
-            }
+            (Some(_), Some(_)) => self.fault("plants_per_ft2", saying!("plan-plants-twice")),
+            (None, None) => self.fault("plants_per_m2", saying!("plan-missing-plants")),
             (Some(text), None) => self.needed("plants_per_m2", Some(text), Figure::Plants),
             (None, text) => {
                 let per_ft2 = self.number("plants_per_ft2", text.as_ref()).flatten();
@@ -280,16 +278,13 @@ impl Reading<'_> {
             }
         };
         if given.pls_rate.is_some() {
-            self.fault::<()>("pls_rate", "Give plants wanted or pure live seed wanted, not both.");
+            self.fault::<()>("pls_rate", saying!("plan-two-ways"));
         }
         if given.hard_seed_percent.is_some() {
-            self.fault::<()>(
-                "hard_seed_percent",
-                "Hard seed belongs to pure live seed: give pls_rate instead of plants.",
-            );
+            self.fault::<()>("hard_seed_percent", saying!("plan-hard-seed-of-plants"));
         }
         let weight = match self.seed_weight() {
-            Some(None) => self.fault("thousand_seed_weight_g", "This is missing."),
+            Some(None) => self.fault("thousand_seed_weight_g", saying!("fault-missing")),
             read => read.flatten(),
         };
         let establishment = self.establishment();
@@ -312,7 +307,7 @@ impl Reading<'_> {
         let given = self.given;
         if let Some(establishment) = &given.establishment_percent {
             for name in ["emergence_percent", "loss_percent"].into_iter().filter(|name| given.named(name).is_some()) {
-                self.fault::<()>(name, "Give the establishment, or germination with this, not both.");
+                self.fault::<()>(name, saying!("plan-establishment-twice"));
             }
             // A germination beside it may stand: it is the lot's, and the establishment holds it already.
             self.figure("germination_percent", given.germination_percent.as_ref(), Figure::Germination)?;
@@ -321,11 +316,10 @@ impl Reading<'_> {
         }
         let (name, text, figure) = match (&given.emergence_percent, &given.loss_percent) {
             (None, None) => {
-                return self.fault("establishment_percent", "This is missing: how much of the seed comes up.");
+                return self.fault("establishment_percent", saying!("plan-missing-share"));
             }
             (Some(_), Some(_)) => {
-                return self
-                    .fault("loss_percent", "Give emergence_percent or this, not both: they reckon differently.");
+                return self.fault("loss_percent", saying!("plan-emergence-and-loss"));
             }
             (Some(emergence), None) => ("emergence_percent", emergence, Figure::Emergence),
             (None, Some(loss)) => ("loss_percent", loss, Figure::Loss),
@@ -363,7 +357,7 @@ impl Reading<'_> {
         let (weight, points, field, tested) = (weight?, points?, field?, tested?);
         let seed = match (points, tested) {
             (Some(_), Some(_)) => {
-                return self.fault("germination_seeds_tested", "Give seed_plus_minus_points or this, not both.");
+                return self.fault("germination_seeds_tested", saying!("plan-doubt-twice"));
             }
             (points, None) => points,
             (None, Some(seeds)) => Some(self.counted(seeds)?),
@@ -380,10 +374,7 @@ impl Reading<'_> {
     fn counted(&mut self, seeds: f64) -> Option<f64> {
         let text = self.given.germination_percent.as_ref();
         if text.is_none() || self.given.establishment_percent.is_some() {
-            return self.fault(
-                "germination_seeds_tested",
-                "This belongs to a germination that is reckoned with. Beside an establishment, give its points instead.",
-            );
+            return self.fault("germination_seeds_tested", saying!("plan-tested-without-germination"));
         }
         let germination = Decimal::parse(&text?.0).ok()?.to_f64();
         germination_doubt(germination, seeds).ok()
@@ -393,13 +384,13 @@ impl Reading<'_> {
         let given = self.given;
         for name in OF_PLANTS {
             if given.named(name).is_some() {
-                self.fault::<()>(name, "This belongs to plants wanted, not to pure live seed.");
+                self.fault::<()>(name, saying!("plan-of-plants"));
             }
         }
         let default = rate_unit.unwrap_or(unit::KG_PER_HA);
         let rate = match &given.pls_rate {
             Some(rate) => quantity::asked(&mut self.faults, "pls_rate", Some(&rate.0), None, default),
-            None => self.fault("pls_rate", "This is missing."),
+            None => self.fault("pls_rate", saying!("fault-missing")),
         };
         let weight = self.seed_weight();
         let purity = self.there("purity_percent", given.purity_percent.as_ref());

@@ -12,6 +12,7 @@ use crate::web::form::{FormOption, Posted};
 use sowmark_core::ids::LotId;
 use sowmark_core::quantity::unit::dimension;
 use sowmark_core::quantity::{Dimension, Quantity, Unit, from_si, print_number};
+use sowmark_core::say;
 use sowmark_core::words::Words;
 use uuid::Uuid;
 
@@ -70,15 +71,16 @@ impl Filled {
         let now = self.unit()?;
         let at_work = match AtWork::of(now) {
             Ok(at_work) => at_work,
-            Err(error) => return Some(Err(error.problem().detail)),
+            Err(error) => return Some(Err(error.detail(self.words))),
         };
         let in_tank = now.readiness.lot.map(|lot| lot.0);
         match &self.lot {
-            Some(lot) if in_tank != Some(lot.id) => Some(Err(format!(
-                "The number in force on {}, {} is for the lot in its tank, not for {}. Fill that lot, log it, and catch.",
-                now.unit.seeder,
-                now.unit.label,
-                lot.in_words()
+            Some(lot) if in_tank != Some(lot.id) => Some(Err(say!(
+                self.words,
+                "plan-another-lot",
+                seeder = &now.unit.seeder,
+                unit = &now.unit.label,
+                lot = lot.in_words()
             ))),
             _ => Some(Ok(at_work)),
         }
@@ -86,13 +88,13 @@ impl Filled {
 
     pub(super) fn lot_options(&self) -> Vec<FormOption> {
         let chosen = self.lot.as_ref().map(|lot| lot.id.to_string()).unwrap_or_default();
-        options("No lot", lots_in_choice(&self.lots), &chosen)
+        options(say!(self.words, "plan-no-lot"), lots_in_choice(&self.lots), &chosen)
     }
 
     pub(super) fn unit_options(&self) -> Vec<FormOption> {
         let chosen = self.unit().map(|now| now.unit.id.to_string()).unwrap_or_default();
         let label = |now: &UnitNow| (now.unit.id.to_string(), format!("{}, {}", now.unit.seeder, now.unit.label));
-        options("No unit", self.units.iter().map(label), &chosen)
+        options(say!(self.words, "plan-no-unit"), self.units.iter().map(label), &chosen)
     }
 
     pub(super) fn seed_weight(&self) -> Value {
@@ -117,7 +119,7 @@ impl Filled {
         configuration.map_or_else(Value::default, |configuration| Value {
             text: trimmed(from_si(configuration.what.row_spacing_m, unit), self.words),
             unit: unit.name(),
-            from: "As the seeder is set up.".to_owned(),
+            from: say!(self.words, "plan-from-seeder"),
         })
     }
 
@@ -130,7 +132,7 @@ impl Filled {
         Value {
             text: self.words.decimal(quantity.value_text()),
             unit: quantity.unit(),
-            from: format!("From the lot\u{2019}s test of {}.", measured.test.head.when(&self.zone)),
+            from: say!(self.words, "plan-from-test", when = measured.test.head.when(&self.zone, self.words)),
         }
     }
 
@@ -139,10 +141,10 @@ impl Filled {
             (Some(measured), _) => Value {
                 text: self.words.decimal(&measured.entered),
                 unit: "%",
-                from: format!("From the lot\u{2019}s test of {}.", measured.test.head.when(&self.zone)),
+                from: say!(self.words, "plan-from-test", when = measured.test.head.when(&self.zone, self.words)),
             },
             (None, Some(text)) => {
-                Value { text: self.words.decimal(text), unit: "%", from: "From the lot\u{2019}s label.".to_owned() }
+                Value { text: self.words.decimal(text), unit: "%", from: say!(self.words, "plan-from-label") }
             }
             (None, None) => Value::default(),
         }
@@ -162,8 +164,8 @@ fn chosen(posted: &Posted, name: &str, what: &'static str) -> Result<Option<Uuid
     Uuid::try_parse(text).map(Some).map_err(|_| Error::not_there(what))
 }
 
-fn options(none: &str, choices: impl IntoIterator<Item = (String, String)>, chosen: &str) -> Vec<FormOption> {
-    std::iter::once((String::new(), none.to_owned()))
+fn options(none: String, choices: impl IntoIterator<Item = (String, String)>, chosen: &str) -> Vec<FormOption> {
+    std::iter::once((String::new(), none))
         .chain(choices)
         .map(|(value, label)| FormOption { selected: value == chosen, value, label })
         .collect()

@@ -7,6 +7,8 @@ use crate::web::error::{Error, Fault};
 use crate::web::form::{Form, FormField, Kind, Posted};
 use serde_json::{Map, Value as Json};
 use sowmark_core::quantity::unit;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 
 impl Way {
     pub(super) fn address(self) -> &'static str {
@@ -46,6 +48,25 @@ const NAMED_BY_UNIT: [(&str, &str, &str); 8] = [
     ("share", LOSS, "loss_percent"),
 ];
 
+/// The field with its units as a person calls them, where they are words.
+fn in_words(mut field: FormField, words: Words) -> FormField {
+    for unit in &mut field.units {
+        let key = match unit.value.as_str() {
+            PER_M2 => "plan-per-m2",
+            PER_FT2 => "plan-per-ft2",
+            ESTABLISHMENT => "plan-share-establishment",
+            EMERGENCE => "plan-share-emergence",
+            LOSS => "plan-share-loss",
+            PER_KG => "plan-seeds-per-kg",
+            PER_LB => "plan-seeds-per-lb",
+            GRAMS => "plan-grams",
+            _ => continue,
+        };
+        unit.label = say!(words, key);
+    }
+    field
+}
+
 /// What the form sent, as the API's query. What belongs to the page alone is left out.
 pub(super) fn query(posted: &Posted) -> Json {
     let Json::Object(mut sent) = posted.query() else { return Json::Object(Map::new()) };
@@ -75,15 +96,16 @@ fn named(field: &'static str, unit: &str) -> &'static str {
 /// The faults of the query at the fields of the form.
 pub(super) fn at_fields(error: Error) -> Error {
     let Error::Faults(faults) = error else { return error };
-    let place = |pointer: String| {
-        let name = pointer.trim_start_matches('/');
+    let place = |mut fault: Fault| {
+        let name = fault.pointer.trim_start_matches('/');
         match NAMED_BY_UNIT.iter().find(|(.., query)| *query == name) {
-            Some((field, ..)) => format!("/{field}"),
-            None if name == "rate_unit" => "/pls_rate".to_owned(),
-            None => pointer,
+            Some((field, ..)) => fault.pointer = format!("/{field}"),
+            None if name == "rate_unit" => fault.pointer = "/pls_rate".to_owned(),
+            None => {}
         }
+        fault
     };
-    Error::Faults(faults.into_iter().map(|fault| Fault::new(place(fault.pointer), fault.detail)).collect())
+    Error::Faults(faults.into_iter().map(place).collect())
 }
 
 /// The form, filled in with what is known.
@@ -98,54 +120,61 @@ pub(super) fn form(way: Way, filled: &Filled, units: Units) -> Form {
     }
     fields.extend(machine(filled, units));
     if way == Way::Plants {
-        fields.extend(doubts());
+        fields.extend(doubts(filled.words));
     }
-    Form::new(way.address(), "Show the rate", fields)
+    Form::new(way.address(), say!(filled.words, "plan-submit"), fields)
 }
 
 fn plants(filled: &Filled, units: Units) -> Vec<FormField> {
-    let us = units == Units::Us;
+    let words = filled.words;
+    let area = if units == Units::Us { PER_FT2 } else { PER_M2 };
+    let plants = FormField::new("plants", say!(words, "plan-plants-wanted")).measured(&[PER_M2, PER_FT2], area);
+    let share = FormField::new("share", say!(words, "plan-share"))
+        .hint(say!(words, "plan-share-hint"))
+        .measured(&[ESTABLISHMENT, EMERGENCE, LOSS], ESTABLISHMENT);
     vec![
-        FormField::new("plants", "Plants wanted").measured(&[PER_M2, PER_FT2], if us { PER_FT2 } else { PER_M2 }),
+        in_words(plants, words),
         seed_weight(filled, units),
-        with(percent("germination_percent", "Germination, %"), filled.germination())
-            .hint_more("Without hard seed.")
-            .optional(),
-        FormField::new("share", "What comes up, %")
-            .hint(
-                "As an establishment it is of all seeds, and the germination is in it. As an emergence it is of the seeds that \
-                 germinate. A field loss is taken off the germination, point by point.",
-            )
-            .measured(&[ESTABLISHMENT, EMERGENCE, LOSS], ESTABLISHMENT),
-        with(percent("purity_percent", "Purity, %"), filled.purity()).optional(),
+        germination(filled).optional(),
+        in_words(share, words),
+        purity(filled).optional(),
     ]
 }
 
 fn live(filled: &Filled, units: Units) -> Vec<FormField> {
+    let words = filled.words;
     let rate = if units == Units::Us { unit::LB_PER_AC } else { unit::KG_PER_HA };
+    let counted = [("false", say!(words, "plan-hard-seed-left-out")), ("true", say!(words, "plan-hard-seed-is-live"))];
     vec![
-        FormField::new("pls_rate", "Pure live seed wanted").measured(&["kg/ha", "lb/ac"], rate.name()),
-        with(percent("purity_percent", "Purity, %"), filled.purity()),
-        with(percent("germination_percent", "Germination, %"), filled.germination()).hint_more("Without hard seed."),
-        percent("hard_seed_percent", "Hard or dormant seed, %")
-            .hint("Labels state it apart from the germination.")
-            .optional(),
-        FormField::new("count_hard_seed", "Hard or dormant seed")
-            .value("false")
-            .choice([("false", "is left out"), ("true", "counts as live")]),
+        FormField::new("pls_rate", say!(words, "plan-live-wanted")).measured(&["kg/ha", "lb/ac"], rate.name()),
+        purity(filled),
+        germination(filled),
+        percent("hard_seed_percent", say!(words, "plan-hard-seed")).hint(say!(words, "plan-hard-seed-hint")).optional(),
+        FormField::new("count_hard_seed", say!(words, "plan-hard-seed-counted")).value("false").choice(counted),
         seed_weight(filled, units).optional(),
     ]
+}
+
+fn purity(filled: &Filled) -> FormField {
+    with(percent("purity_percent", say!(filled.words, "plan-purity")), filled.purity())
+}
+
+fn germination(filled: &Filled) -> FormField {
+    let words = filled.words;
+    let field = percent("germination_percent", say!(words, "plan-germination"));
+    with(field, filled.germination()).hint_more(&say!(words, "plan-without-hard-seed"))
 }
 
 fn seed_weight(filled: &Filled, units: Units) -> FormField {
     let known = filled.seed_weight();
     let chosen = if units == Units::Us && known.text.is_empty() { PER_LB } else { GRAMS };
-    let field = FormField::new("weight", "Seed weight").measured(&[GRAMS, PER_KG, PER_LB], chosen);
-    with(field, Value { unit: GRAMS, ..known })
+    let field =
+        FormField::new("weight", say!(filled.words, "plan-seed-weight")).measured(&[GRAMS, PER_KG, PER_LB], chosen);
+    with(in_words(field, filled.words), Value { unit: GRAMS, ..known })
 }
 
 fn machine(filled: &Filled, units: Units) -> Vec<FormField> {
-    let us = units == Units::Us;
+    let (us, words) = (units == Units::Us, filled.words);
     let length = if us { unit::IN } else { unit::CM };
     let density = filled.bulk_density();
     let chosen = match density.unit {
@@ -157,19 +186,18 @@ fn machine(filled: &Filled, units: Units) -> Vec<FormField> {
     if filled.unit().is_some() {
         let speed = if us { "mph" } else { "km/h" };
         fields.push(
-            FormField::new("speed", "Driving speed")
-                .hint("For the roller speed, with the number in force on the unit.")
+            FormField::new("speed", say!(words, "plan-speed"))
+                .hint(say!(words, "plan-speed-hint"))
                 .measured(&["km/h", "mph", "m/s"], speed)
                 .optional(),
         );
     }
-    let spacing = FormField::new("row_spacing", "Row spacing").measured(&["cm", "m", "in", "ft"], length.name());
+    let spacing = FormField::new("row_spacing", say!(words, "plan-row-spacing"));
+    let spacing = spacing.measured(&["cm", "m", "in", "ft"], length.name());
     fields.push(with(spacing, filled.row_spacing(length)).optional());
-    fields.push(
-        with(FormField::new("bulk_density", "Bulk density").measured(&["kg/hL", "g/L", "lb/bu"], chosen), density)
-            .hint_more("For bushels.")
-            .optional(),
-    );
+    let bulk_density = FormField::new("bulk_density", say!(words, "plan-bulk-density"));
+    let bulk_density = with(bulk_density.measured(&["kg/hL", "g/L", "lb/bu"], chosen), density);
+    fields.push(bulk_density.hint_more(&say!(words, "plan-for-bushels")).optional());
     fields
 }
 
@@ -177,19 +205,17 @@ fn machine(filled: &Filled, units: Units) -> Vec<FormField> {
 pub(super) const DOUBTS: [&str; 4] =
     ["seed_weight_plus_minus_percent", "germination_seeds_tested", "seed_plus_minus_points", "field_plus_minus_points"];
 
-fn doubts() -> Vec<FormField> {
+fn doubts(words: Words) -> Vec<FormField> {
     let [weight, tested, seed, field] = DOUBTS;
     vec![
-        percent(weight, "Seed weight, \u{b1} %").optional(),
-        percent(tested, "Seeds in the germination test")
-            .hint("Counting so many seeds leaves the germination open by some points; that is reckoned from it.")
-            .optional(),
-        percent(seed, "Or: germination or establishment, \u{b1} points").optional(),
-        percent(field, "Emergence or field loss, \u{b1} points").optional(),
+        percent(weight, say!(words, "plan-seed-weight-doubt")).optional(),
+        percent(tested, say!(words, "plan-seeds-tested")).hint(say!(words, "plan-seeds-tested-hint")).optional(),
+        percent(seed, say!(words, "plan-seed-doubt")).optional(),
+        percent(field, say!(words, "plan-field-doubt")).optional(),
     ]
 }
 
-fn percent(name: &str, label: &str) -> FormField {
+fn percent(name: &str, label: String) -> FormField {
     FormField::new(name, label).kind(Kind::Number)
 }
 

@@ -19,7 +19,8 @@ use axum::http::StatusCode;
 use axum::response::Response;
 use sowmark_core::quantity::unit::{self, dimension};
 use sowmark_core::quantity::{Dimension, Unit};
-use sowmark_core::seed::{Establishment, HardSeed, PureLiveSeed, seeds_per_kg, seeds_per_lb};
+use sowmark_core::say;
+use sowmark_core::seed::{Establishment, HardSeed, Plan, PureLiveSeed, seeds_per_kg, seeds_per_lb};
 use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -79,14 +80,14 @@ struct Roller {
 
 /// A line of the working.
 struct Step {
-    what: &'static str,
+    what: String,
     how: String,
     result: String,
 }
 
 impl Step {
-    fn new(what: &'static str, how: impl Into<String>, result: impl Into<String>) -> Self {
-        Self { what, how: how.into(), result: result.into() }
+    fn new(what: impl Into<String>, how: impl Into<String>, result: impl Into<String>) -> Self {
+        Self { what: what.into(), how: how.into(), result: result.into() }
     }
 }
 
@@ -99,10 +100,14 @@ async fn live_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQuery) 
 }
 
 async fn plan_page(signed: &Signed, cookies: &Cookies, way: Way, sent: &str) -> Result<Response, Error> {
-    let posted = Posted(pairs(sent.as_bytes())?);
+    let posted = Posted(pairs(sent.as_bytes())?).spoken_in(signed.actor.language);
     let mut conn = signed.app.read().await?;
     let filled = Filled::of(&mut conn.cx(), signed, &posted).await?;
-    let title = if way == Way::Live { "Rate plan by pure live seed" } else { "Rate plan" };
+    let words = signed.actor.words();
+    let title = match way {
+        Way::Plants => say!(words, "plan-title"),
+        Way::Live => say!(words, "plan-live-title"),
+    };
     let ids = [("lot_id", filled.lot.as_ref().map(|lot| lot.id)), ("unit_id", filled.unit().map(|now| now.unit.id))];
     let chosen: Vec<_> = ids.iter().filter_map(|(name, id)| id.map(|id| format!("{name}={id}"))).collect();
     let mut page = PlanPage {
@@ -159,7 +164,7 @@ fn shown(posted: &Posted, filled: &Filled, way: Way, units: Units) -> Result<Sho
         says: answer.says(words),
         no_roller: match at_work {
             Some(Err(why)) => Some(why),
-            Some(Ok(_)) if speed.is_none() => Some("Give a driving speed to see the roller speed.".to_owned()),
+            Some(Ok(_)) if speed.is_none() => Some(say!(words, "plan-give-speed")),
             _ => None,
         },
         roller,
@@ -203,73 +208,87 @@ fn both_rates(rate: f64, shown: Unit<dimension::Rate>, words: Words) -> String {
 }
 
 fn per_area(per_m2: f64, words: Words) -> String {
-    format!("{} per m² ({} per ft²)", words.number(per_m2, 3), words.number(per_m2 * SQUARE_FOOT, 3))
+    let per_ft2 = words.number(per_m2 * SQUARE_FOOT, 3);
+    say!(words, "plan-step-per-area", per_m2 = words.number(per_m2, 3), per_ft2 = per_ft2)
 }
 
 fn working(asked: &Asked, answer: &Answer, words: Words) -> Vec<Step> {
     let mut steps = match asked.wanted {
-        Wanted::Plants { plan, purity, .. } => {
-            let mut steps = vec![Step::new("Plants wanted", "", per_area(plan.plants_per_m2, words))];
-            if let Some((_, percent)) = answer.establishment {
-                steps.push(Step::new("Come up", stand_in_words(plan.establishment, words), words.percent(percent)));
-            }
-            if let Some(seeds) = answer.seeds_per_m2 {
-                steps.push(Step::new("Seeds", "plants over what comes up", per_area(seeds, words)));
-            }
-            steps.extend(answer.thousand_seed_weight_g.map(|weight| weight_step(weight, words)));
-            let rate = both_rates(answer.rate, asked.rate_unit, words);
-            steps.push(Step::new("Rate", "seeds times seed weight", rate));
-            if let Some((rate, purity)) = answer.rate_from_bag.zip(purity) {
-                let how = format!("rate over purity, {} %", words.exactly(purity));
-                steps.push(Step::new("From the bag", how, both_rates(rate, asked.rate_unit, words)));
-            }
-            steps
-        }
+        Wanted::Plants { plan, purity, .. } => plants_steps(asked, answer, (plan, purity), words),
         Wanted::Live { lot, rate, .. } => live_steps(asked, answer, lot, rate, words),
     };
     if let Some((along, spacing)) = answer.per_metre_of_row.zip(asked.row_spacing) {
-        let how = format!("seeds times row spacing, {}", in_unit(spacing, unit::CM, words));
-        let feet = words.number(along * 0.3048, 3);
-        steps.push(Step::new("Seeds along a row", how, format!("{} per m ({feet} per ft)", words.number(along, 3))));
+        let how = say!(words, "plan-step-along-how", spacing = in_unit(spacing, unit::CM, words));
+        let (per_m, per_ft) = (words.number(along, 3), words.number(along * 0.3048, 3));
+        let result = say!(words, "plan-step-along-result", per_m = per_m, per_ft = per_ft);
+        steps.push(Step::new(say!(words, "plan-step-along"), how, result));
     }
     if let Some((bushels, density)) = answer.bushels_per_m2.zip(asked.bulk_density) {
-        let how = format!("rate over bulk density, {}", in_unit(density, unit::LB_PER_BU, words));
-        steps.push(Step::new("Bushels", how, format!("{} bu/ac", words.number(bushels * unit::AC.in_si(), 3))));
+        let how = say!(words, "plan-step-bushels-how", density = in_unit(density, unit::LB_PER_BU, words));
+        let result = format!("{} bu/ac", words.number(bushels * unit::AC.in_si(), 3));
+        steps.push(Step::new(say!(words, "plan-step-bushels"), how, result));
     }
     if let Some(range) = answer.range {
         let (min, max) = (words.print(range.min, asked.rate_unit, 3), words.print(range.max, asked.rate_unit, 3));
-        let result = format!("{min} to {max} {}", asked.rate_unit);
-        steps.push(Step::new("Rate, as far as the figures are known", "half widths added in quadrature", result));
+        let unit = asked.rate_unit.name();
+        let result = say!(words, "plan-step-range-result", least = min, most = max, unit = unit);
+        steps.push(Step::new(say!(words, "plan-step-range"), say!(words, "plan-step-range-how"), result));
+    }
+    steps
+}
+
+fn plants_steps(asked: &Asked, answer: &Answer, (plan, purity): (Plan, Option<f64>), words: Words) -> Vec<Step> {
+    let mut steps = vec![Step::new(say!(words, "plan-step-plants"), "", per_area(plan.plants_per_m2, words))];
+    if let Some((_, percent)) = answer.establishment {
+        let how = stand_in_words(plan.establishment, words);
+        steps.push(Step::new(say!(words, "plan-step-come-up"), how, words.percent(percent)));
+    }
+    if let Some(seeds) = answer.seeds_per_m2 {
+        let how = say!(words, "plan-step-seeds-how");
+        steps.push(Step::new(say!(words, "plan-step-seeds"), how, per_area(seeds, words)));
+    }
+    steps.extend(answer.thousand_seed_weight_g.map(|weight| weight_step(weight, words)));
+    let rate = both_rates(answer.rate, asked.rate_unit, words);
+    steps.push(Step::new(say!(words, "plan-step-rate"), say!(words, "plan-step-rate-how"), rate));
+    if let Some((rate, purity)) = answer.rate_from_bag.zip(purity) {
+        let how = say!(words, "plan-step-bag-how", purity = words.exactly(purity));
+        steps.push(Step::new(say!(words, "plan-step-bag"), how, both_rates(rate, asked.rate_unit, words)));
     }
     steps
 }
 
 fn live_steps(asked: &Asked, answer: &Answer, lot: PureLiveSeed, rate: f64, words: Words) -> Vec<Step> {
-    let germination = words.exactly(lot.germination_percent);
-    let how = match lot.hard_seed {
-        HardSeed::NotStated => format!("germination {germination} %"),
-        HardSeed::Counted(hard) => format!("germination {germination} % and {} % hard or dormant", words.exactly(hard)),
-        HardSeed::LeftOut(hard) => {
-            format!("germination {germination} %; {} % hard or dormant left out", words.exactly(hard))
-        }
-    };
-    let mut steps = vec![Step::new("Pure live seed wanted", "", both_rates(rate, asked.rate_unit, words))];
-    steps.extend(lot.live_percent().ok().map(|live| Step::new("Alive", how, words.percent(live))));
+    let wanted = say!(words, "plan-step-live-wanted");
+    let mut steps = vec![Step::new(wanted, "", both_rates(rate, asked.rate_unit, words))];
+    let how = alive_in_words(lot, words);
+    let alive = say!(words, "plan-step-alive");
+    steps.extend(lot.live_percent().ok().map(|live| Step::new(alive, how, words.percent(live))));
     if let Some((_, fraction)) = answer.live {
-        let how = format!("alive times purity, {} %", words.exactly(lot.purity_percent));
-        steps.push(Step::new("Pure live seed in the bag", how, words.percent(100.0 * fraction)));
+        let how = say!(words, "plan-step-live-in-bag-how", purity = words.exactly(lot.purity_percent));
+        steps.push(Step::new(say!(words, "plan-step-live-in-bag"), how, words.percent(100.0 * fraction)));
     }
     let bag = both_rates(answer.rate, asked.rate_unit, words);
-    steps.push(Step::new("Rate from the bag", "wanted over what is pure and alive", bag));
+    steps.push(Step::new(say!(words, "plan-step-bag-rate"), say!(words, "plan-step-bag-rate-how"), bag));
     steps.extend(answer.thousand_seed_weight_g.map(|weight| weight_step(weight, words)));
     let counts = [
-        ("Seeds", "rate over seed weight", answer.seeds_per_m2),
-        ("Live seeds", "pure live seed over seed weight", answer.live_seeds_per_m2),
+        ("plan-step-seeds", "plan-step-seeds-of-rate", answer.seeds_per_m2),
+        ("plan-step-live-seeds", "plan-step-live-seeds-how", answer.live_seeds_per_m2),
     ];
     for (what, how, seeds) in counts {
-        steps.extend(seeds.map(|seeds| Step::new(what, how, per_area(seeds, words))));
+        steps.extend(seeds.map(|seeds| Step::new(say!(words, what), say!(words, how), per_area(seeds, words))));
     }
     steps
+}
+
+/// What of the pure seed is alive.
+fn alive_in_words(lot: PureLiveSeed, words: Words) -> String {
+    let (hard_seed, hard) = match lot.hard_seed {
+        HardSeed::NotStated => ("not-stated", String::new()),
+        HardSeed::Counted(hard) => ("counted", words.exactly(hard)),
+        HardSeed::LeftOut(hard) => ("left-out", words.exactly(hard)),
+    };
+    let germination = words.exactly(lot.germination_percent);
+    say!(words, "plan-step-alive-how", hard_seed = hard_seed, germination = germination, hard = hard)
 }
 
 fn weight_step(weight: f64, words: Words) -> Step {
@@ -277,37 +296,41 @@ fn weight_step(weight: f64, words: Words) -> Step {
     let rounded = |count: f64| format!("{count:.2e}").parse().unwrap_or(count);
     let count = |of: Result<f64, _>| of.map(|count: f64| words.number(rounded(count), 3)).unwrap_or_default();
     let (kg, lb) = (count(seeds_per_kg(weight)), count(seeds_per_lb(weight)));
-    let result = format!("{} g per thousand", words.number(weight, 3));
-    Step::new("Seed weight", format!("{kg} seeds per kg, {lb} per lb"), result)
+    let how = say!(words, "plan-step-weight-how", per_kg = kg, per_lb = lb);
+    let result = say!(words, "plan-step-weight-result", weight = words.number(weight, 3));
+    Step::new(say!(words, "plan-step-weight"), how, result)
 }
 
 fn stand_in_words(stand: Establishment, words: Words) -> String {
     match stand {
-        Establishment::Given { .. } => "establishment as given".to_owned(),
-        Establishment::Multiplied { germination_percent, emergence_percent } => format!(
-            "germination {} % times emergence {} %",
-            words.exactly(germination_percent),
-            words.exactly(emergence_percent)
+        Establishment::Given { .. } => say!(words, "plan-step-establishment-given"),
+        Establishment::Multiplied { germination_percent, emergence_percent } => say!(
+            words,
+            "plan-step-times-emergence",
+            germination = words.exactly(germination_percent),
+            emergence = words.exactly(emergence_percent)
         ),
-        Establishment::Subtracted { germination_percent, loss_percent } => format!(
-            "germination {} % less field loss {} points",
-            words.exactly(germination_percent),
-            words.exactly(loss_percent)
+        Establishment::Subtracted { germination_percent, loss_percent } => say!(
+            words,
+            "plan-step-less-loss",
+            germination = words.exactly(germination_percent),
+            loss = words.exactly(loss_percent)
         ),
     }
 }
 
 fn roller_step(at_work: &AtWork, rate: f64, (speed, speed_unit): Driving, words: Words) -> Step {
     let metering = at_work.metering;
-    let how = format!(
-        "rate times width {} times {}, over {} runs of {}",
-        in_unit(metering.working_width_m, unit::M, words),
-        in_unit(speed, speed_unit, words),
-        metering.runs_in_use,
-        in_unit(metering.factor, unit::G_PER_REV, words),
+    let how = say!(
+        words,
+        "plan-step-roller-how",
+        width = in_unit(metering.working_width_m, unit::M, words),
+        speed = in_unit(speed, speed_unit, words),
+        runs = metering.runs_in_use.to_string(),
+        factor = in_unit(metering.factor, unit::G_PER_REV, words)
     );
     let rpm = metering.roller_speed_rpm(rate, speed).map(|rpm| format!("{} rpm", words.number(rpm, 3)));
-    Step::new("Roller speed", how, rpm.unwrap_or_default())
+    Step::new(say!(words, "plan-step-roller"), how, rpm.unwrap_or_default())
 }
 
 fn roller_speed(
@@ -321,11 +344,8 @@ fn roller_speed(
     let now = filled.unit()?;
     let rpm = at_work.metering.roller_speed_rpm(rate, speed)?;
     let beyond = at_work.drive.filter(|drive| !drive.holds(rpm)).map(|drive| {
-        format!(
-            "The drive cannot hold this: it turns {} to {} rpm.",
-            words.exactly(drive.min_rpm),
-            words.exactly(drive.max_rpm)
-        )
+        let (least, most) = (words.exactly(drive.min_rpm), words.exactly(drive.max_rpm));
+        say!(words, "plan-beyond-drive", least = least, most = most)
     });
     let part = |text: &str| percent_encoding::utf8_percent_encode(text, percent_encoding::NON_ALPHANUMERIC).to_string();
     let table_href = format!(
@@ -338,7 +358,13 @@ fn roller_speed(
     );
     Some(Roller {
         rpm: words.number(rpm, 3),
-        at: format!("at {} on {}, {}", in_unit(speed, speed_unit, words), now.unit.seeder, now.unit.label),
+        at: say!(
+            words,
+            "plan-roller-at",
+            speed = in_unit(speed, speed_unit, words),
+            seeder = &now.unit.seeder,
+            unit = &now.unit.label
+        ),
         beyond,
         table_href,
     })

@@ -207,7 +207,7 @@ async fn readiness_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQu
         crops: crop_options(&board, &filter),
         at: if filter.at.is_empty() { String::new() } else { typed(board.at, zone) },
         at_fault: at.is_none().then_some("This is no moment. Give date and time; what is shown is now."),
-        as_of: at.filter(|_| !filter.at.is_empty()).map(|at| said(at, zone)),
+        as_of: at.filter(|_| !filter.at.is_empty()).map(|at| said(at, zone, actor.words())),
         refused: sync::waiting_says(&mut conn.cx(), actor).await?,
         state: filter.state,
     })
@@ -340,7 +340,8 @@ fn reasons(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Vec<Reason> {
             let (href, link) = cause_link(due.cause, unit.seeder_id);
             let waived = due.waived.as_ref().map(|waived| {
                 let by = teller.names.recorder(waived.waiver).map(|by| format!(" by {by}")).unwrap_or_default();
-                format!("Let pass until {}{by}: {}", said(waived.until, teller.zone), waived.reason)
+                let until = said(waived.until, teller.zone, teller.reader.words);
+                format!("Let pass until {until}{by}: {}", waived.reason)
             });
             let may_waive = signed.actor.may(Permission::Waive) && due.trigger.can_be_waived() && waived.is_none();
             let waive = may_waive.then(|| format!("/metering-units/{}/waivers/new?trigger={}", unit.id, due.trigger));

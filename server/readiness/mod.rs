@@ -17,6 +17,7 @@ pub mod waiver;
 
 pub use names::Names;
 pub use sentence::Teller;
+pub(crate) use sentence::in_words as trigger_in_words;
 
 use crate::web::routes::Route;
 

@@ -14,7 +14,7 @@ use crate::web::api::Sent;
 use crate::web::door::Signed;
 use crate::web::error::{Error, Fault};
 use crate::web::form::{Form, FormField, Kind as FieldKind, Posted};
-use crate::web::input::{self, At, Faults, Input, what_it_is};
+use crate::web::input::{self, At, Faults, Input};
 use crate::web::page::{Cookies, Page, show, show_with};
 use crate::web::routes::{Need, Route};
 use crate::{args, queries, texts};
@@ -109,7 +109,7 @@ fn read_fields(fields: &Map<String, Value>, at: &At, faults: &mut Faults) -> Opt
             Value::Number(number) => Some(number.to_string()),
             Value::String(text) => Some(text.clone()),
             other => {
-                faults.add::<()>(&at, format!("This is {}; a number, true or false is wanted.", what_it_is(other)));
+                faults.wrong_kind::<()>(Some(other), &at, "number-or-flag");
                 whole = false;
                 continue;
             }
@@ -333,7 +333,7 @@ async fn form_and_changes(signed: &Signed) -> Result<(Form, Vec<ChangeLine>), Er
         let Some(moment) = record else { continue };
         let by = rows.iter().find(|row| row.head.id == moment.id).and_then(|row| row.head.recorded_by);
         changes.push(ChangeLine {
-            when: said(moment.occurred_at, &signed.actor.time_zone),
+            when: said(moment.occurred_at, &signed.actor.time_zone, signed.actor.words()),
             who: by.and_then(|by| people.get(&by).cloned()).unwrap_or_else(|| "the host's command line".to_owned()),
             says: differences(&before, &policy, signed.actor.words()),
         });

@@ -333,6 +333,6 @@ fn list(parts: impl IntoIterator<Item = String>) -> String {
 }
 
 /// A trigger in words, for a choice.
-pub(super) fn in_words(trigger: Trigger, words: Words) -> String {
+pub(crate) fn in_words(trigger: Trigger, words: Words) -> String {
     words.say(&format!("trigger-name-{trigger}"), &[])
 }

@@ -6,10 +6,10 @@ pub use super::store::{SubjectRow, VoidRow};
 use crate::access::{Actor, Permission};
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
-use crate::input;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::input::Line;
+use crate::{input, saying};
 use serde_json::Value;
 use sowmark_core::ids::{LotId, SeederId};
 use uuid::Uuid;
@@ -43,7 +43,7 @@ pub async fn void_record(signed: &Signed, record: Uuid, draft: VoidDraft, sent: 
     };
     work.may_amend(subject.recorded_at, subject.recorded_by)?;
     if !store::add_void(&mut work, id, record, &draft.reason.0).await? {
-        return Err(Error::conflict(format!("This {kind} is void already. Nothing was changed.")));
+        return Err(Error::conflict(saying!("void-already", kind = kind.word())));
     }
     work.commit(Audit::did("voided", kind, record, sent)).await?;
     Ok(Outcome::Stored(id))

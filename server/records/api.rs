@@ -4,6 +4,7 @@ use super::act::{self, VoidDraft, VoidRow};
 use super::head::{HeadView, Who, moment};
 use super::timeline::{self, TimelineRow};
 use crate::access::Permission;
+use crate::texts;
 use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -88,6 +89,7 @@ async fn show_timeline(
 ) -> Result<Json<List<TimelineView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = timeline::page_of_timeline(&mut conn.cx(), &signed.actor, SeederId(seeder), &asked).await?;
-    let reader = signed.actor.reader();
+    // Programs read English.
+    let reader = Reader { words: texts::plain(), ..signed.actor.reader() };
     Ok(Json(list.map(|row| TimelineView::of(row, reader))))
 }

@@ -7,6 +7,8 @@ use crate::web::form::{FormField, Kind as FieldKind};
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use serde::Serialize;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 /// By how much a phone's clock may be off before its records say so, in seconds: less changes no decision of a day.
@@ -53,8 +55,8 @@ impl Head {
 
     /// When it happened, in a zone, as a person reads it.
     #[must_use]
-    pub fn when(&self, zone: &TimeZone) -> String {
-        said(moment(self.occurred_at), zone)
+    pub fn when(&self, zone: &TimeZone, words: Words) -> String {
+        said(moment(self.occurred_at), zone, words)
     }
 
     /// When the server took it.
@@ -65,8 +67,8 @@ impl Head {
 
     /// Who recorded it, as a person reads it.
     #[must_use]
-    pub fn by(&self) -> &str {
-        self.recorded_by_name.as_deref().unwrap_or("the host's command line")
+    pub fn by(&self, words: Words) -> String {
+        person_or_host(self.recorded_by_name.as_deref(), words)
     }
 
     /// How far the phone's clock was behind the server's when it sent this, in seconds, the way included; below zero it
@@ -78,16 +80,14 @@ impl Head {
 
     /// Why the times of a record that came from a phone may be off, as a sentence.
     #[must_use]
-    pub fn doubt(&self) -> Option<String> {
+    pub fn doubt(&self, words: Words) -> Option<String> {
         let ahead = -self.clock_error_seconds().unwrap_or(0);
         let after = (self.occurred_at - self.received_at?) / SECOND;
         if ahead.abs() > LARGEST_CLOCK_ERROR {
-            let (span, side) = (span(ahead.abs()), if ahead > 0 { "ahead" } else { "behind" });
-            Some(format!(
-                "The phone\u{2019}s clock was {span} {side} when this was sent; times on this record may be off by as much."
-            ))
+            let side = if ahead > 0 { "ahead" } else { "behind" };
+            Some(say!(words, "record-doubt-clock", span = span(ahead.abs(), words), side = side))
         } else if after > LARGEST_CLOCK_ERROR {
-            Some(format!("This is dated {} after the server received it; the time on it may be wrong.", span(after)))
+            Some(say!(words, "record-doubt-dated-later", span = span(after, words)))
         } else {
             None
         }
@@ -95,37 +95,41 @@ impl Head {
 
     /// Who recorded it, and whether its times are in doubt.
     #[must_use]
-    pub fn by_line(&self) -> String {
-        match self.doubt() {
-            Some(doubt) => format!("{}. {doubt}", self.by()),
-            None => self.by().to_owned(),
+    pub fn by_line(&self, words: Words) -> String {
+        match self.doubt(words) {
+            Some(doubt) => format!("{}. {doubt}", self.by(words)),
+            None => self.by(words),
         }
     }
 
     /// Why it no longer stands, as a sentence; none while it stands.
     #[must_use]
-    pub fn fallen(&self, zone: &TimeZone) -> Option<String> {
+    pub fn fallen(&self, zone: &TimeZone, words: Words) -> Option<String> {
         match (&self.void_reason, self.replaced_by) {
             (Some(reason), _) => {
-                let by = self.void_by_name.as_deref().unwrap_or("the host's command line");
-                let at = self.void_at.map(|at| said(moment(at), zone)).unwrap_or_default();
-                Some(format!("Void since {at}, by {by}: {reason}"))
+                let by = person_or_host(self.void_by_name.as_deref(), words);
+                let at = self.void_at.map(|at| said(moment(at), zone, words)).unwrap_or_default();
+                Some(say!(words, "record-void", at = at, by = by, reason = reason))
             }
-            (None, Some(_)) => Some("Replaced by a correction.".to_owned()),
+            (None, Some(_)) => Some(say!(words, "record-replaced")),
             (None, None) => None,
         }
     }
 }
 
+fn person_or_host(name: Option<&str>, words: Words) -> String {
+    name.map_or_else(|| say!(words, "record-by-host"), str::to_owned)
+}
+
 /// A span of time as people say it, in seconds; from some minutes on.
-fn span(seconds: i64) -> String {
-    let about = |unit: i64| (seconds + unit / 2) / unit;
+fn span(seconds: i64, words: Words) -> String {
+    let about = |unit: i64| u64::try_from((seconds + unit / 2) / unit).unwrap_or(0);
     if seconds < 2 * HOUR {
-        format!("{} minutes", about(60))
+        say!(words, "record-span-minutes", minutes = about(60))
     } else if seconds < 2 * 24 * HOUR {
-        format!("{} hours", about(HOUR))
+        say!(words, "record-span-hours", hours = about(HOUR))
     } else {
-        format!("{} days", about(24 * HOUR))
+        say!(words, "record-span-days", days = about(24 * HOUR))
     }
 }
 
@@ -137,8 +141,10 @@ pub fn moment(micros: i64) -> Timestamp {
 
 /// A moment as a person reads it: `6 April 2027, 09:40`.
 #[must_use]
-pub fn said(at: Timestamp, zone: &TimeZone) -> String {
-    at.to_zoned_datetime(zone.clone()).strftime("%-d %B %Y, %H:%M").to_string()
+pub fn said(at: Timestamp, zone: &TimeZone, words: Words) -> String {
+    let at = at.to_zoned_datetime(zone.clone());
+    let (day, month, year) = (at.day().to_string(), u32::from(at.month().unsigned_abs()), at.year().to_string());
+    say!(words, "record-moment", day = day, month = month, year = year, time = at.strftime("%H:%M").to_string())
 }
 
 /// A moment as a form's field of date and time holds it.

@@ -12,6 +12,7 @@ use crate::web::input;
 use crate::web::page::{Cookies, FormPage, Page};
 use crate::web::routes::{Need, Route};
 use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::say;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -65,19 +66,19 @@ async fn post_void(signed: Signed, cookies: Cookies, PathId(id): PathId, posted:
 }
 
 fn page_of(signed: &Signed, cookies: &Cookies, known: &Known, form: Form) -> FormPage {
-    let when = known.head.when(&signed.actor.time_zone);
-    let page = Page::new(signed, cookies, format!("Void this {}", known.kind), "/seeders");
-    FormPage::new(page, form).intro(format!(
-        "The {} of {when}, recorded by {}. Nothing is deleted: it stays readable, struck through, and nothing is computed \
-         from it any more.",
-        known.kind,
-        known.head.by()
-    ))
+    let (words, kind) = (signed.actor.words(), known.kind.word());
+    let (when, by) = (known.head.when(&signed.actor.time_zone, words), known.head.by(words));
+    let page = Page::new(signed, cookies, say!(words, "void-title", kind = kind), "/seeders");
+    FormPage::new(page, form).intro(say!(words, "void-intro", kind = kind, when = when, by = by))
 }
 
 fn void_form(signed: &Signed, id: Uuid) -> Result<Form, Error> {
+    let words = signed.actor.words();
     let fields = vec![
-        FormField::new("reason", "What was wrong").kind(FieldKind::Text).hint("Others read this beside the record."),
+        FormField::new("reason", say!(words, "void-reason"))
+            .kind(FieldKind::Text)
+            .hint(say!(words, "void-reason-hint")),
     ];
-    Ok(Form::new(format!("/records/{id}/void"), "Void it", fields).creating(signed.app.clock.new_id()?))
+    let form = Form::new(format!("/records/{id}/void"), say!(words, "void-submit"), fields);
+    Ok(form.creating(signed.app.clock.new_id()?))
 }

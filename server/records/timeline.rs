@@ -7,10 +7,14 @@ use crate::db::Cx;
 use crate::db::kind::Kind;
 use crate::fleet::seeder::act::find_seeder;
 use crate::fleet::service::act::Component;
+use crate::readiness::trigger_in_words;
+use crate::saying;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
 use crate::web::reader::Reader;
 use sowmark_core::ids::SeederId;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 /// A page of the records of a seeder and its units, newest first. Whoever is limited to some clients sees no fill, job
@@ -30,7 +34,7 @@ pub async fn page_of_timeline(
         Some(last) => match store::moments(cx, actor.organization(), last).await? {
             Some((occurred, recorded)) => (occurred, recorded, last),
             None => {
-                return Err(Error::fault("/after", "No page ended here. Use the cursor that the page before gave."));
+                return Err(Error::fault("/after", saying!("timeline-no-such-page")));
             }
         },
     };
@@ -44,51 +48,218 @@ impl TimelineRow {
     /// What happened, in a sentence.
     #[must_use]
     pub fn says(&self, reader: Reader) -> String {
-        let word = |text: &Option<String>| text.clone().unwrap_or_default();
-        let (subject, second, third) = (word(&self.subject), word(&self.second), word(&self.third));
+        let words = reader.words;
         let told = match Kind::from_word(&self.head.kind) {
             Some(Kind::Configuration) => {
-                format!("Working width {}, rows {} apart.", reader.measured(&second), reader.measured(&third))
+                let (width, spacing) = (reader.measured(text(&self.second)), reader.measured(text(&self.third)));
+                say!(words, "timeline-configuration", width = width, spacing = spacing)
             }
-            Some(Kind::Setup) => self.says_setup(&subject, &second, reader),
+            Some(Kind::Setup) => self.says_setup(words),
             Some(Kind::Service) => {
-                let part = Component::from_word(&subject).map_or(subject.clone(), |part| part.said().to_owned());
-                let effect = if self.flag { "It affects metering." } else { "It does not affect metering." };
-                format!("Replaced or repaired: {part}. {effect}")
+                let part = text(&self.subject);
+                let part = Component::from_word(part).map_or_else(|| part.to_owned(), |part| part.says(words));
+                say!(words, "timeline-service", part = part, affects = yes_or_no(self.flag))
             }
-            Some(Kind::LayUp) if self.flag => "Laid up.".to_owned(),
-            Some(Kind::LayUp) => "Taken back into use.".to_owned(),
-            Some(Kind::Fill) => {
-                format!("Tank filled with lot {subject} ({third}){}.", after_comma(self.second.as_ref(), reader))
-            }
-            Some(Kind::Emptying) if self.flag => {
-                format!("Tank emptied of lot {subject} ({third}){}.", after_comma(self.second.as_ref(), reader))
-            }
-            Some(Kind::Emptying) => {
-                format!("Taken out of the tank: lot {subject} ({third}){}.", after_comma(self.second.as_ref(), reader))
-            }
-            Some(Kind::Job) => {
-                let field = if subject.is_empty() { "a field without a name" } else { &subject };
-                format!("Job finished: {field}, {} sown with {third}.", reader.measured(&second))
-            }
+            Some(Kind::LayUp) if self.flag => say!(words, "timeline-laid-up"),
+            Some(Kind::LayUp) => say!(words, "timeline-in-use-again"),
+            Some(Kind::Fill) => self.says_seed("timeline-filled", reader),
+            Some(Kind::Emptying) if self.flag => self.says_seed("timeline-emptied", reader),
+            Some(Kind::Emptying) => self.says_seed("timeline-taken-out", reader),
+            Some(Kind::Job) => self.says_job(reader),
             Some(Kind::Calibration) => {
-                format!("Catch logged with lot {subject} ({third}): {}.", second.replace('_', " "))
+                let (lot, verdict, crop) = (text(&self.subject), text(&self.second), text(&self.third));
+                say!(words, "timeline-caught", lot = lot, crop = crop, verdict = verdict)
             }
-            Some(Kind::Decision) => format!("Held calibration {subject}."),
-            Some(Kind::Waiver) => format!("Trigger let pass: {}.", subject.replace('_', " ")),
-            _ => format!("{}.", self.head.kind.replace('_', " ")),
+            Some(Kind::Decision) => say!(words, "timeline-decided", decision = text(&self.subject)),
+            Some(Kind::Waiver) => {
+                let word = text(&self.subject);
+                let trigger = word.parse().map_or_else(|_| word.to_owned(), |trigger| trigger_in_words(trigger, words));
+                say!(words, "timeline-waived", trigger = trigger)
+            }
+            // The query tells of no other.
+            _ => self.head.kind.clone(),
         };
         if self.note.is_empty() { told } else { format!("{told} {}", self.note) }
     }
 
-    fn says_setup(&self, roller: &str, ratio: &str, reader: Reader) -> String {
-        let ratio = reader.words.decimal(ratio);
-        let gate = self.third.as_ref().map(|gate| format!(", gate {gate}")).unwrap_or_default();
-        let runs = if self.runs == 1 { "1 run".to_owned() } else { format!("{} runs", self.runs) };
-        format!("Set up: roller {roller}, drive ratio {ratio}{gate}, {runs} in use.")
+    fn says_setup(&self, words: Words) -> String {
+        say!(
+            words,
+            "timeline-setup",
+            roller = text(&self.subject),
+            ratio = words.decimal(text(&self.second)),
+            gated = yes_or_no(self.third.is_some()),
+            gate = text(&self.third),
+            runs = u64::try_from(self.runs).unwrap_or(0),
+        )
+    }
+
+    /// Seed that went into the tank or came out of it.
+    fn says_seed(&self, key: &str, reader: Reader) -> String {
+        say!(
+            reader.words,
+            key,
+            lot = text(&self.subject),
+            crop = text(&self.third),
+            weighed = yes_or_no(self.second.is_some()),
+            mass = reader.measured(text(&self.second)),
+        )
+    }
+
+    fn says_job(&self, reader: Reader) -> String {
+        let field = text(&self.subject);
+        say!(
+            reader.words,
+            "timeline-job",
+            named = yes_or_no(!field.is_empty()),
+            field = field,
+            area = reader.measured(text(&self.second)),
+            seed = reader.measured(text(&self.third)),
+        )
     }
 }
 
-fn after_comma(mass: Option<&String>, reader: Reader) -> String {
-    mass.map(|mass| format!(", {}", reader.measured(mass))).unwrap_or_default()
+fn text(column: &Option<String>) -> &str {
+    column.as_deref().unwrap_or_default()
+}
+
+/// As a text chooses by it.
+fn yes_or_no(yes: bool) -> &'static str {
+    if yes { "yes" } else { "no" }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Kind, TimelineRow};
+    use crate::access::Units;
+    use crate::records::head::Head;
+    use crate::texts;
+    use crate::web::reader::Reader;
+    use sowmark_core::words::{DecimalSign, Words};
+    use uuid::Uuid;
+
+    fn row(kind: Kind, columns: [Option<&str>; 3], flag: bool) -> TimelineRow {
+        let head = Head {
+            id: Uuid::nil(),
+            kind: kind.word().to_owned(),
+            occurred_at: 0,
+            occurred_offset: 0,
+            recorded_at: 0,
+            recorded_by: None,
+            recorded_by_name: None,
+            corrects: None,
+            replaced_by: None,
+            void_reason: None,
+            void_at: None,
+            void_by: None,
+            void_by_name: None,
+            sent_at: None,
+            received_at: None,
+        };
+        let [subject, second, third] = columns.map(|text| text.map(str::to_owned));
+        TimelineRow {
+            head,
+            metering_unit_id: None,
+            unit: None,
+            subject,
+            second,
+            third,
+            flag,
+            runs: 1,
+            note: String::new(),
+        }
+    }
+
+    fn told(row: &TimelineRow) -> [String; 2] {
+        let spanish = Words { decimal: DecimalSign::Comma, language: texts::language("es").unwrap() };
+        [texts::plain(), spanish].map(|words| row.says(Reader { units: Units::Metric, words }))
+    }
+
+    #[test]
+    fn each_kind_is_told_in_each_language() {
+        let (lot, crop, kg) = (Some("W-16"), Some("wheat"), Some("400.5 kg"));
+        for (kind, columns, flag, english, spanish) in [
+            (
+                Kind::Configuration,
+                [None, Some("6.00 m"), Some("12.5 cm")],
+                false,
+                "Working width 6.00 m, rows 12.5 cm apart.",
+                "Ancho de labor 6,00 m, surcos a 12,5 cm.",
+            ),
+            (
+                Kind::Setup,
+                [Some("coarse"), Some("2.5"), None],
+                false,
+                "Set up: roller coarse, drive ratio 2.5, 1 run in use.",
+                "Montaje: rodillo coarse, relación de transmisión 2,5, 1 bajada en uso.",
+            ),
+            (
+                Kind::Service,
+                [Some("fan"), None, None],
+                false,
+                "Replaced or repaired: fan. It does not affect metering.",
+                "Cambio o reparación: ventilador. No afecta a la dosificación.",
+            ),
+            (Kind::LayUp, [None; 3], true, "Laid up.", "Quedó fuera de uso."),
+            (Kind::LayUp, [None; 3], false, "Taken back into use.", "Volvió a usarse."),
+            (
+                Kind::Fill,
+                [lot, None, crop],
+                false,
+                "Tank filled with lot W-16 (wheat).",
+                "Tolva cargada con el lote W-16 (wheat).",
+            ),
+            (
+                Kind::Emptying,
+                [lot, kg, crop],
+                true,
+                "Tank emptied of lot W-16 (wheat), 400.5 kg.",
+                "Tolva vaciada del lote W-16 (wheat), 400,5 kg.",
+            ),
+            (
+                Kind::Emptying,
+                [lot, kg, crop],
+                false,
+                "Taken out of the tank: lot W-16 (wheat), 400.5 kg.",
+                "Sacado de la tolva: lote W-16 (wheat), 400,5 kg.",
+            ),
+            (
+                Kind::Job,
+                [None, Some("12.40 ha"), kg],
+                false,
+                "Job finished: a field without a name, 12.40 ha sown with 400.5 kg.",
+                "Labor terminada: un campo sin nombre, 12,40 ha sembradas con 400,5 kg.",
+            ),
+            (
+                Kind::Calibration,
+                [lot, Some("pass_with_remarks"), crop],
+                false,
+                "Catch logged with lot W-16 (wheat): pass with remarks.",
+                "Ensayo anotado con el lote W-16 (wheat): aprobado con observaciones.",
+            ),
+            (
+                Kind::Decision,
+                [Some("accepted"), None, None],
+                false,
+                "Held calibration accepted.",
+                "Calibración en espera: aceptada.",
+            ),
+            (
+                Kind::Waiver,
+                [Some("lot_changed"), None, None],
+                false,
+                "Trigger let pass: Lot changed.",
+                "Motivo que se dejó pasar: Cambio de lote.",
+            ),
+        ] {
+            assert_eq!(told(&row(kind, columns, flag)), [english, spanish], "{kind}");
+        }
+    }
+
+    #[test]
+    fn a_note_follows_as_it_was_written() {
+        let mut noted = row(Kind::LayUp, [None; 3], true);
+        noted.note = "until 1.5.".to_owned();
+        assert_eq!(told(&noted), ["Laid up. until 1.5.", "Quedó fuera de uso. until 1.5."]);
+    }
 }

@@ -3,8 +3,9 @@
 
 use super::kind::Logged;
 use crate::clock::Stamp;
+use crate::saying;
 use crate::web::error::Fault;
-use crate::web::input::{At, Faults, Input, Line, parse_stamp, what_it_is};
+use crate::web::input::{At, Faults, Input, Line, parse_stamp};
 use jiff::Timestamp;
 use serde_json::Value;
 use sha2::{Digest, Sha256};
@@ -32,13 +33,12 @@ impl Input for Batch {
         let Some(Value::Object(fields)) = value else { return faults.object(value, at, &[]).and(None) };
         let place = at.key("entries");
         let entries = match fields.get("entries") {
-            Some(Value::Array(items)) if items.len() > MOST_ENTRIES => faults.add(
-                &place,
-                format!("This has {} entries. Send at most {MOST_ENTRIES} at once; nothing was stored.", items.len()),
-            ),
+            Some(Value::Array(items)) if items.len() > MOST_ENTRIES => {
+                let count = items.len();
+                faults.add(&place, saying!("fault-batch-too-long", count = count, most = MOST_ENTRIES))
+            }
             Some(Value::Array(items)) => Some(items.clone()),
-            None | Some(Value::Null) => faults.add(&place, "This is missing."),
-            Some(other) => faults.add(&place, format!("This is {}; a list of entries is wanted.", what_it_is(other))),
+            other => faults.wrong_kind(other, &place, "entries"),
         };
         let text = |name: &str| fields.get(name).and_then(Value::as_str).unwrap_or_default();
         let device = text("device").trim().chars().filter(|c| !c.is_control()).take(LONGEST_DEVICE).collect();

@@ -55,14 +55,16 @@ impl Mend {
     pub fn refilling(&self, signed: &Signed, kind: Logged) -> Result<Option<Refilling>, Error> {
         let Some(row) = &self.0 else { return Ok(None) };
         if row.kind != kind.word() {
-            return Err(Error::not_there(format!("refused {}", kind.kind())));
+            return Err(Error::not_there("refused entry"));
         }
         let record: Value = serde_json::from_str(&row.record)?;
         let problem: Problem = serde_json::from_str(&row.problem)?;
-        let sent = Posted::of_tree(&record, &signed.actor.time_zone).with(MENDS, row.id.to_string());
+        let sent = Posted::of_tree(&record, &signed.actor.time_zone)
+            .with(MENDS, row.id.to_string())
+            .spoken_in(signed.actor.language);
         // Under a taken id it can never be stored: there the form keeps the new one that it came with.
         let sent = if problem.status == 409 { sent.without("id") } else { sent.with("id", row.id.to_string()) };
-        let when = said(moment(row.last_refused_at), &signed.actor.time_zone);
+        let when = said(moment(row.last_refused_at), &signed.actor.time_zone, signed.actor.words());
         let note = format!(
             "{} sent this on {when} and it was not taken in. Look through it, mend what is marked, and save it.",
             row.sent_by_name

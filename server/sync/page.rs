@@ -89,7 +89,7 @@ impl Told {
 }
 
 fn sent(row: &RefusedRow, actor: &Actor) -> String {
-    let when = |at: i64| said(moment(at), &actor.time_zone);
+    let when = |at: i64| said(moment(at), &actor.time_zone, actor.words());
     let (first, last) = (when(row.first_refused_at), when(row.last_refused_at));
     if first == last {
         format!("Sent by {} on {first}.", row.sent_by_name)
@@ -100,7 +100,7 @@ fn sent(row: &RefusedRow, actor: &Actor) -> String {
 
 fn ended(row: &RefusedRow, actor: &Actor) -> Option<String> {
     let how = row.ended.as_deref()?;
-    let when = row.ended_at.map(|at| said(moment(at), &actor.time_zone)).unwrap_or_default();
+    let when = row.ended_at.map(|at| said(moment(at), &actor.time_zone, actor.words())).unwrap_or_default();
     let by = row.ended_by_name.as_deref().unwrap_or("the host\u{2019}s command line");
     let told =
         if how == "mended" { format!("Mended on {when} by {by}.") } else { format!("Dropped on {when} by {by}.") };

@@ -3,6 +3,7 @@
 
 use super::kind::Logged;
 use crate::access::{Actor, Scope};
+use crate::clock::Stamp;
 use crate::db::Cx;
 use crate::fleet::roller::act::rollers;
 use crate::fleet::scale::act::scales;
@@ -231,7 +232,8 @@ impl Teller<'_> {
             Value::Bool(false) => Some("no".to_owned()),
             Value::Number(number) => Some(reader.words.decimal(&number.to_string())),
             Value::String(text) if key.ends_with("_at") => {
-                Some(parse_stamp(text).map_or_else(|| text.clone(), |stamp| said(stamp.at, &self.actor.time_zone)))
+                let said = |stamp: Stamp| said(stamp.at, &self.actor.time_zone, reader.words);
+                Some(parse_stamp(text).map_or_else(|| text.clone(), said))
             }
             Value::String(text) => {
                 let name = Uuid::try_parse(text).ok().and_then(|id| self.names.things.get(&id));

@@ -4,6 +4,7 @@ use super::door::App;
 use super::error::Error;
 use super::input::{self, Input};
 use crate::db::Outcome;
+use crate::saying;
 use axum::Json;
 use axum::body::Body;
 use axum::extract::{FromRequest, FromRequestParts, Request};
@@ -69,7 +70,7 @@ pub async fn body_up_to(mut body: Body, most: usize) -> Result<Vec<u8>, Error> {
     let mut bytes = Vec::new();
     let mut length = 0;
     while let Some(frame) = body.frame().await {
-        let frame = frame.map_err(|_| Error::Unreadable { detail: "The request broke off.".into() })?;
+        let frame = frame.map_err(|_| Error::unreadable(saying!("fault-broke-off")))?;
         if let Ok(data) = frame.into_data() {
             length += data.len();
             if length <= most {
@@ -87,10 +88,12 @@ pub async fn body_up_to(mut body: Body, most: usize) -> Result<Vec<u8>, Error> {
 /// # Errors
 /// 400 when it is no UTF-8 or no JSON.
 pub fn parse(bytes: &[u8]) -> Result<Value, Error> {
-    let text = std::str::from_utf8(bytes).map_err(|error| Error::Unreadable {
-        detail: format!("This is not UTF-8: the byte at {} starts no character.", error.valid_up_to()),
+    let text = std::str::from_utf8(bytes).map_err(|error| {
+        let at = error.valid_up_to();
+        Error::unreadable(saying!("fault-not-utf-8-at", at = at))
     })?;
-    serde_json::from_str(text).map_err(|error| Error::Unreadable { detail: format!("This is not JSON: {error}.") })
+    // Only programs send JSON, and what its reader says of it is English.
+    serde_json::from_str(text).map_err(|error| Error::unreadable(format!("This is not JSON: {error}.")))
 }
 
 /// What the query string asks.

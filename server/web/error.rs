@@ -1,13 +1,16 @@
 //! The server's one error type, and its one mapping to a status and a problem document (RFC 9457).
 //!
-//! A page shows the same problem as HTML: `page.rs` finds it in the response's extensions. The cause of a failure is
-//! logged once, here, and never sent.
+//! A page shows the same problem as HTML in its reader's language: `guard.rs` finds the error in the response's extensions
+//! ([`Refused`]). The cause of a failure is logged once, here, and never sent.
 
 use super::saying::Saying;
+use crate::{saying, texts};
 use axum::http::{HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Response};
 use serde::{Deserialize, Serialize};
+use sowmark_core::say;
 use sowmark_core::words::Words;
+use std::sync::Arc;
 
 /// Why a request was not done.
 #[derive(Debug)]
@@ -19,13 +22,13 @@ pub enum Error {
     /// 403: the request comes from another site.
     CrossSite,
     /// 404: not there, or not for this person, which is the same.
-    NotThere { what: String, pointer: Option<String> },
+    NotThere { what: Missing, pointer: Option<String> },
     /// 405.
     WrongMethod,
     /// 409.
-    Conflict { detail: String },
+    Conflict { detail: Saying },
     /// 400: not even JSON, or not UTF-8.
-    Unreadable { detail: String },
+    Unreadable { detail: Saying },
     /// 413.
     TooLarge { most: usize },
     /// 415.
@@ -38,6 +41,25 @@ pub enum Error {
     Unavailable(sqlx::Error),
     /// 500.
     Broken(Box<dyn std::error::Error + Send + Sync>),
+}
+
+/// What is not there: by the name of what it is ("seed lot", a variant of the text `fault-not-there`), or in a sentence.
+#[derive(Clone, Debug)]
+pub struct Missing(Saying);
+
+impl Missing {
+    /// With a sentence of its own.
+    #[must_use]
+    pub fn said(sentence: Saying) -> Self {
+        Self(sentence)
+    }
+}
+
+impl From<&str> for Missing {
+    fn from(what: &str) -> Self {
+        let what = what.replace(' ', "-");
+        Self(saying!("fault-not-there", what = &what))
+    }
 }
 
 /// One fault of a request: where (RFC 6901) and what, with the remedy.
@@ -64,6 +86,11 @@ impl Fault {
     pub fn says(&self, words: Words) -> String {
         self.saying.as_ref().map_or_else(|| words.sentence(&self.detail), |saying| saying.says(words))
     }
+
+    /// The same, told in somebody's words from now on.
+    fn told_in(self, words: Words) -> Self {
+        Self { detail: self.says(words), ..self }
+    }
 }
 
 impl PartialEq for Fault {
@@ -88,17 +115,21 @@ pub struct Problem {
 }
 
 impl Error {
-    pub fn not_there(what: impl Into<String>) -> Self {
+    pub fn not_there(what: impl Into<Missing>) -> Self {
         Self::NotThere { what: what.into(), pointer: None }
     }
 
     /// Something that the request names is not there: a foreign id is answered like an unknown one.
-    pub fn not_there_at(pointer: impl Into<String>, what: impl Into<String>) -> Self {
+    pub fn not_there_at(pointer: impl Into<String>, what: impl Into<Missing>) -> Self {
         Self::NotThere { what: what.into(), pointer: Some(pointer.into()) }
     }
 
-    pub fn conflict(detail: impl Into<String>) -> Self {
+    pub fn conflict(detail: impl Into<Saying>) -> Self {
         Self::Conflict { detail: detail.into() }
+    }
+
+    pub fn unreadable(detail: impl Into<Saying>) -> Self {
+        Self::Unreadable { detail: detail.into() }
     }
 
     /// One fault alone.
@@ -116,58 +147,67 @@ impl Error {
         Self::broken(format!("{place} holds {value:?}, which Sowmark never writes"))
     }
 
-    /// The problem as it is told; and the log hears the cause.
+    /// The problem as programs are told it.
     #[must_use]
     pub fn problem(&self) -> Problem {
-        let (status, name, title, detail) = match self {
-            Self::SignIn => {
-                (401, "sign-in", "Not signed in", "Sign in, or send a bearer token that is still good.".into())
-            }
-            Self::Forbidden => (
-                403,
-                "role",
-                "Not for your role",
-                "Your role in this organization does not allow this. Ask the office.".into(),
-            ),
-            Self::CrossSite => (
-                403,
-                "cross-site",
-                "Sent from another site",
-                "This came from another web site, so nothing was done. Use Sowmark's own page.".into(),
-            ),
-            Self::NotThere { what, .. } => (404, "not-there", "Not there", format!("There is no such {what} here.")),
-            Self::WrongMethod => (405, "method", "Not done this way", "This address does not take that method.".into()),
-            Self::Conflict { detail } => (409, "conflict", "Already taken", detail.clone()),
-            Self::Unreadable { detail } => (400, "unreadable", "Cannot be read", detail.clone()),
-            Self::TooLarge { most } => {
-                (413, "too-large", "Too large", format!("This takes at most {} KiB. Send less at a time.", most / 1024))
-            }
-            Self::WrongType { wanted } => {
-                (415, "media-type", "Another kind of content", format!("This takes {wanted}."))
-            }
-            Self::Faults(faults) => (
-                422,
-                "faults",
-                "Understood, but something is wrong",
-                match faults.as_slice() {
-                    [one] => one.detail.clone(),
-                    many => format!("{} things are wrong; each is named below. Nothing was stored.", many.len()),
-                },
-            ),
+        self.problem_in(texts::plain())
+    }
+
+    /// The problem as a person is told it.
+    #[must_use]
+    pub fn problem_in(&self, words: Words) -> Problem {
+        let (status, name, title) = self.kind();
+        let errors = self.faults().into_iter().map(|fault| fault.told_in(words)).collect();
+        Problem {
+            kind: format!("/problems/{name}"),
+            title: say!(words, title),
+            status,
+            detail: self.detail(words),
+            errors,
+        }
+    }
+
+    /// The status, the name of this kind of problem, and the text of its title.
+    fn kind(&self) -> (u16, &'static str, &'static str) {
+        match self {
+            Self::SignIn => (401, "sign-in", "problem-sign-in"),
+            Self::Forbidden => (403, "role", "problem-role"),
+            Self::CrossSite => (403, "cross-site", "problem-cross-site"),
+            Self::NotThere { .. } => (404, "not-there", "problem-not-there"),
+            Self::WrongMethod => (405, "method", "problem-method"),
+            Self::Conflict { .. } => (409, "conflict", "problem-conflict"),
+            Self::Unreadable { .. } => (400, "unreadable", "problem-unreadable"),
+            Self::TooLarge { .. } => (413, "too-large", "problem-too-large"),
+            Self::WrongType { .. } => (415, "media-type", "problem-media-type"),
+            Self::Faults(_) => (422, "faults", "problem-faults"),
+            Self::TooMany { .. } => (429, "too-many", "problem-too-many"),
+            Self::Unavailable(_) => (503, "unavailable", "problem-unavailable"),
+            Self::Broken(_) => (500, "broken", "problem-broken"),
+        }
+    }
+
+    /// What is wrong and what to do about it, as a person reads.
+    #[must_use]
+    pub fn detail(&self, words: Words) -> String {
+        match self {
+            Self::SignIn => say!(words, "problem-sign-in-detail"),
+            Self::Forbidden => say!(words, "problem-role-detail"),
+            Self::CrossSite => say!(words, "problem-cross-site-detail"),
+            Self::NotThere { what, .. } => what.0.says(words),
+            Self::WrongMethod => say!(words, "problem-method-detail"),
+            Self::Conflict { detail } | Self::Unreadable { detail } => detail.says(words),
+            Self::TooLarge { most } => say!(words, "problem-too-large-detail", most = most / 1024),
+            Self::WrongType { wanted } => say!(words, "problem-media-type-detail", wanted = *wanted),
+            Self::Faults(faults) => match faults.as_slice() {
+                [one] => one.says(words),
+                many => say!(words, "problem-faults-detail", count = many.len()),
+            },
             Self::TooMany { retry_after_seconds } => {
-                (429, "too-many", "Too many at once", format!("Wait {retry_after_seconds} seconds, then try again."))
+                say!(words, "problem-too-many-detail", seconds = *retry_after_seconds)
             }
-            Self::Unavailable(_) => (
-                503,
-                "unavailable",
-                "The records cannot be reached",
-                "The database does not answer. Nothing was stored; try again in a moment.".into(),
-            ),
-            Self::Broken(_) => {
-                (500, "broken", "Something failed here", "Nothing was stored. The server's log says more.".into())
-            }
-        };
-        Problem { kind: format!("/problems/{name}"), title: title.to_owned(), status, detail, errors: self.faults() }
+            Self::Unavailable(_) => say!(words, "problem-unavailable-detail"),
+            Self::Broken(_) => say!(words, "problem-broken-detail"),
+        }
     }
 
     /// The faults to show beside the fields.
@@ -175,10 +215,8 @@ impl Error {
     pub fn faults(&self) -> Vec<Fault> {
         match self {
             Self::Faults(faults) => faults.clone(),
-            Self::NotThere { what, pointer: Some(pointer) } => {
-                vec![Fault::new(pointer, format!("There is no such {what} here."))]
-            }
-            Self::Unreadable { detail } => vec![Fault::new("", detail)],
+            Self::NotThere { what, pointer: Some(pointer) } => vec![Fault::new(pointer, what.0.clone())],
+            Self::Unreadable { detail } => vec![Fault::new("", detail.clone())],
             _ => Vec::new(),
         }
     }
@@ -233,6 +271,10 @@ impl From<serde_json::Error> for Error {
     }
 }
 
+/// Why a request was not done, for whoever turns the response into a page.
+#[derive(Clone, Debug)]
+pub struct Refused(pub Arc<Error>);
+
 impl IntoResponse for Error {
     fn into_response(self) -> Response {
         self.log();
@@ -253,7 +295,7 @@ impl IntoResponse for Error {
             }
             _ => {}
         }
-        response.extensions_mut().insert(problem);
+        response.extensions_mut().insert(Refused(Arc::new(self)));
         response
     }
 }

@@ -7,7 +7,7 @@ use super::api::whole_body;
 use super::door::App;
 use super::error::{Error, Fault};
 use crate::access::Actor;
-use crate::texts;
+use crate::{saying, texts};
 use axum::extract::{FromRequest, Request};
 use axum::http::StatusCode;
 use jiff::tz::TimeZone;
@@ -45,7 +45,7 @@ pub fn pairs(bytes: &[u8]) -> Result<Vec<(String, String)>, Error> {
         percent_decode(&spaced)
             .decode_utf8()
             .map(std::borrow::Cow::into_owned)
-            .map_err(|_| Error::Unreadable { detail: "This is not UTF-8.".into() })
+            .map_err(|_| Error::unreadable(saying!("fault-not-utf-8")))
     };
     bytes
         .split(|byte| *byte == b'&')
@@ -450,7 +450,7 @@ impl Form {
         let faults = error.faults();
         let words = posted.words();
         if faults.is_empty() {
-            self.general.push(words.sentence(&error.problem().detail));
+            self.general.push(error.detail(words));
         }
         for fault in faults {
             let says = fault.says(words);

@@ -2,7 +2,7 @@
 //! into a page where a page was asked for.
 
 use super::door::App;
-use super::error::{Error, Problem};
+use super::error::{Error, Refused};
 use super::page::{self, Cookies};
 use super::routes::{Need, Surface};
 use crate::access::{Actor, Via, find_actor, session, token};
@@ -54,9 +54,9 @@ pub async fn guard(State(gate): State<Gate>, mut request: Request, next: Next) -
     if let Some(reader) = reader.and_then(|reader| HeaderValue::from_str(&reader).ok()) {
         response.headers_mut().insert(READER, reader);
     }
-    match (gate.surface, response.extensions().get::<Problem>()) {
-        (Surface::Page, Some(problem)) => {
-            let mut shown = page::problem(&gate.app, actor.as_ref(), &cookies, problem);
+    match (gate.surface, response.extensions().get::<Refused>()) {
+        (Surface::Page, Some(Refused(error))) => {
+            let mut shown = page::problem(&gate.app, actor.as_ref(), &cookies, error);
             if let Some(wait) = response.headers().get(header::RETRY_AFTER) {
                 shown.headers_mut().insert(header::RETRY_AFTER, wait.clone());
             }

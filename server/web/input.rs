@@ -7,9 +7,11 @@
 use super::error::{Error, Fault};
 use super::saying::Saying;
 use crate::clock::Stamp;
+use crate::saying;
 use jiff::civil::Date;
 use serde_json::{Map, Value};
 use sowmark_core::quantity::Decimal;
+use sowmark_core::say;
 use sowmark_core::words::Words;
 use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{ArrayBuilder, KnownFormat, ObjectBuilder, Schema, SchemaFormat, SchemaType, Type};
@@ -78,29 +80,38 @@ impl Faults {
         match value {
             Some(Value::Object(fields)) => {
                 for name in fields.keys().filter(|name| !known.contains(&name.as_str())) {
-                    self.add::<()>(
-                        &at.key(name),
-                        format!("Sowmark does not know this field. Known here: {}.", known.join(", ")),
-                    );
+                    let known = known.join(", ");
+                    self.add::<()>(&at.key(name), saying!("fault-field-unknown", known = &known));
                 }
                 Some(fields)
             }
-            None | Some(Value::Null) => self.add(at, "This is missing."),
-            Some(other) => self.add(at, format!("This is {}; an object is wanted.", what_it_is(other))),
+            other => self.wrong_kind(other, at, "object"),
+        }
+    }
+
+    /// Something is missing or of another kind than wanted: `object`, `text`, `list`, `flag`, `number`, or another variant
+    /// of the text `fault-wrong-kind`.
+    pub fn wrong_kind<T>(&mut self, value: Option<&Value>, at: &At, wanted: &'static str) -> Option<T> {
+        match value {
+            None | Some(Value::Null) => self.add(at, saying!("fault-missing")),
+            Some(other) => {
+                let given = kind_of(other);
+                self.add(at, saying!("fault-wrong-kind", given = given, wanted = wanted))
+            }
         }
     }
 }
 
-/// A value's kind in words, for a message.
+/// A value's kind, as texts of faults choose by it.
 #[must_use]
-pub fn what_it_is(value: &Value) -> &'static str {
+pub fn kind_of(value: &Value) -> &'static str {
     match value {
         Value::Null => "null",
-        Value::Bool(_) => "true or false",
-        Value::Number(_) => "a number",
+        Value::Bool(_) => "flag",
+        Value::Number(_) => "number",
         Value::String(_) => "text",
-        Value::Array(_) => "a list",
-        Value::Object(_) => "an object",
+        Value::Array(_) => "list",
+        Value::Object(_) => "object",
     }
 }
 
@@ -266,7 +277,10 @@ pub fn read_word<T>(
     let text = text_of(value, at, faults)?;
     match from(text) {
         Some(found) => Some(found),
-        None => faults.add(at, format!("{} is not known here. Use one of: {}.", shown(text), words.join(", "))),
+        None => {
+            let (given, known) = (cut(text), words.join(", "));
+            faults.add(at, saying!("fault-word-unknown", given = &given, known = &known))
+        }
     }
 }
 
@@ -276,22 +290,27 @@ pub fn word_schema(words: &[&str]) -> RefOr<Schema> {
     ObjectBuilder::new().schema_type(Type::String).enum_values(Some(words.iter().copied())).into()
 }
 
-/// What was given, short enough for a message.
+/// What was given, short enough for a message, which sets it between its language's quotation marks.
 #[must_use]
-pub fn shown(text: &str) -> String {
+pub fn cut(text: &str) -> String {
     let mut short: String = text.chars().take(40).filter(|c| !c.is_control()).collect();
     if text.chars().count() > 40 {
         short.push('…');
     }
-    format!("\u{201c}{short}\u{201d}")
+    short
+}
+
+/// The same between those of English.
+#[must_use]
+pub fn shown(text: &str) -> String {
+    format!("\u{201c}{}\u{201d}", cut(text))
 }
 
 /// The text at a place.
 pub fn text_of<'v>(value: Option<&'v Value>, at: &At, faults: &mut Faults) -> Option<&'v str> {
     match value {
         Some(Value::String(text)) => Some(text),
-        None | Some(Value::Null) => faults.add(at, "This is missing."),
-        Some(other) => faults.add(at, format!("This is {}; text is wanted.", what_it_is(other))),
+        other => faults.wrong_kind(other, at, "text"),
     }
 }
 
@@ -327,15 +346,15 @@ impl<T: Input> Input for Vec<T> {
     fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
         match value {
             Some(Value::Array(items)) if items.len() > LONGEST_LIST => {
-                faults.add(at, format!("This has {} entries. Send at most {LONGEST_LIST}.", items.len()))
+                let count = items.len();
+                faults.add(at, saying!("fault-list-too-long", count = count, most = LONGEST_LIST))
             }
             Some(Value::Array(items)) => {
                 let read: Vec<Option<T>> =
                     items.iter().enumerate().map(|(i, item)| T::read(Some(item), &at.index(i), faults)).collect();
                 read.into_iter().collect()
             }
-            None | Some(Value::Null) => faults.add(at, "This is missing."),
-            Some(other) => faults.add(at, format!("This is {}; a list is wanted.", what_it_is(other))),
+            other => faults.wrong_kind(other, at, "list"),
         }
     }
 
@@ -351,8 +370,7 @@ impl Input for bool {
             // A ticked box of a form.
             Some(Value::String(text)) if text == "true" || text == "on" => Some(true),
             Some(Value::String(text)) if text == "false" => Some(false),
-            None | Some(Value::Null) => faults.add(at, "This is missing."),
-            Some(other) => faults.add(at, format!("This is {}; true or false is wanted.", what_it_is(other))),
+            other => faults.wrong_kind(other, at, "flag"),
         }
     }
 
@@ -365,9 +383,12 @@ impl Input for Uuid {
     fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
         let text = text_of(value, at, faults)?;
         match Uuid::try_parse(text) {
-            Ok(id) if id.is_nil() || id.is_max() => faults.add(at, "This id stands for nothing. Make a UUIDv7."),
+            Ok(id) if id.is_nil() || id.is_max() => faults.add(at, saying!("fault-id-of-nothing")),
             Ok(id) => Some(id),
-            Err(_) => faults.add(at, format!("{} is not a UUID.", shown(text))),
+            Err(_) => {
+                let given = cut(text);
+                faults.add(at, saying!("fault-no-id", given = &given))
+            }
         }
     }
 
@@ -422,9 +443,9 @@ impl<const MOST: usize> Input for Line<MOST> {
     fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
         let text = text_of(value, at, faults)?.trim();
         if text.is_empty() {
-            faults.add(at, "This is empty.")
+            faults.add(at, saying!("fault-empty"))
         } else if text.chars().any(char::is_control) {
-            faults.add(at, "This holds a line break or a control character. Write it on one line.")
+            faults.add(at, saying!("fault-not-one-line"))
         } else {
             within(text, MOST, at, faults).map(Self)
         }
@@ -439,7 +460,7 @@ impl<const MOST: usize> Input for Text<MOST> {
     fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
         let text = text_of(value, at, faults)?.trim();
         if text.chars().any(|c| c.is_control() && !matches!(c, '\n' | '\r' | '\t')) {
-            faults.add(at, "This holds a control character. Remove it.")
+            faults.add(at, saying!("fault-control-character"))
         } else {
             within(text, MOST, at, faults).map(Self)
         }
@@ -453,7 +474,7 @@ impl<const MOST: usize> Input for Text<MOST> {
 fn within(text: &str, most: usize, at: &At, faults: &mut Faults) -> Option<String> {
     let length = text.chars().count();
     if length > most {
-        faults.add(at, format!("This has {length} characters. Use at most {most}."))
+        faults.add(at, saying!("fault-too-long", length = length, most = most))
     } else {
         Some(text.to_owned())
     }
@@ -475,13 +496,13 @@ impl Input for Stamp {
                 if (FIRST_YEAR..=LAST_YEAR).contains(&year) {
                     Some(stamp)
                 } else {
-                    faults.add(at, format!("The year {year} is out of reach. Use {FIRST_YEAR} to {LAST_YEAR}."))
+                    faults.add(at, out_of_reach(year, FIRST_YEAR))
                 }
             }
-            None => faults.add(
-                at,
-                format!("{} is no moment. Write date, time and offset like 2027-04-06T09:40:00+02:00.", shown(text)),
-            ),
+            None => {
+                let given = cut(text);
+                faults.add(at, saying!("fault-no-moment", given = &given))
+            }
         }
     }
 
@@ -491,6 +512,10 @@ impl Input for Stamp {
             .format(Some(SchemaFormat::KnownFormat(KnownFormat::DateTime)))
             .into()
     }
+}
+
+fn out_of_reach(year: i16, first: i16) -> Saying {
+    saying!("fault-year", year = year.to_string(), first = first.to_string(), last = LAST_YEAR.to_string())
 }
 
 /// RFC 3339 to a moment, cut to the microsecond. A space for the plus sign is what a query string makes of it.
@@ -529,13 +554,13 @@ impl Input for Date {
                 if (FIRST_MACHINE_YEAR..=LAST_YEAR).contains(&date.year()) {
                     Some(date)
                 } else {
-                    faults.add(
-                        at,
-                        format!("The year {} is out of reach. Use {FIRST_MACHINE_YEAR} to {LAST_YEAR}.", date.year()),
-                    )
+                    faults.add(at, out_of_reach(date.year(), FIRST_MACHINE_YEAR))
                 }
             }
-            _ => faults.add(at, format!("{} is no date. Write it like 2027-04-06.", shown(text))),
+            _ => {
+                let given = cut(text);
+                faults.add(at, saying!("fault-no-date", given = &given))
+            }
         }
     }
 
@@ -562,9 +587,12 @@ impl<const LEAST: i64, const MOST: i64> Input for Whole<LEAST, MOST> {
         let number = decimal.to_f64();
         #[allow(clippy::cast_possible_truncation)]
         if number.fract() != 0.0 {
-            faults.add(at, format!("{} is not a whole number.", decimal.as_str()))
+            faults.add(at, move |words: Words| say!(words, "fault-not-whole", given = words.decimal(decimal.as_str())))
         } else if number < LEAST as f64 || number > MOST as f64 {
-            faults.add(at, format!("{} is out of range. Use {LEAST} to {MOST}.", decimal.as_str()))
+            faults.add(at, move |words: Words| {
+                let given = words.decimal(decimal.as_str());
+                say!(words, "fault-out-of-range", given = given, least = LEAST.to_string(), most = MOST.to_string())
+            })
         } else {
             Some(Self(number as i64))
         }
@@ -585,11 +613,7 @@ impl Input for Decimal {
         let parsed = match value {
             Some(Value::String(text)) => Decimal::parse(text),
             Some(Value::Number(number)) => Decimal::parse_json_number(&number.to_string()),
-            None | Some(Value::Null) => return faults.add(at, "This is missing."),
-            Some(other) => {
-                return faults
-                    .add(at, format!("This is {}; a number is wanted, as text or as a number.", what_it_is(other)));
-            }
+            other => return faults.wrong_kind(other, at, "number"),
         };
         match parsed {
             Ok(decimal) => Some(decimal),
@@ -615,7 +639,7 @@ impl Input for Percent {
         if (0.0..=100.0).contains(&decimal.to_f64()) {
             Some(Self(decimal))
         } else {
-            faults.add(at, format!("{} is no share of a whole. Use 0 to 100 percent.", decimal.as_str()))
+            faults.add(at, move |words: Words| say!(words, "fault-no-share", given = words.decimal(decimal.as_str())))
         }
     }
 
@@ -638,7 +662,10 @@ impl<const MOST: i64> Input for Positive<MOST> {
         if number > 0.0 && number <= MOST as f64 {
             Some(Self(decimal))
         } else {
-            faults.add(at, format!("{} is out of range. Use more than 0, at most {MOST}.", decimal.as_str()))
+            faults.add(at, move |words: Words| {
+                let given = words.decimal(decimal.as_str());
+                say!(words, "fault-not-above-zero", given = given, most = MOST.to_string())
+            })
         }
     }
 

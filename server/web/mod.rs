@@ -16,4 +16,5 @@ pub mod quantity;
 pub mod reader;
 pub mod refill;
 pub mod routes;
+pub mod said;
 pub mod saying;

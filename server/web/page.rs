@@ -4,6 +4,7 @@ use super::assets;
 use super::door::{App, Signed};
 use super::error::{Error, Problem};
 use super::reader::Reader;
+use super::said::Said;
 use crate::access::{Actor, Permission, Role, Units};
 use crate::config::Config;
 use crate::texts;
@@ -13,6 +14,7 @@ use axum::response::{Html, IntoResponse, Response};
 use axum_extra::extract::CookieJar;
 use axum_extra::extract::cookie::{Cookie, SameSite};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
+use sowmark_core::say;
 use sowmark_core::texts::Language;
 use sowmark_core::words::Words;
 
@@ -66,6 +68,12 @@ impl Cookies {
         };
         Self { theme, language: texts::asked_for(headers) }
     }
+
+    /// The words of somebody of whom only the browser's language is known.
+    #[must_use]
+    pub fn words(&self) -> Words {
+        Words { language: self.language, ..Words::default() }
+    }
 }
 
 impl axum::extract::FromRequestParts<App> for Cookies {
@@ -87,6 +95,18 @@ impl Page {
     #[must_use]
     pub fn open(cookies: &Cookies, title: impl Into<String>) -> Self {
         Self::framed(None, cookies, title.into(), "")
+    }
+
+    /// A text for a template, in its reader's language.
+    #[must_use]
+    pub fn say(&self, key: impl AsRef<str>) -> Said {
+        Said::new(self.reader.words, key.as_ref())
+    }
+
+    /// The tag of the language it is in.
+    #[must_use]
+    pub fn language(&self) -> &'static str {
+        self.reader.words.language.tag()
     }
 
     #[must_use]
@@ -111,7 +131,7 @@ impl Page {
             whose: actor.map(reader_key).unwrap_or_default(),
             zone: actor.map(|actor| actor.time_zone_name.clone()).unwrap_or_default(),
             notice: None,
-            reader: actor.map_or_else(|| stranger(cookies), Actor::reader),
+            reader: actor.map_or_else(|| Reader { units: Units::Metric, words: cookies.words() }, Actor::reader),
         }
     }
 }
@@ -123,28 +143,24 @@ pub fn reader_key(actor: &Actor) -> String {
     format!("{}.{}", actor.account, actor.organization())
 }
 
-/// Somebody of whom only the browser's language is known.
-fn stranger(cookies: &Cookies) -> Reader {
-    Reader { units: Units::Metric, words: Words { language: cookies.language, ..Words::default() } }
-}
-
 fn navigation(actor: &Actor, here: &str) -> Vec<NavItem> {
-    let everybody = [("/", "Readiness"), ("/seeders", "Seeders"), ("/lots", "Lots")];
-    let office = [("/keeping", "Keeping"), ("/people", "People")];
+    let words = actor.words();
+    let everybody = [
+        ("/", say!(words, "nav-readiness")),
+        ("/seeders", say!(words, "nav-seeders")),
+        ("/lots", say!(words, "nav-lots")),
+    ];
     let mut places = everybody.to_vec();
     if actor.may(Permission::Log) {
-        places.push(("/outbox", "Outbox"));
+        places.push(("/outbox", say!(words, "nav-outbox")));
     }
     if actor.role == Role::Office {
-        places.extend(office);
+        places.extend([("/keeping", say!(words, "nav-keeping")), ("/people", say!(words, "nav-people"))]);
     }
     if actor.may(Permission::ReadAudit) {
-        places.push(("/audit", "Audit trail"));
+        places.push(("/audit", say!(words, "nav-audit")));
     }
-    places
-        .into_iter()
-        .map(|(href, label)| NavItem { href: href.to_owned(), label: label.to_owned(), current: href == here })
-        .collect()
+    places.into_iter().map(|(href, label)| NavItem { href: href.to_owned(), label, current: href == here }).collect()
 }
 
 /// Renders a page.
@@ -171,9 +187,11 @@ struct ProblemPage<'a> {
     signed_in: bool,
 }
 
-/// A problem as a page.
+/// An error as a page.
 #[must_use]
-pub fn problem(_: &App, actor: Option<&Actor>, cookies: &Cookies, problem: &Problem) -> Response {
+pub fn problem(_: &App, actor: Option<&Actor>, cookies: &Cookies, error: &Error) -> Response {
+    let words = actor.map_or_else(|| cookies.words(), Actor::words);
+    let problem = &error.problem_in(words);
     let page = Page::framed(actor, cookies, problem.title.clone(), "");
     let status = StatusCode::from_u16(problem.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
     let template = ProblemPage { page, problem, signed_in: actor.is_some() };

@@ -1,10 +1,13 @@
 //! Quantities at the edge: `{"value": "12.40", "unit": "lb"}` or `{"lb": 5, "oz": 8}` in, the same as entered out.
 
-use super::input::{At, Faults, Input, text_of, what_it_is};
+use super::input::{At, Faults, Input, kind_of, text_of};
+use super::saying::Saying;
+use crate::saying;
 use serde::Serialize;
 use serde_json::Value;
 use sowmark_core::quantity::unit::dimension;
 use sowmark_core::quantity::{self, Decimal, Dimension, Quantity, Unit};
+use sowmark_core::say;
 use sowmark_core::words::Words;
 use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{ObjectBuilder, Schema, SchemaType, Type};
@@ -50,14 +53,11 @@ impl<D: Bounds> Input for Quantity<D> {
         let quantity = read_quantity::<D>(value, at, faults)?;
         let si = quantity.si();
         if quantity.is_negative() {
-            faults.add(at, format!("{quantity} is negative. A {} is not.", D::NAME))
+            faults.add(at, of_quantity(quantity, "fault-quantity-negative"))
         } else if si == 0.0 && !D::MAY_BE_ZERO {
-            faults.add(at, format!("{quantity} is nothing. Give a {} above zero.", D::NAME))
+            faults.add(at, of_quantity(quantity, "fault-quantity-nothing"))
         } else if si > D::LARGEST {
-            faults.add(
-                at,
-                format!("{quantity} is more than any {} here can be. Look at the decimal sign and the unit.", D::NAME),
-            )
+            faults.add(at, of_quantity(quantity, "fault-quantity-too-large"))
         } else {
             Some(quantity)
         }
@@ -78,20 +78,24 @@ impl<D: Bounds> Input for Quantity<D> {
     }
 }
 
+/// A text on a quantity that cannot be.
+fn of_quantity<D: Dimension>(quantity: Quantity<D>, key: &'static str) -> Saying {
+    Saying::from(move |words: Words| {
+        say!(words, key, given = words.entered(&quantity), dimension = words.dimension(D::NAME))
+    })
+}
+
 fn read_quantity<D: Dimension>(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Quantity<D>> {
     let fields = match value {
         Some(Value::Object(fields)) => fields,
-        None | Some(Value::Null) => return faults.add(at, "This is missing."),
+        None | Some(Value::Null) => return faults.add(at, saying!("fault-missing")),
         Some(other) => {
-            return faults.add(
-                at,
-                format!(
-                    "This is {}; a {} is wanted, like {{\"value\": \"12.40\", \"unit\": {:?}}}.",
-                    what_it_is(other),
-                    D::NAME,
-                    D::units().first().map_or("", Unit::name)
-                ),
-            );
+            let (given, unit) = (kind_of(other), D::units().first().map_or("", Unit::name));
+            let example = format!("{{\"value\": \"12.40\", \"unit\": \"{unit}\"}}");
+            return faults.add(at, move |words: Words| {
+                let dimension = words.dimension(D::NAME);
+                say!(words, "fault-no-quantity", given = given, dimension = dimension, example = &example)
+            });
         }
     };
     if fields.contains_key("lb") || fields.contains_key("oz") {

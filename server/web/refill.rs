@@ -10,6 +10,8 @@ use super::input::parse_stamp;
 use crate::clock::Stamp;
 use jiff::tz::TimeZone;
 use serde_json::{Map, Value};
+use sowmark_core::say;
+use sowmark_core::words::Words;
 
 /// The name of the hidden field of a form that mends a refused entry: that entry's id.
 pub const MENDS: &str = "_refused";
@@ -99,11 +101,12 @@ impl Form {
         for field in self.fields.iter_mut().filter(|field| !field.is_hidden()) {
             field.value.clear();
         }
+        let words = sent.words();
         let mut form = self.again(sent, error.unwrap_or(&Error::Faults(Vec::new())));
         if error.is_none() {
             form.general.clear();
         }
-        form.fields.iter_mut().for_each(choose_anew);
+        form.fields.iter_mut().for_each(|field| choose_anew(field, words));
         form.refilled = true;
         form
     }
@@ -115,21 +118,23 @@ impl Form {
         }
         let corrected = posted.text(CORRECTS);
         if !corrected.is_empty() && self.fields.iter().all(|field| field.name != CORRECTS) {
+            let words = posted.words();
             let choices =
-                [(corrected, "It replaces the record that was named when it was logged"), ("", "It replaces nothing")];
-            self.fields.push(FormField::new(CORRECTS, "Correction").value(corrected).choice(choices).optional());
+                [(corrected, say!(words, "correction-of-the-named")), ("", say!(words, "correction-of-nothing"))];
+            let field = FormField::new(CORRECTS, say!(words, "correction")).value(corrected);
+            self.fields.push(field.choice(choices).optional());
         }
     }
 }
 
 /// A list in which what was sent is no choice begins with none, so that no other is taken for it.
-fn choose_anew(field: &mut FormField) {
+fn choose_anew(field: &mut FormField, words: Words) {
     if field.kind == Kind::Select && !field.options.iter().any(|option| option.selected) {
         field.value.clear();
         if let Some(none) = field.options.iter_mut().find(|option| option.value.is_empty()) {
             none.selected = true;
         } else {
-            let none = FormOption { value: String::new(), label: "Choose".to_owned(), selected: true };
+            let none = FormOption { value: String::new(), label: say!(words, "choose"), selected: true };
             field.options.insert(0, none);
         }
     }

@@ -81,6 +81,17 @@ impl<F: Fn(Words) -> String + Send + Sync + 'static> From<F> for Saying {
     }
 }
 
+/// What is wrong, from a text: `saying!("fault-too-many", most = 5_u32)`. What fills it is kept until it is said, so a name
+/// of one's own is lent: `name = &name`.
+#[macro_export]
+macro_rules! saying {
+    ($key:expr $(, $name:ident = $value:expr)* $(,)?) => {
+        $crate::web::saying::Saying::from(move |words: sowmark_core::words::Words| {
+            sowmark_core::say!(words, $key $(, $name = $value)*)
+        })
+    };
+}
+
 impl fmt::Debug for Saying {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "Saying({:?})", self.plain())
@@ -101,6 +112,10 @@ mod tests {
         let said = Saying::from(move |words: Words| error.says(words)).ended();
         assert_eq!(said.plain(), "\"x\" is not a number; write digits with one decimal sign, like 12.40.");
         assert_eq!(said.says(spanish), "«x» no es un número; escriba cifras con un solo signo decimal, como 12,40.");
+        let kept = 3_u32;
+        let counted = crate::saying!("check-repeats-enough", kept = kept, least = 2_u32);
+        assert_eq!(counted.plain(), "3 repeats kept, at least 2 are asked for.");
+        assert_eq!(counted.says(spanish), "Quedan 3 repeticiones; se piden 2 como mínimo.");
         let fixed = Saying::from("At most 2.5 m").ended();
         assert_eq!([fixed.plain(), fixed.says(spanish)], ["At most 2.5 m.", "At most 2,5 m."]);
     }

@@ -7,5 +7,6 @@ mod pages;
 mod recording;
 mod refused;
 mod shared;
+mod spanish;
 mod standing;
 mod suspicions;

@@ -8,6 +8,7 @@ use sowmark::chart::axis::{dates, numbers, whole_days};
 use sowmark::chart::label::{self, apart, in_rows, within};
 use sowmark::chart::plot::Frame;
 use sowmark::chart::{Mark, Plot, Scale, Stroke};
+use sowmark::texts;
 use sowmark_core::words::{DecimalSign, Words};
 
 fn says(scale: &Scale, wanted: usize) -> Vec<String> {
@@ -45,7 +46,7 @@ fn ticks_of_time_are_whole_days_months_or_years() {
     let of = |first: &str, last: &str| {
         let instants: [Timestamp; 2] = [first.parse().unwrap(), last.parse().unwrap()];
         let scale = whole_days(instants, 0.0, 500.0);
-        dates(&scale, 7, &zone).into_iter().map(|tick| tick.says).collect::<Vec<_>>()
+        dates(&scale, 7, &zone, texts::plain()).into_iter().map(|tick| tick.says).collect::<Vec<_>>()
     };
     assert_eq!(of("2027-03-02T12:00:00Z", "2027-06-20T12:00:00Z"), ["Mar 2027", "Apr 2027", "May 2027", "Jun 2027"]);
     assert_eq!(
@@ -107,7 +108,7 @@ proptest! {
         #[allow(clippy::cast_possible_truncation)]
         let at = |seconds: f64| Timestamp::from_second(seconds.round() as i64).unwrap();
         let scale = whole_days([at(first), at(first + f64::from(days) * 86_400.0)], 0.0, 500.0);
-        let ticks = dates(&scale, 7, &TimeZone::get("Pacific/Auckland").unwrap());
+        let ticks = dates(&scale, 7, &TimeZone::get("Pacific/Auckland").unwrap(), texts::plain());
         prop_assert!(!ticks.is_empty() && ticks.len() <= 8, "{:?}", ticks);
         prop_assert!(ticks.iter().all(|tick| tick.value >= scale.low() && tick.value <= scale.high()));
         prop_assert!(ticks.windows(2).all(|pair| pair[0].value < pair[1].value));
@@ -123,7 +124,7 @@ proptest! {
         let mut plot = Plot::new(frame, x, y);
         plot.across(&numbers(&y, wanted, Words::default()));
         plot.along(&numbers(&x, wanted, Words::default()));
-        plot.along(&dates(&x, wanted, &TimeZone::UTC));
+        plot.along(&dates(&x, wanted, &TimeZone::UTC, texts::plain()));
         plot.band(&points);
         plot.line(Stroke::Series(1), &points.iter().map(|p| (p.0, p.1)).collect::<Vec<_>>());
         plot.level(Stroke::Limit, points.first().map_or(1.0, |p| p.1));

@@ -5,6 +5,7 @@ mod labels;
 mod pages;
 mod roller;
 mod seeder;
+mod spanish;
 mod units;
 mod voiding;
 mod weighing;

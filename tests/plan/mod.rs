@@ -3,6 +3,7 @@
 mod answers;
 mod pages;
 mod refused;
+mod spanish;
 
 use serde_json::Value;
 

@@ -1,6 +1,7 @@
 //! The keys in the code against the keys in English, by reading the sources.
 //!
-//! Every `say!(words, "key", name = …)` is found with the names it fills. A key chosen by the code stands there as a text
+//! Every `say!(words, "key", name = …)`, every `saying!("key", name = …)`, and every `say("key").with("name", …)` of a
+//! template is found with the names it fills. A key chosen by the code stands there as a text
 //! of its own, and the names of variants do not look like keys: families of keys begin with one of English's first words.
 
 use std::collections::BTreeSet;
@@ -12,7 +13,8 @@ use sowmark_core::quantity::{Dimension, unit::dimension};
 use sowmark_core::readiness::Trigger;
 use sowmark_core::verdict::CheckName;
 
-use crate::ftl::{Texts, english_files, inner, read, resolved, root, texts_of};
+use crate::bare::templates;
+use crate::ftl::{Texts, choices, english_files, inner, read, resolved, root, texts_of};
 
 /// Rust sources of a folder, without the modules of tests inside them.
 fn sources(folder: &Path, found: &mut Vec<(String, String)>) {
@@ -64,14 +66,68 @@ struct Call {
 fn calls() -> Vec<Call> {
     let mut calls = Vec::new();
     for (source, code) in all_sources() {
-        for (at, _) in code.match_indices("say!(") {
-            let parts = arguments(&code[at + "say!(".len()..]);
-            let Some(key) = parts.get(1).and_then(|part| part.strip_prefix('"')?.strip_suffix('"')) else { continue };
-            let names = parts.iter().skip(2).filter_map(|part| Some(part.split_once('=')?.0.trim().to_owned()));
-            calls.push(Call { source: source.clone(), key: key.to_owned(), names: names.collect() });
+        // What stands before the key: the words, of `say!` alone.
+        for (opening, before) in [("say!(", 1), ("saying!(", 0)] {
+            for (at, _) in code.match_indices(opening) {
+                let parts = arguments(&code[at + opening.len()..]);
+                let Some(key) = parts.get(before).and_then(|part| quoted(part)) else { continue };
+                let names = parts.iter().skip(before + 1);
+                let names = names.filter_map(|part| Some(part.split_once('=')?.0.trim().to_owned()));
+                calls.push(Call { source: source.clone(), key: key.to_owned(), names: names.collect() });
+            }
         }
     }
     calls
+}
+
+fn quoted(part: &str) -> Option<&str> {
+    part.strip_prefix('"')?.strip_suffix('"')
+}
+
+const SAID: &str = "say(\"";
+const FILLED: &str = ".with(";
+
+/// The same of templates: `say("key").with("name", value)`.
+fn template_calls() -> Vec<Call> {
+    let mut calls = Vec::new();
+    for (source, template) in templates() {
+        for (at, _) in template.match_indices(SAID) {
+            let (key, mut rest) = template[at + SAID.len()..].split_once('"').expect(&source);
+            rest = rest.strip_prefix(')').unwrap_or_else(|| panic!("{source}: {key} alone stands in the brackets"));
+            let mut names = BTreeSet::new();
+            while let Some(filled) = rest.strip_prefix(FILLED) {
+                let parts = arguments(filled);
+                names.insert(parts.first().and_then(|part| quoted(part)).expect(key).to_owned());
+                rest = &filled[closing(filled)..];
+            }
+            calls.push(Call { source: source.clone(), key: key.to_owned(), names });
+        }
+    }
+    calls
+}
+
+/// Behind the bracket that closes the one before the text.
+fn closing(text: &str) -> usize {
+    let (mut depth, mut quoted) = (1_i32, false);
+    for (at, letter) in text.char_indices() {
+        match letter {
+            '"' => quoted = !quoted,
+            '(' if !quoted => depth += 1,
+            ')' if !quoted => depth -= 1,
+            _ => {}
+        }
+        if depth == 0 {
+            return at + 1;
+        }
+    }
+    text.len()
+}
+
+#[test]
+fn a_template_is_read_with_its_names() {
+    let text = "\"unit\", name(\"a)\", b)).with(\"runs\", 8) }}";
+    assert_eq!(&text[closing(text)..], ".with(\"runs\", 8) }}");
+    assert!(template_calls().iter().any(|call| call.key == "page-skip" && call.names.is_empty()));
 }
 
 /// The arguments of a call whose opening bracket stands before the text.
@@ -111,7 +167,7 @@ fn every_key_that_is_said_exists_with_its_variables() {
     let english = english();
     let calls = calls();
     assert!(calls.len() > 20, "the calls are found");
-    for Call { source, key, names } in calls {
+    for Call { source, key, names } in calls.into_iter().chain(template_calls()) {
         let variables = english.get(&key).unwrap_or_else(|| panic!("{source}: no text for {key}"));
         assert_eq!(&names, variables, "{source}: {key}");
     }
@@ -175,7 +231,7 @@ const FIGURES: [&str; 22] = [
 
 #[test]
 fn every_key_is_used() {
-    let sources = all_sources();
+    let sources: Vec<_> = all_sources().into_iter().chain(templates()).collect();
     let said: BTreeSet<&str> = sources.iter().flat_map(|(_, code)| literals(code)).collect();
     let mut made_up = made_up();
     made_up.extend(inner(&unresolved()));
@@ -184,4 +240,23 @@ fn every_key_is_used() {
     assert!(unused.is_empty(), "nothing says {unused:?}");
     let missing: Vec<_> = made_up.iter().filter(|key| !english().contains_key(*key)).collect();
     assert!(missing.is_empty(), "no text for {missing:?}");
+}
+
+/// What `not_there("seed lot")` and `not_there_at(place, "lot")` name is a variant of their text.
+#[test]
+fn everything_that_is_not_there_has_its_words() {
+    let choices: BTreeSet<String> = english_files()
+        .iter()
+        .flat_map(|file| choices(&read(file)).remove("fault-not-there").unwrap_or_default())
+        .collect();
+    let mut named = BTreeSet::new();
+    for (_, code) in all_sources() {
+        for (at, _) in code.match_indices("not_there") {
+            let Some((_, call)) = code[at..].split_once('(') else { continue };
+            named.extend(arguments(call).last().and_then(|part| quoted(part)).map(|what| what.replace(' ', "-")));
+        }
+    }
+    assert!(named.len() > 20, "the calls are found: {named:?}");
+    let missing: Vec<_> = named.iter().filter(|what| !choices.contains(&format!("what={what}"))).collect();
+    assert!(missing.is_empty(), "no words for {missing:?}");
 }

@@ -4,6 +4,7 @@
 //! file of a language in `texts/` answers for core and for the pages, English lies in `core/texts/` and `texts/en.ftl`.
 #![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic)] // A catalogue that cannot be read has failed.
 
+mod bare;
 #[allow(dead_code, reason = "shared with the tests of suspicions, which need all of it")]
 #[path = "../../core/tests/suspicion/chance.rs"]
 mod chance;

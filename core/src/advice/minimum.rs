@@ -18,22 +18,23 @@ pub fn minimum_catch_kg(step_kg: f64, wanted: f64, weighings: u32) -> Option<f64
 /// since the tare's rounding is common to them.
 pub fn minimum_catch_shared_tare_kg(step_kg: f64, wanted: f64, weighings: u32) -> Option<f64> {
     let shared = 1.0 + f64::from(weighings).recip();
-    possible(step_kg / (wanted * 12_f64.sqrt()) * shared.sqrt(), wanted, weighings)
+    possible(step_kg / (wanted * 12_f64.sqrt()) * shared.sqrt(), wanted)
 }
 
 /// The least net mass (kg) of each catch where the catches also scatter by `scatter` (relative standard deviation):
 /// `d / sqrt(6 (n w² - c²))`. `None` where the scatter alone is more than wanted, which no scale can mend.
 pub fn minimum_catch_with_scatter_kg(step_kg: f64, wanted: f64, weighings: u32, scatter: f64) -> Option<f64> {
     let left = f64::from(weighings) * wanted * wanted - scatter * scatter;
-    possible(step_kg / (6.0 * left).sqrt(), wanted, weighings)
+    possible(step_kg / (6.0 * left).sqrt(), wanted)
 }
 
 /// The fewest revolutions of each repeat so that counting in steps of `step`, at the start and at the end, stays within
 /// `wanted`: `delta / (w sqrt(6 n))`.
 pub fn minimum_revolutions(step: f64, wanted: f64, repeats: u32) -> Option<f64> {
-    possible(step / (wanted * (6.0 * f64::from(repeats)).sqrt()), wanted, repeats)
+    possible(step / (wanted * (6.0 * f64::from(repeats)).sqrt()), wanted)
 }
 
-fn possible(found: f64, wanted: f64, count: u32) -> Option<f64> {
-    (wanted > 0.0 && count > 0 && found.is_finite() && found >= 0.0).then_some(found)
+fn possible(found: f64, wanted: f64) -> Option<f64> {
+    // Nothing wanted and nothing counted make it infinite or no number.
+    (wanted.is_sign_positive() && found.is_finite() && found >= 0.0).then_some(found)
 }

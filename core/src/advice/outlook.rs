@@ -208,11 +208,83 @@ fn most_revolutions(sheet: &Sheet, last: &MeasuredRepeat, circumstances: &Circum
 /// twentieth of it.
 fn handy(revolutions: f64) -> f64 {
     let coarse = revolutions / 20.0;
-    if !(coarse.is_finite() && coarse > 0.0) {
-        return revolutions;
-    }
     let power = 10_f64.powf(coarse.log10().floor());
     let step = [1.0, 2.0, 5.0].into_iter().map(|times| times * power).rfind(|step| *step <= coarse).unwrap_or(power);
     let step = step.max(1.0);
     (revolutions / step - 1e-9).ceil() * step
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Two repeats of 60 revolutions with three runs poured together, 10 g a revolution and run.
+    fn outlook() -> Outlook {
+        let next = Next { runs: 3.0, rounding_variance: 4e-6, step: 1.0, most_revolutions: 1_200.0 };
+        Outlook {
+            kept: 2,
+            minimum_repeats: 2,
+            scatter: 0.02,
+            pooled_degrees: 1_000.0,
+            from_scale: 0.004,
+            rounding_variance: 8e-6,
+            caught_kg: 3.6,
+            counting: 18.0,
+            run_revolutions: 360.0,
+            factor: 0.01,
+            next,
+            usual_revolutions: 60.0,
+            heavy_enough: 2,
+            shortest_too_light: 0.0,
+            shares: Vec::new(),
+        }
+    }
+
+    /// By hand, two more of 100 revolutions: 960 revolutions of a run, 9.6 kg, and twice of everything else.
+    #[test]
+    fn each_part_grows_as_the_budget_will() {
+        let parts = outlook().parts(Further { repeats: 2, revolutions: 100.0 });
+        let expected = [
+            (BudgetTerm::Repeatability, 0.01),
+            (BudgetTerm::Readability, 0.004 / 9.6),
+            (BudgetTerm::Scale, 0.004),
+            (BudgetTerm::Revolutions, 6_f64.sqrt() / 960.0),
+        ];
+        for ((term, part), (expected_term, expected)) in parts.into_iter().zip(expected) {
+            assert_eq!(term, expected_term);
+            assert!((part.standard_uncertainty / expected - 1.0).abs() < 1e-12, "{term:?}");
+        }
+        assert_eq!(parts[0].1.degrees_of_freedom, Some(1_003.0));
+    }
+
+    /// A coarse scale: 30 g a repeat, 2 % of scatter. Two more repeats of 60 do what one more does only from 170 on.
+    #[test]
+    fn the_least_is_the_least_altogether() {
+        let next = Next { runs: 1.0, rounding_variance: 9e-4, step: 0.0, most_revolutions: 1_200.0 };
+        let outlook = Outlook {
+            from_scale: 0.0,
+            rounding_variance: 18e-4,
+            counting: 0.0,
+            run_revolutions: 120.0,
+            factor: 0.03,
+            next,
+            ..outlook()
+        };
+        let further = |repeats, revolutions| Further { repeats, revolutions };
+        let expected = |further| outlook.expanded_percent(further).expect("a U");
+        let least = |wanted| outlook.least_further(wanted).expect("it can be had").0;
+        assert!(expected(further(1, 165.0)) > expected(further(2, 60.0)));
+        assert!(expected(further(1, 180.0)) < expected(further(2, 60.0)));
+        assert_eq!(least(expected(further(2, 60.0))), further(2, 60.0));
+        // Of two that are as much to turn, the one with fewer repeats to weigh.
+        assert!(expected(further(2, 60.0)) < expected(further(1, 120.0)));
+        assert_eq!(least(expected(further(1, 120.0))), further(1, 120.0));
+    }
+
+    #[test]
+    fn handy_numbers() {
+        for (revolutions, expected) in [(60.0, 60.0), (60.1, 62.0), (101.0, 105.0), (643.0, 660.0), (3.2, 4.0)] {
+            assert_eq!(handy(revolutions).to_bits(), f64::to_bits(expected), "{revolutions}");
+        }
+    }
 }

@@ -107,18 +107,12 @@ impl QuantityError {
 }
 
 fn no_unit(given: &str, dimension: &'static str, allowed: &str, words: Words) -> String {
-    let of = dimension_in_words(dimension, words);
+    let of = words.dimension(dimension);
     if given.trim().is_empty() {
         say!(words, "unit-missing", dimension = of, allowed = allowed)
     } else {
         say!(words, "unit-unknown", given = given, dimension = of, allowed = allowed)
     }
-}
-
-/// "seed weight (per thousand seeds)" has the key `dimension-seed-weight`.
-fn dimension_in_words(name: &str, words: Words) -> String {
-    let bare = name.split(" (").next().unwrap_or(name);
-    words.say(&format!("dimension-{}", bare.replace(' ', "-")), &[])
 }
 
 fn cut(given: &str) -> String {

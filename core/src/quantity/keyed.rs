@@ -54,8 +54,8 @@ pub enum KeyedFor {
 /// let number = form.number(0.007_03, 0.056_24);
 /// assert_eq!(print_number(number, 3), "12.4");
 /// assert_eq!(form.unit(), "lb/100rev");
-/// assert_eq!(form.unit_in_words(), "lb per 100 revolutions");
-/// assert_eq!(form.for_said(Words::default()), form.for_in_words());
+/// assert_eq!(form.unit_said(Words::default()), "lb per 100 revolutions");
+/// assert_eq!(form.for_said(Words::default()), "whole unit");
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct KeyedIn {
@@ -87,12 +87,7 @@ impl KeyedIn {
         }
     }
 
-    /// Written out, in English: "g per revolution", "lb per 100 revolutions". For a page see [`Self::unit_said`].
-    pub fn unit_in_words(self) -> String {
-        self.unit_said(Words::default())
-    }
-
-    /// Written out as a person reads.
+    /// Written out as a person reads: "g per revolution", "lb per 100 revolutions".
     pub fn unit_said(self, words: Words) -> String {
         let key = match self.per {
             PerRevolutions::One => "keyed-per-revolution",
@@ -109,20 +104,13 @@ impl KeyedIn {
         };
         say!(words, key)
     }
-
-    /// "per run" or "whole unit", in English. For a page see [`Self::for_said`].
-    pub const fn for_in_words(self) -> &'static str {
-        match self.is_for {
-            KeyedFor::Run => "per run",
-            KeyedFor::Unit => "whole unit",
-        }
-    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::{KeyedFor, KeyedIn, PerRevolutions};
     use crate::quantity::{print_number, unit};
+    use crate::words::Words;
 
     /// By hand, from the definitions of the pound (0.45359237 kg) and the ounce (a sixteenth of it, 28.349523125 g):
     /// 34.2 g per revolution from each of twenty runs, 684 g from all.
@@ -144,7 +132,7 @@ mod tests {
         ] {
             let form = KeyedIn { mass_unit, per, is_for };
             assert_eq!(print_number(form.number(0.0342, 0.684), 6), expected, "{name}");
-            assert_eq!((form.unit().as_str(), form.unit_in_words().as_str()), (name, words));
+            assert_eq!((form.unit().as_str(), form.unit_said(Words::default()).as_str()), (name, words));
         }
     }
 
@@ -152,8 +140,8 @@ mod tests {
     fn a_pound_a_revolution_is_a_hundred_pounds_exactly() {
         let form = KeyedIn { mass_unit: unit::LB, per: PerRevolutions::Hundred, is_for: KeyedFor::Run };
         assert_eq!(form.number(0.453_592_37, 0.0).to_bits(), 100_f64.to_bits());
-        assert_eq!(form.for_in_words(), "per run");
-        assert_eq!(KeyedIn { is_for: KeyedFor::Unit, ..form }.for_in_words(), "whole unit");
+        assert_eq!(form.for_said(Words::default()), "per run");
+        assert_eq!(KeyedIn { is_for: KeyedFor::Unit, ..form }.for_said(Words::default()), "whole unit");
     }
 
     #[test]

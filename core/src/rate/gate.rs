@@ -60,7 +60,7 @@ impl NextSetting {
         let begin = if self.change_percent.abs() < 0.05 {
             say!(words, "gate-stay", setting = setting)
         } else {
-            let direction = if self.change_percent < 0.0 { "less" } else { "more" };
+            let direction = if self.change_percent.is_sign_negative() { "less" } else { "more" };
             let change = words.percent(self.change_percent.abs());
             say!(words, "gate-begin", setting = setting, change = change, direction = direction)
         };

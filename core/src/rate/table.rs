@@ -37,7 +37,7 @@ impl Metering {
     pub fn table(&self, rates: &[f64], speeds: &[f64], drive: Option<DriveRange>) -> RateTable {
         let cell = |rate: f64, speed: f64| {
             // Backwards at less than nothing would come out as a roller speed.
-            let rpm = self.roller_speed_rpm(rate, speed).filter(|rpm| *rpm > 0.0 && rate > 0.0)?;
+            let rpm = self.roller_speed_rpm(rate, speed).filter(|rpm| *rpm > 0.0 && rate.is_sign_positive())?;
             drive.is_none_or(|drive| drive.holds(rpm)).then_some(rpm)
         };
         let row = |rate: &f64| speeds.iter().map(|speed| cell(*rate, *speed)).collect();
@@ -67,5 +67,5 @@ pub fn steps_around(value: f64, share: f64) -> Vec<f64> {
         _ => 10.0 * decade,
     };
     let around = (-2..=2).map(|steps| value + f64::from(steps) * step);
-    around.filter(|step| value > 0.0 && *step > 1e-9 * value && step.is_finite()).collect()
+    around.filter(|step| value.is_sign_positive() && *step > 1e-9 * value && step.is_finite()).collect()
 }

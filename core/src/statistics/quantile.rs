@@ -1,8 +1,8 @@
 //! Quantiles of the normal, Student's t and the chi-squared distribution, total over hostile arguments.
 
 use statrs::{
-    distribution::{ChiSquared, Continuous, ContinuousCDF},
-    function::{beta::beta_reg, erf::erfc_inv, gamma::ln_gamma},
+    distribution::{ChiSquared, ContinuousCDF},
+    function::{beta::beta_reg, erf::erfc_inv},
 };
 
 /// The value below which a standard normal number lies with probability `p`; `None` unless 0 < p < 1.
@@ -28,8 +28,7 @@ pub fn student_quantile(p: f64, degrees_of_freedom: Option<f64>) -> Option<f64> 
         None => Some(normal),
         Some(nu) if nu.is_nan() || nu < 0.5 => None,
         Some(nu) if nu >= SERIES_FROM => Some(series(normal, nu)),
-        Some(nu) if p < 0.5 => Some(-upper(p, nu)),
-        Some(nu) => Some(upper(1.0 - p, nu)),
+        Some(nu) => Some(upper(p.min(1.0 - p), nu)?.copysign(p - 0.5)),
     }
 }
 
@@ -44,45 +43,37 @@ fn series(z: f64, nu: f64) -> f64 {
     z + (g1 + (g2 + (g3 + g4 / nu) / nu) / nu) / nu
 }
 
-/// The value above which the share `tail` lies, at most a half: Newton's steps inside a bracket that only ever shrinks, so
-/// that it ends for every input. The library's own inverse is not used, because its loop has no bound.
+/// The value above which the share `tail` lies, at most a half.
 ///
 /// Near the middle the share between -t and t is held against its goal, farther out the share beyond: whichever of the two
 /// is the smaller, since the larger has lost the digits that matter.
-fn upper(tail: f64, nu: f64) -> f64 {
+fn upper(tail: f64, nu: f64) -> Option<f64> {
     let beyond = 2.0 * tail;
     let within = 2.0 * (0.5 - tail);
-    let excess_at = |t: f64| {
+    first_where(|t| {
         let square = t * t;
         if beyond > 0.5 {
-            within - beta_reg(0.5, nu / 2.0, (square / (nu + square)).clamp(0.0, 1.0))
+            beta_reg(0.5, nu / 2.0, (square / (nu + square)).clamp(0.0, 1.0)) >= within
         } else {
-            beta_reg(nu / 2.0, 0.5, (nu / (nu + square)).clamp(0.0, 1.0)) - beyond
+            beta_reg(nu / 2.0, 0.5, (nu / (nu + square)).clamp(0.0, 1.0)) <= beyond
         }
-    };
-    let log_scale = ln_gamma(f64::midpoint(nu, 1.0)) - ln_gamma(nu / 2.0) - 0.5 * (nu * std::f64::consts::PI).ln();
-    let density = |t: f64| (log_scale - f64::midpoint(nu, 1.0) * (t * t / nu).ln_1p()).exp();
-    let (mut low, mut high) = (0.0, 1.0);
-    while excess_at(high) > 0.0 && high < 1e150 {
-        low = high;
-        high *= 2.0;
-    }
-    let mut t = f64::midpoint(low, high);
-    for _ in 0..200 {
-        let excess = excess_at(t);
-        if excess > 0.0 {
-            low = t;
+    })
+}
+
+/// The least float, from zero, for which `reached` holds as for all above it; `None` where none does. The floats
+/// themselves are halved, 63 times, so that it ends for every input, to the last digit, and needs no density. The
+/// library's own inverses are not used: one has no bound on its loop, one stops ten digits in.
+fn first_where(reached: impl Fn(f64) -> bool) -> Option<f64> {
+    let (mut low, mut high) = (0, f64::INFINITY.to_bits());
+    while low < high {
+        let middle = u64::midpoint(low, high);
+        if reached(f64::from_bits(middle)) {
+            high = middle;
         } else {
-            high = t;
+            low = middle + 1;
         }
-        let newton = t + excess / (2.0 * density(t));
-        let next = if newton > low && newton < high { newton } else { f64::midpoint(low, high) };
-        if (next - t).abs() <= 4.0 * f64::EPSILON * t {
-            return next;
-        }
-        t = next;
     }
-    t
+    Some(f64::from_bits(low)).filter(|found| found.is_finite())
 }
 
 /// The value below which a chi-squared number lies with probability `p`; `None` unless 0 < p < 1 and there is a
@@ -92,17 +83,7 @@ pub fn chi_squared_quantile(p: f64, degrees_of_freedom: f64) -> Option<f64> {
         return None;
     }
     let chi = ChiSquared::new(degrees_of_freedom).ok()?;
-    // The library stops ten digits in, in the far tails earlier. Newton's steps along the logarithm give the rest: they
-    // stay above zero, and converge where the density has no bound at zero.
-    let mut found = Some(chi.inverse_cdf(p)).filter(|start| *start > 0.0).unwrap_or(f64::MIN_POSITIVE);
-    for _ in 0..50 {
-        let step = ((chi.cdf(found) - p) / (chi.pdf(found) * found)).clamp(-1.0, 1.0);
-        found *= (-step).exp();
-        if step.abs() <= 4.0 * f64::EPSILON {
-            break;
-        }
-    }
-    (found.is_finite() && found > 0.0).then_some(found)
+    first_where(|value| chi.cdf(value) >= p)
 }
 
 fn inside(p: f64) -> bool {

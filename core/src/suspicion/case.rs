@@ -111,9 +111,9 @@ impl<'a> Case<'a> {
         }
     }
 
-    /// The number of a kept repeat on the sheet, from one.
+    /// The number of a kept repeat on the sheet, from one; zero for one that is not there.
     pub(super) fn number(&self, at: usize) -> usize {
-        self.entered.get(at).map_or(at + 1, |(number, _)| *number)
+        self.entered.get(at).map_or(0, |(number, _)| *number)
     }
 
     /// A catch as entered.

@@ -94,7 +94,6 @@ impl Numbers {
     pub(super) fn factor(&self, counts: impl Fn(usize) -> bool) -> Option<f64> {
         let counted = || self.repeats.iter().enumerate().filter(|(at, _)| counts(*at)).map(|(_, repeat)| repeat);
         ratio_of_sums(counted().map(Turned::caught_kg), counted().map(Turned::run_revolutions))
-            .filter(|&factor| factor > 0.0)
     }
 
     /// The few repeats that are farthest from the middle, farthest first, and the first one.
@@ -155,4 +154,55 @@ fn by_distance(values: &[f64], most: usize) -> Vec<usize> {
     order.sort_by(|left, right| distance(right).total_cmp(&distance(left)));
     order.truncate(most);
     order
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn turned(revolutions: f64, nets: &[(f64, f64)]) -> Turned {
+        let bag = |&(net, runs): &(f64, f64)| Bag { gross_kg: net + 0.2, tare_kg: 0.2, runs, variance: 4e-6 };
+        Turned { revolutions, step: 1.0, bags: nets.iter().map(bag).collect() }
+    }
+
+    /// Twice the reading has twice the step, and so four times the variance.
+    #[test]
+    fn a_scaled_bag_has_scaled_readings_and_steps() {
+        let mut bag = turned(60.0, &[(1.8, 1.0)]).bags[0];
+        bag.scale(2.0);
+        assert_eq!((bag.gross_kg, bag.tare_kg, bag.variance), (4.0, 0.4, 16e-6));
+    }
+
+    #[test]
+    fn the_middle_of_some_numbers() {
+        assert_eq!(median(&[]), None);
+        assert_eq!(median(&[3.0]), Some(3.0));
+        assert_eq!(median(&[8.0, 1.0, 4.0, 2.0]), Some(3.0));
+        assert_eq!(median(&[8.0, 1.0, 4.0, 2.0, 16.0, 32.0, 64.0]), Some(8.0));
+    }
+
+    /// 0.5, 0.8, 1, 1.1 and 3 times about 30 g a revolution: the first repeat is looked at though it is in the middle.
+    #[test]
+    fn the_farthest_repeats_and_the_first() {
+        let of = |nets: &[f64]| {
+            let repeats = nets.iter().map(|net| turned(60.0, &[(*net, 1.0)])).collect();
+            Numbers { repeats }.farthest_repeats()
+        };
+        assert_eq!(of(&[1.8, 0.9, 5.4, 1.98, 1.44]), [2, 1, 4, 0]);
+        assert_eq!(of(&[5.4, 0.9, 1.8, 1.98, 1.44]), [0, 1, 4]);
+        assert_eq!(of(&[1.8]), [0]);
+    }
+
+    /// Mass per run and revolution: two runs catch twice as much, and half the revolutions half.
+    #[test]
+    fn the_farthest_bags_of_all_repeats() {
+        let repeats = vec![
+            turned(60.0, &[(1.80, 1.0), (7.80, 4.0), (1.70, 1.0)]),
+            turned(20.0, &[(0.60, 1.0), (3.60, 2.0), (0.45, 1.0), (0.61, 1.0)]),
+        ];
+        // 30, 32.5, 28.3 and 30, 90, 22.5, 30.5 g a revolution; the middle is 30.
+        let numbers = Numbers { repeats };
+        assert_eq!(numbers.farthest_bags(), [(1, 1), (1, 2), (0, 1), (0, 2), (1, 3)]);
+        assert_eq!(numbers.bags(), 7);
+    }
 }

@@ -142,3 +142,12 @@ fn rounding_is_that_of_a_run_not_of_a_catch() {
     assert!(!rounding(&[(1, "2000"), (1, "2001"), (1, "2002")]));
     assert!(rounding(&[(1, "2000"), (1, "2000.7"), (1, "2001.4")]));
 }
+
+/// Nothing scatters and nothing is off: a policy that reckons with no scatter makes nothing of that.
+#[test]
+fn repeats_that_are_alike_do_not_disagree() {
+    let mut circumstances = eight_runs("1");
+    circumstances.policy.pooled_repeatability_percent = 0.0;
+    let alike = sheet_of(&[("64", "0", "2048"), ("64", "0", "2048")]);
+    assert_eq!(said(&alike, &circumstances), [""; 0]);
+}

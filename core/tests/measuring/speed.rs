@@ -3,7 +3,7 @@
 use proptest::{collection::vec, prelude::*};
 use sowmark_core::{
     ids::ScaleId,
-    speed::{SpeedPoint, dependence},
+    speed::{SAME_SPEED, SpeedPoint, dependence},
     uncertainty::{
         Component,
         budget::{BudgetLine, BudgetTerm},
@@ -154,4 +154,13 @@ proptest! {
             prop_assert!(!found.says(Words::default()).contains("NaN"));
         }
     }
+}
+
+/// Up to a twentieth faster is the same speed, to the last digit.
+#[test]
+fn a_twentieth_faster_is_the_same_speed() {
+    let speeds =
+        |rpm| dependence(&[point(30.0, 30.0, 0.3, 10.0), point(rpm, 28.0, 0.3, 10.0)]).map(|found| found.speeds);
+    assert_eq!(speeds(30.0 * (1.0 + SAME_SPEED)), None);
+    assert_eq!(speeds(30.0 * (1.0 + SAME_SPEED) + 1e-9), Some(2));
 }

@@ -2,7 +2,7 @@
 
 use sowmark_core::{
     quantity::{KeyedFor, KeyedIn, PerRevolutions, unit},
-    texts::Catalogue,
+    texts::{Catalogue, Language},
     words::{DecimalSign, Words},
 };
 
@@ -35,6 +35,27 @@ fn every_unit_in_words_has_its_text() {
         "kg",
     ] {
         assert_eq!(Words::default().unit(name), name);
+    }
+}
+
+#[test]
+fn units_in_words_are_told_in_the_language_of_the_reader() {
+    let text = "unit-catches = recogidas\nunit-days = días\nunit-degrees-of-freedom = grados de libertad\n\
+                unit-g-per-thousand-seeds = g por mil semillas\nunit-repeats = repeticiones\n\
+                unit-standard-deviations = desviaciones típicas\nunit-times = veces\n";
+    let catalogue = Catalogue::new("es", &[("es.ftl", text)], Some(Language::default().catalogue())).expect("texts");
+    let words = Words { language: Language::of(Box::leak(Box::new(catalogue))), ..Words::default() };
+    for (name, said) in [
+        ("catches", "recogidas"),
+        ("days", "días"),
+        ("degrees of freedom", "grados de libertad"),
+        ("g per thousand seeds", "g por mil semillas"),
+        ("repeats", "repeticiones"),
+        ("standard deviations", "desviaciones típicas"),
+        ("times", "veces"),
+        ("kg", "kg"),
+    ] {
+        assert_eq!(words.unit(name), said);
     }
 }
 

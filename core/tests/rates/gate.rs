@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use sowmark_core::{
     figure::Figure,
-    rate::{FAR_PERCENT, next_setting},
+    rate::{FAR_PERCENT, NextSetting, next_setting},
     words::{DecimalSign, Words},
 };
 
@@ -70,4 +70,16 @@ fn hostile_numbers_are_refused_by_name() {
         assert_eq!(next_setting(40.0, 5.0, bad).unwrap_err().figure(), Figure::Wanted);
     }
     assert_eq!(next_setting(1e9, 1.0, 2.0).unwrap_err().figure(), Figure::Setting, "beyond any scale");
+}
+
+/// Less than a twentieth of a percent is no change, and that much is one.
+#[test]
+fn a_setting_that_hardly_changes_stays() {
+    let of = |change_percent| {
+        let found = next_setting(40.0, 5.0, 5.0).unwrap();
+        NextSetting { change_percent, ..found }.says(Words::default())
+    };
+    assert!(of(0.049).starts_with("Stay at 40.0") && of(-0.049).starts_with("Stay at 40.0"));
+    assert!(of(0.05).starts_with("Begin at 40.0, which is 0.050 % more."), "{}", of(0.05));
+    assert!(of(-0.05).starts_with("Begin at 40.0, which is 0.050 % less."), "{}", of(-0.05));
 }

@@ -108,3 +108,10 @@ fn each_fault_of_a_lot_is_named_once() {
     assert_eq!(faults(96.0, 5.0), [Figure::HardSeed], "more than all together");
     assert_eq!(faults(90.0, 5.0), []);
 }
+
+/// What the sum may be off by in binary, to the last digit: a billionth of a percent beyond all is all.
+#[test]
+fn a_billionth_beyond_all_is_all() {
+    assert_eq!(lot(100.0, 100.0, HardSeed::Counted(1e-9)).live_percent(), Ok(100.0));
+    assert!(lot(100.0, 100.0, HardSeed::Counted(2e-9)).live_percent().is_err());
+}

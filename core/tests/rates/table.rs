@@ -101,3 +101,19 @@ fn steps_are_the_nearest_round_ones() {
     // Half of 1 is a step of 0.5: one of the five is nothing, and left out.
     assert_eq!(steps_around(1.0, 0.5), [0.5, 1.0, 1.5, 2.0]);
 }
+
+/// Half way, as a ratio, the larger step is as near as the smaller; the larger is taken.
+#[test]
+fn half_way_between_two_steps() {
+    for (value, step) in [(2_f64.sqrt(), 2.0), (10_f64.sqrt(), 5.0), (50_f64.sqrt(), 10.0)] {
+        let steps = steps_around(value, 1.0);
+        let middle = steps.iter().position(|step| *step == value).unwrap();
+        assert!((steps[middle + 1] - value - step).abs() < 1e-12, "{value}: {steps:?}");
+    }
+}
+
+/// Less than nothing times less than nothing is no rate.
+#[test]
+fn backwards_at_less_than_nothing_is_blank() {
+    assert_eq!(UNIT.table(&[-0.012], &[-2.5], None).rows, [[None]]);
+}

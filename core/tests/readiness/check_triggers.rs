@@ -2,12 +2,13 @@
 
 use sowmark_core::{
     basis::Setup,
+    policy::Policy,
     readiness::{
         CalibrationFacts,
         CauseKind::{Calibration, Job, ScaleCheck as Check},
         Change, Detail, Exceeded, JobFacts, ScaleCheck, ScaleDoubt, ScaleStanding, SeedUsedBasis, State,
         Trigger::{Drift, Interval, RollerSpeedOff, ScaleUnchecked},
-        scale_standing, usage_chart,
+        passes, scale_standing, usage_chart,
     },
 };
 
@@ -234,4 +235,12 @@ fn the_last_check_decides_what_is_known_of_a_scale() {
     ] {
         assert_eq!(standing(&fleet, when), expected, "at {when}");
     }
+}
+
+/// A weighbridge: 10 kg and half a percent of 40 000.7 kg are 210.0035 kg, which binary fractions put a hair lower.
+#[test]
+fn a_large_scale_passes_at_its_limit_too() {
+    let check = |reading_kg| ScaleCheck { reference_kg: 40_000.7, reading_kg };
+    assert!(passes(&check(40_210.703_5), 10.0, &Policy::default()));
+    assert!(!passes(&check(40_210.704), 10.0, &Policy::default()));
 }

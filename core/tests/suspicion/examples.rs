@@ -338,3 +338,84 @@ fn a_displacement_is_taken_with_a_tenth_of_doubt() {
     known.expected = Some(Expected::from_last_calibration(CalibrationId(uuid::Uuid::nil()), 0.0320, Some(1.0)));
     assert!(found(&halves, &known).iter().all(|suspicion| suspicion.cause != Cause::HalfOfEachRun));
 }
+
+/// A policy may find implausible what a displacement does not: 10 % off is within two uncertainties of 7 %, but not of 5 %.
+#[test]
+fn what_the_policy_finds_implausible_is_looked_into() {
+    let caught = sheet(&[
+        ("60", &[(1, "1.980 kg", "0 kg")]),
+        ("60", &[(1, "1.980 kg", "0 kg")]),
+        ("60", &[(1, "1.980 kg", "0 kg")]),
+    ]);
+    let mut known = circumstances();
+    known.expected = Some(Expected::from_displacement(30e-6, 1_000.0));
+    known.clues.usual_tare_kg = Some(0.180);
+    assert_eq!(found(&caught, &known), []);
+    known.policy.plausibility_remark_percent = 5.0;
+    first(&found(&caught, &known), Cause::TareLeftIn, 0.030);
+}
+
+/// Each cause is listed once, at its best: where tares are zero the masses' decimal sign, where they are honest the grosses'.
+#[test]
+fn of_one_cause_the_likeliest_is_told() {
+    let known = Circumstances { scale: None, ..circumstances() };
+    let bare: [Weighed<'_>; 1] = [(8, "144.0 kg", "0 kg")];
+    let says = first(&found(&sheet(&[("60", &bare), ("60", &bare)]), &known), Cause::DecimalPoint, 14.4 / 480.0);
+    assert!(says.starts_with("The decimal sign may be one place off in the masses or the revolutions:"), "{says}");
+    let honest: [Weighed<'_>; 1] = [(8, "150.5 kg", "0.650 kg")];
+    let says = first(&found(&sheet(&[("60", &honest), ("60", &honest)]), &known), Cause::DecimalPoint, 14.4 / 480.0);
+    assert!(says.starts_with("The decimal sign may be one place off in the grosses:"), "{says}");
+}
+
+/// Two repeats that agree are witnesses, whatever was expected; one alone is none.
+#[test]
+fn one_other_repeat_is_no_witness() {
+    let expecting = |factor| {
+        let expected = Expected::from_last_calibration(CalibrationId(uuid::Uuid::nil()), factor, Some(1.0));
+        Circumstances { expected: Some(expected), ..circumstances() }
+    };
+    let catch: [Weighed<'_>; 1] = [(1, "1.800 kg", "0 kg")];
+    among(
+        &found(&sheet(&[("60", &catch), ("60", &catch), ("120", &catch)]), &expecting(0.050)),
+        Cause::RevolutionsDoubled,
+        0.030,
+    );
+    let two = sheet(&[("60", &catch), ("120", &catch)]);
+    let doubled = |found: Vec<Suspicion>| found.iter().any(|found| found.cause == Cause::RevolutionsDoubled);
+    assert!(doubled(found(&two, &expecting(0.030))) && !doubled(found(&two, &expecting(0.050))));
+}
+
+/// Of two catches one is no witness against the other either; with a third there are two.
+#[test]
+fn one_other_catch_is_no_witness() {
+    let low = |catches: &[Weighed<'_>]| {
+        let expected = Expected::from_last_calibration(CalibrationId(uuid::Uuid::nil()), 0.020, Some(1.0));
+        let found = found(
+            &sheet(&[("60", catches), ("60", catches)]),
+            &Circumstances { expected: Some(expected), ..circumstances() },
+        );
+        found.iter().any(|found| found.cause == Cause::OneRunLow)
+    };
+    let (full, half) = ((1, "1.800 kg", "0 kg"), (1, "0.900 kg", "0 kg"));
+    assert!(low(&[full, half, full]) && !low(&[full, half]));
+}
+
+/// Without an expectation only repeats that agree then can bear out ounces; one repeat agrees with itself.
+#[test]
+fn one_repeat_bears_nothing_out() {
+    let catches: [Weighed<'_>; 3] = [(1, "3.15 lb", "0 lb"), (1, "4.1 lb", "0 lb"), (1, "3.14 lb", "0 lb")];
+    let unexpected = Circumstances { expected: None, ..circumstances() };
+    let ounces = |found: Vec<Suspicion>| found.iter().any(|found| found.cause == Cause::OuncesEnteredAsTenths);
+    assert!(!ounces(found(&sheet(&[("60", &catches)]), &unexpected)));
+    assert!(ounces(found(
+        &sheet(&[("60", &catches[..1]), ("60", &catches[1..2]), ("60", &catches[2..])]),
+        &unexpected
+    )));
+}
+
+#[test]
+fn a_run_or_a_repeat_less_is_told_as_such() {
+    let plugged: [Weighed<'_>; 3] = [(1, "1.800 kg", "0 kg"), (1, "0.700 kg", "0 kg"), (1, "1.800 kg", "0 kg")];
+    let says = first(&found(&sheet(&[("60", &plugged), ("60", &plugged)]), &circumstances()), Cause::OneRunLow, 0.030);
+    assert!(says.ends_with(" Without it the factor would be 30.0 g/rev."), "{says}");
+}

@@ -20,6 +20,8 @@ use sowmark_core::ids::{LotId, MeteringUnitId, RollerId};
 use sowmark_core::moment::Moment;
 use sowmark_core::quantity::unit::{self, dimension};
 use sowmark_core::quantity::{Unit, from_si, significant_digits_for};
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 /// A calibration on a chart.
@@ -91,21 +93,16 @@ impl Points {
         all
     }
 
-    /// What is not drawn as the others, as sentences with a space before each.
-    fn left_out(&self) -> String {
-        let count = |count: usize, one: &str, many: &str| match count {
-            0 => String::new(),
-            1 => format!(" One {one}."),
-            count => format!(" {count} {many}."),
-        };
+    /// What is not drawn as the others, a sentence each.
+    fn left_out(&self, words: Words) -> Vec<String> {
         let held = self.shown.iter().filter(|point| point.is_held).count();
-        let older = if self.more { " Older ones are in the list of all catches." } else { "" };
-        format!(
-            "{}{}{}{older}",
-            count(held, "waits for the office and is drawn hollow", "wait for the office and are drawn hollow"),
-            count(self.rejected, "that was rejected is left out", "that were rejected are left out"),
-            count(self.void, "that no longer stands is left out", "that no longer stand are left out"),
-        )
+        let counted = [
+            (held, say!(words, "chart-held", count = held)),
+            (self.rejected, say!(words, "chart-rejected", count = self.rejected)),
+            (self.void, say!(words, "chart-void", count = self.void)),
+            (self.more.into(), say!(words, "chart-older")),
+        ];
+        counted.into_iter().filter(|(count, _)| *count > 0).map(|(_, says)| says).collect()
     }
 }
 
@@ -191,7 +188,9 @@ impl Paper<'_> {
     }
 
     fn day(&self, at: Timestamp) -> String {
-        at.to_zoned_datetime(self.zone.clone()).strftime("%-d %B %Y").to_string()
+        let date = self.zone.to_datetime(at).date();
+        let (day, month) = (date.day().to_string(), u32::from(date.month().unsigned_abs()));
+        say!(self.reader.words, "date-day-of-year", day = day, month = month, year = date.year().to_string())
     }
 }
 

@@ -5,7 +5,9 @@ use crate::chart::axis;
 use crate::chart::figure::Row;
 use crate::chart::plot::Frame;
 use crate::chart::{Column, Figure, Mark, Plot, Scale, Stroke, Table};
+use sowmark_core::say;
 use sowmark_core::speed::{SpeedDependence, SpeedPoint, dependence};
+use sowmark_core::words::Words;
 
 /// So many are shown, of the lots and rollers caught last.
 const SHOWN: usize = 2;
@@ -42,6 +44,7 @@ fn speed_point(point: &Point) -> Option<SpeedPoint> {
 }
 
 fn figure(group: &[&Point], found: &SpeedDependence, number: usize, paper: &Paper<'_>) -> Figure {
+    let words = paper.reader.words;
     let frame = Frame { height: 248.0, ..Frame::PLAIN };
     let value = |factor: f64| paper.value(factor);
     let places = |i: usize| {
@@ -65,9 +68,9 @@ fn figure(group: &[&Point], found: &SpeedDependence, number: usize, paper: &Pape
     let y = Scale::holding(heights, frame.bottom, frame.top);
     let mut plot = Plot::new(frame, x, y);
     plot.band(&band);
-    plot.across(&axis::numbers(&y, 5, paper.reader.words));
-    plot.along(&axis::numbers(&x, 8, paper.reader.words));
-    plot.x_says("roller speed, 1/min");
+    plot.across(&axis::numbers(&y, 5, words));
+    plot.along(&axis::numbers(&x, 8, words));
+    plot.x_says(&say!(words, "chart-roller-speed"));
     let line = [found.slowest_rpm(), found.fastest_rpm()].map(|rpm| (rpm, value(found.line.value_at(rpm))));
     plot.line(Stroke::Series(0), &line);
     for (rpm, low, factor, high) in marks {
@@ -78,9 +81,9 @@ fn figure(group: &[&Point], found: &SpeedDependence, number: usize, paper: &Pape
     let of = group.first().map(|point| joined(&[&point.lot, &point.roller])).unwrap_or_default();
     Figure {
         id: format!("{}-speed-{number}", paper.id),
-        title: format!("Factor against roller speed, {} per run: {of}", paper.unit()),
-        says: says(found, group.len()),
-        advice: vec![found.says(paper.reader.words)],
+        title: say!(words, "chart-over-speed", unit = paper.unit().name(), of = of),
+        says: says(found, group.len(), words),
+        advice: vec![found.says(words)],
         size,
         paths,
         texts,
@@ -88,22 +91,19 @@ fn figure(group: &[&Point], found: &SpeedDependence, number: usize, paper: &Pape
     }
 }
 
-fn says(found: &SpeedDependence, count: usize) -> String {
-    let scale = if found.one_scale {
-        "All were weighed on one scale, whose error is the same at every speed and left out of bars and band."
-    } else {
-        "They were not all weighed on one named scale, so its error is in the band."
-    };
-    let speeds = if found.speeds == 2 { "two speeds".to_owned() } else { format!("{} speeds", found.speeds) };
-    format!("{count} catches at {speeds}, with the line through them and its uncertainty (95 %). {scale}")
+fn says(found: &SpeedDependence, count: usize, words: Words) -> String {
+    let drawn = say!(words, "chart-speeds", speeds = found.speeds, count = count.to_string());
+    let scale = if found.one_scale { "chart-one-scale" } else { "chart-several-scales" };
+    format!("{drawn} {}", say!(words, scale))
 }
 
 fn table(group: &[&Point], paper: &Paper<'_>) -> Table {
+    let words = paper.reader.words;
     let columns = vec![
-        Column::words("Caught"),
-        Column::numbers("Roller speed, 1/min"),
-        Column::numbers(format!("Factor, {}", paper.unit())),
-        Column::numbers("Uncertainty"),
+        Column::words(say!(words, "chart-column-caught")),
+        Column::numbers(say!(words, "chart-column-roller-speed")),
+        Column::numbers(say!(words, "chart-column-factor", unit = paper.unit().name())),
+        Column::numbers(say!(words, "chart-column-uncertainty")),
     ];
     let row = |point: &&Point| Row {
         href: Some(format!("/calibrations/{}", point.id)),

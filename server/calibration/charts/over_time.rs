@@ -10,6 +10,7 @@ use crate::readiness::Names;
 use jiff::Timestamp;
 use sowmark_core::moment::Dated;
 use sowmark_core::readiness::UnitHistory;
+use sowmark_core::say;
 
 /// So many series are named on the drawing, the newest ones; the table names all.
 const NAMED: usize = 8;
@@ -23,21 +24,22 @@ pub(super) fn of_unit(
 ) -> Option<Figure> {
     let events = events(history, names, scope, paper);
     let latest = points.shown.last()?;
-    let says = format!(
-        "{} The latest: {} {}, {}, on {}.{}",
-        span(points, paper),
-        paper.factor(latest.factor, latest.expanded_percent),
-        paper.uncertainty(latest.expanded_percent),
-        latest.series,
-        paper.day(latest.at),
-        points.left_out(),
+    let words = paper.reader.words;
+    let newest = say!(
+        words,
+        "chart-latest",
+        factor = paper.factor(latest.factor, latest.expanded_percent),
+        within = paper.uncertainty(latest.expanded_percent),
+        series = &latest.series,
+        day = paper.day(latest.at)
     );
-    let columns = ["Caught", "Lot", "Roller"].map(Column::words).into_iter().chain(numbers(paper));
+    let columns = ["chart-column-caught", "chart-column-lot", "chart-column-roller"];
+    let columns = columns.map(|key| Column::words(say!(words, key))).into_iter().chain(numbers(paper));
     let row = |point: &Point| vec![paper.day(point.at), point.lot.clone(), point.roller.clone()];
     Some(Figure {
         id: paper.id.clone(),
-        title: format!("Factor over time, {} per run", paper.unit()),
-        says,
+        title: say!(words, "chart-over-time", unit = paper.unit().name()),
+        says: told(newest, points, paper),
         advice: Vec::new(),
         table: table(points, columns.collect(), row, paper),
         ..drawn(points, &events, paper)
@@ -46,50 +48,54 @@ pub(super) fn of_unit(
 
 pub(super) fn of_lot(points: &Points, paper: &Paper<'_>) -> Option<Figure> {
     points.shown.first()?;
-    let says = format!(
-        "{} Never a number to key in elsewhere: a factor is true for the unit that was caught, and for no other.{}",
-        span(points, paper),
-        points.left_out(),
-    );
-    let columns = ["Caught", "Unit"].map(Column::words).into_iter().chain(numbers(paper));
+    let words = paper.reader.words;
+    let columns = ["chart-column-caught", "chart-column-unit"];
+    let columns = columns.map(|key| Column::words(say!(words, key))).into_iter().chain(numbers(paper));
     let row = |point: &Point| vec![paper.day(point.at), point.machine.clone()];
     Some(Figure {
         id: paper.id.clone(),
-        title: format!("Factors of this lot across the fleet, {} per run", paper.unit()),
-        says,
+        title: say!(words, "chart-of-lot", unit = paper.unit().name()),
+        says: told(say!(words, "chart-never-elsewhere"), points, paper),
         advice: Vec::new(),
         table: table(points, columns.collect(), row, paper),
         ..drawn(points, &[], paper)
     })
 }
 
+/// What is drawn, a sentence on it, and what is not drawn.
+fn told(besides: String, points: &Points, paper: &Paper<'_>) -> String {
+    let drawn = [span(points, paper), besides].into_iter();
+    drawn.chain(points.left_out(paper.reader.words)).collect::<Vec<_>>().join(" ")
+}
+
 /// How many, since when, between which factors.
 fn span(points: &Points, paper: &Paper<'_>) -> String {
-    let all = &points.shown;
+    let (all, words) = (&points.shown, paper.reader.words);
     let factors = || all.iter().map(|point| (point.factor, point.expanded_percent));
     let least = factors().min_by(|a, b| a.0.total_cmp(&b.0));
     let most = factors().max_by(|a, b| a.0.total_cmp(&b.0));
     match (all.first().zip(all.last()), least.zip(most)) {
-        (Some((first, last)), Some((least, most))) if all.len() > 1 => format!(
-            "{} catches from {} to {}, between {} and {} {}.",
-            all.len(),
-            paper.day(first.at),
-            paper.day(last.at),
-            paper.factor(least.0, least.1),
-            paper.factor(most.0, most.1),
-            paper.unit(),
+        (Some((first, last)), Some((least, most))) if all.len() > 1 => say!(
+            words,
+            "chart-catches",
+            count = all.len(),
+            first = paper.day(first.at),
+            last = paper.day(last.at),
+            least = paper.factor(least.0, least.1),
+            most = format!("{} {}", paper.factor(most.0, most.1), paper.unit())
         ),
-        (Some((first, _)), _) => format!("One catch, on {}.", paper.day(first.at)),
+        (Some((first, _)), _) => say!(words, "chart-one-catch", day = paper.day(first.at)),
         _ => String::new(),
     }
 }
 
 fn numbers(paper: &Paper<'_>) -> Vec<Column> {
+    let words = paper.reader.words;
     vec![
-        Column::numbers(format!("Factor, {}", paper.unit())),
-        Column::numbers("Uncertainty"),
-        Column::numbers("Roller speed, 1/min"),
-        Column::words("Standing"),
+        Column::numbers(say!(words, "chart-column-factor", unit = paper.unit().name())),
+        Column::numbers(say!(words, "chart-column-uncertainty")),
+        Column::numbers(say!(words, "chart-column-roller-speed")),
+        Column::words(say!(words, "chart-column-standing")),
     ]
 }
 
@@ -100,7 +106,7 @@ fn table(points: &Points, columns: Vec<Column>, names: impl Fn(&Point) -> Vec<St
         cells.push(paper.factor(point.factor, point.expanded_percent));
         cells.push(paper.uncertainty(point.expanded_percent));
         cells.push(paper.rpm(point.rpm));
-        cells.push(if point.is_held { "held" } else { "accepted" }.to_owned());
+        cells.push(say!(paper.reader.words, if point.is_held { "chart-is-held" } else { "chart-is-accepted" }));
         Row { href: Some(format!("/calibrations/{}", point.id)), cells }
     };
     Table { columns, rows: points.shown.iter().rev().map(row).collect() }
@@ -119,7 +125,7 @@ fn drawn(points: &Points, events: &[(Timestamp, String)], paper: &Paper<'_>) -> 
     let y = Scale::holding(all.iter().flat_map(|point| [edges(point).0, edges(point).2]), frame.bottom, frame.top);
     let mut plot = Plot::new(frame, x, y);
     plot.across(&axis::numbers(&y, 5, paper.reader.words));
-    plot.along(&axis::dates(&x, 6, paper.zone));
+    plot.along(&axis::dates(&x, 6, paper.zone, paper.reader.words));
     let ticks: Vec<(f64, String)> = events.iter().map(|(at, says)| (seconds(*at), says.clone())).collect();
     plot.events(&ticks);
     let mut names = Vec::new();
@@ -165,32 +171,36 @@ fn series(points: &[Point]) -> Vec<Vec<&Point>> {
 /// What can have changed the factor: another roller, another ratio or gate, a part, another lot. What was so from the
 /// beginning is no event.
 fn events(history: &UnitHistory, names: &Names, scope: &Scope, paper: &Paper<'_>) -> Vec<(Timestamp, String)> {
+    let words = paper.reader.words;
     let mut events = Vec::new();
     let setups = in_order(&history.setups);
     for pair in setups.windows(2) {
         let (before, after) = (&pair[0].what, &pair[1].what);
         let says = if before.roller != after.roller {
-            format!("Roller: {}", names.roller(after.roller.0))
+            say!(words, "chart-event-roller", roller = names.roller(after.roller.0))
         } else if before.drive_ratio != after.drive_ratio {
-            format!("Ratio {}", paper.reader.words.decimal(&after.drive_ratio.to_string()))
+            say!(words, "chart-event-ratio", ratio = words.decimal(&after.drive_ratio.to_string()))
         } else if before.gate != after.gate {
-            after.gate.as_ref().map_or_else(|| "No gate".to_owned(), |gate| format!("Gate {gate}"))
+            match &after.gate {
+                Some(gate) => say!(words, "chart-event-gate", gate = gate),
+                None => say!(words, "chart-event-no-gate"),
+            }
         } else if before.runs != after.runs {
-            format!("{} runs", after.runs)
+            say!(words, "chart-event-runs", runs = after.runs)
         } else {
             continue;
         };
         events.push((pair[1].moment.occurred_at, says));
     }
     for service in history.services.iter().filter(|service| service.what.affects_metering) {
-        let part = names.component(service.moment.id).unwrap_or("part").replace('_', " ");
-        events.push((service.moment.occurred_at, format!("Replaced: {part}")));
+        let part = names.component(service.moment.id).unwrap_or_default();
+        events.push((service.moment.occurred_at, say!(words, "chart-event-replaced", part = part)));
     }
     for pair in in_order(&history.fills).windows(2) {
         let (before, after) = (pair[0].what.lot, pair[1].what.lot);
         if before != after && scope.lots.includes(&after) {
             let lot = names.lot(after.0).map_or("", |lot| lot.number.as_str());
-            events.push((pair[1].moment.occurred_at, format!("Lot {lot}")));
+            events.push((pair[1].moment.occurred_at, say!(words, "chart-event-lot", number = lot)));
         }
     }
     events.sort_by_key(|(at, _)| *at);

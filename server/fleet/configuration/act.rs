@@ -10,10 +10,13 @@ use crate::input;
 use crate::web::door::Signed;
 use crate::web::error::{Error, Fault};
 use crate::web::paging::{List, PageAsked};
+use crate::web::saying::Saying;
 use jiff::Timestamp;
 use serde_json::Value;
 use sowmark_core::ids::SeederId;
 use sowmark_core::quantity::Length;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 input! {
@@ -30,8 +33,11 @@ pub fn faults_of(working_width: &Length, row_spacing: &Length) -> Vec<Fault> {
     if row_spacing.si() <= working_width.si() {
         return Vec::new();
     }
-    let says =
-        format!("{row_spacing} between rows is more than the working width, {working_width}. Look at the units.");
+    let (spacing, width) = (row_spacing.to_string(), working_width.to_string());
+    let says = Saying::from(move |words: Words| {
+        let (spacing, width) = (words.decimal(&spacing), words.decimal(&width));
+        say!(words, "configuration-spacing-too-wide", spacing = spacing, width = width)
+    });
     vec![Fault::new("/row_spacing", says)]
 }
 

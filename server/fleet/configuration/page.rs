@@ -15,6 +15,7 @@ use crate::web::routes::{Need, Route};
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::SeederId;
 use sowmark_core::quantity::Length;
+use sowmark_core::say;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -59,8 +60,9 @@ async fn post_configuration(
 }
 
 fn page_of(signed: &Signed, cookies: &Cookies, seeder: &SeederRow, form: Form) -> FormPage {
-    FormPage::new(Page::new(signed, cookies, format!("{}: width or spacing", seeder.name), "/seeders"), form)
-        .intro("From this moment on. Every unit of the seeder must then be caught again.")
+    let words = signed.actor.words();
+    let title = say!(words, "configuration-title", seeder = &seeder.name);
+    FormPage::new(Page::new(signed, cookies, title, "/seeders"), form).intro(say!(words, "configuration-intro"))
 }
 
 fn configuration_form(signed: &Signed, seeder: &SeederRow, now: Option<&ConfigurationRow>) -> Result<Form, Error> {
@@ -68,17 +70,23 @@ fn configuration_form(signed: &Signed, seeder: &SeederRow, now: Option<&Configur
         Units::Metric => (&["m", "ft"], &["cm", "mm", "in"]),
         Units::Us => (&["ft", "m"], &["in", "cm", "mm"]),
     };
-    let measured = |name: &str, label: &str, units: &[&str], entered: Option<&str>| -> Result<FormField, Error> {
+    let words = signed.actor.words();
+    let measured = |name: &str, label: String, units: &[&str], entered: Option<&str>| -> Result<FormField, Error> {
         let known: Option<Length> = entered.map(stored).transpose()?;
         let chosen = known.as_ref().map(Length::unit).filter(|unit| units.contains(unit)).unwrap_or(units[0]);
         let value = known.as_ref().map(|known| known.value_text().to_owned()).unwrap_or_default();
         Ok(FormField::new(name, label).measured(units, chosen).value(value))
     };
     let fields = vec![
-        moment_field(signed, "occurred_at", "From when on"),
-        measured("working_width", "Working width", wide, now.map(|row| row.working_width.as_str()))?,
-        measured("row_spacing", "Row spacing", narrow, now.map(|row| row.row_spacing.as_str()))?,
+        moment_field(signed, "occurred_at", &say!(words, "record-from-when")),
+        measured(
+            "working_width",
+            say!(words, "seeder-working-width"),
+            wide,
+            now.map(|row| row.working_width.as_str()),
+        )?,
+        measured("row_spacing", say!(words, "seeder-row-spacing"), narrow, now.map(|row| row.row_spacing.as_str()))?,
     ];
-    let form = Form::new(format!("/seeders/{}/configurations", seeder.id), "Log the change", fields);
+    let form = Form::new(format!("/seeders/{}/configurations", seeder.id), say!(words, "setup-submit"), fields);
     Ok(form.creating(signed.app.clock.new_id()?))
 }

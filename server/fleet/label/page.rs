@@ -16,6 +16,8 @@ use axum::extract::{Path, RawQuery};
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::SeederId;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 
 pub(in crate::fleet) fn routes() -> Vec<Route> {
     vec![
@@ -36,11 +38,11 @@ struct Label {
 }
 
 impl Label {
-    fn of(seeder: SeederRow, base: &str) -> Result<Self, Error> {
+    fn of(seeder: SeederRow, base: &str, words: Words) -> Result<Self, Error> {
         // Without the scheme: a browser finds it, and every sign less is one that is not mistyped.
         let host = base.split_once("://").map_or(base, |(_, host)| host);
         Ok(Self {
-            code: code_of(&seeder, base)?,
+            code: code_of(&seeder, base, words)?,
             host: host.to_owned(),
             path: short::path(seeder.id),
             name: seeder.name,
@@ -53,8 +55,8 @@ impl Label {
 ///
 /// # Errors
 /// For an address that no code can hold.
-pub(in crate::fleet) fn code_of(seeder: &SeederRow, base: &str) -> Result<Code, Error> {
-    let says = format!("QR code that opens the page of {}", seeder.name);
+pub(in crate::fleet) fn code_of(seeder: &SeederRow, base: &str, words: Words) -> Result<Code, Error> {
+    let says = say!(words, "label-code", seeder = &seeder.name);
     Code::of(&format!("{base}/seeders/{}", seeder.id), says)
 }
 
@@ -74,13 +76,8 @@ struct LabelPage {
     may_keep: bool,
 }
 
-fn unreachable(base: &str) -> Option<String> {
-    is_of_this_machine_only(base).then(|| {
-        format!(
-            "The code would open {base}, which a phone cannot reach. Open Sowmark under the address that the phones use, or \
-             start the server with that address as --public-url; then print."
-        )
-    })
+fn unreachable(base: &str, words: Words) -> Option<String> {
+    is_of_this_machine_only(base).then(|| say!(words, "label-unreachable", address = base, option = "--public-url"))
 }
 
 async fn label_page(
@@ -90,12 +87,12 @@ async fn label_page(
     headers: HeaderMap,
 ) -> Result<Response, Error> {
     let seeder = find_seeder(&mut signed.app.read().await?.cx(), &signed.actor.scope, SeederId(id)).await?;
-    let base = signed.app.base(&headers);
+    let (base, words) = (signed.app.base(&headers), signed.actor.words());
     show(&LabelPage {
-        page: Page::new(&signed, &cookies, format!("Label of {}", seeder.name), "/seeders"),
+        page: Page::new(&signed, &cookies, say!(words, "label-title", seeder = &seeder.name), "/seeders"),
         seeder_id: id,
-        label: Label::of(seeder, &base)?,
-        unreachable: unreachable(&base),
+        label: Label::of(seeder, &base, words)?,
+        unreachable: unreachable(&base, words),
         may_keep: signed.actor.may(Permission::KeepFleet),
     })
 }
@@ -123,25 +120,25 @@ async fn labels_page(
     let is_first = asked.text("paper").is_empty();
     let known = Paper::ALL.iter().copied();
     let paper = known.into_iter().find(|paper| paper.word() == asked.text("paper")).unwrap_or(Paper::A4);
-    let base = signed.app.base(&headers);
+    let (base, words) = (signed.app.base(&headers), signed.actor.words());
     let (mut options, mut labels) = (Vec::new(), Vec::new());
     for seeder in seeders(&mut signed.app.read().await?.cx(), &signed.actor.scope).await? {
         let id = seeder.id.to_string();
         let selected = is_first || asked.all("seeder").any(|ticked| ticked == id);
         options.push(FormOption { value: id, label: seeder.name.clone(), selected });
         if selected {
-            labels.push(Label::of(seeder, &base)?);
+            labels.push(Label::of(seeder, &base, words)?);
         }
     }
-    let papers = Paper::ALL.iter().map(|paper| (paper.word(), paper.said()));
+    let papers = Paper::ALL.iter().map(|paper| (paper.word(), paper.says(words)));
     show(&LabelsPage {
-        page: Page::new(&signed, &cookies, "Labels for the machines", "/seeders"),
+        page: Page::new(&signed, &cookies, say!(words, "labels-title"), "/seeders"),
         seeders: options,
-        paper_field: FormField::new("paper", "Paper").choice(papers).value(paper.word()),
+        paper_field: FormField::new("paper", say!(words, "labels-paper")).choice(papers).value(paper.word()),
         paper,
         lines: is_first || !asked.text("lines").is_empty(),
         sheets: in_sheets(labels, paper.labels()),
-        unreachable: unreachable(&base),
+        unreachable: unreachable(&base, words),
     })
 }
 

@@ -1,5 +1,8 @@
 //! What labels are printed on: sheets of ready-cut labels as offices have them, or plain paper that is cut.
 
+use sowmark_core::say;
+use sowmark_core::words::Words;
+
 crate::words! {
     /// A sheet of labels.
     pub enum Paper {
@@ -11,11 +14,12 @@ crate::words! {
 impl Paper {
     /// As a person reads it.
     #[must_use]
-    pub fn said(self) -> &'static str {
-        match self {
-            Self::A4 => "A4, eight labels of 99.1 \u{d7} 67.7 mm",
-            Self::Letter => "Letter, ten labels of 4 \u{d7} 2 in",
-        }
+    pub fn says(self, words: Words) -> String {
+        let key = match self {
+            Self::A4 => "labels-paper-a4",
+            Self::Letter => "labels-paper-letter",
+        };
+        say!(words, key)
     }
 
     /// How many labels a sheet takes, two in a row.

@@ -13,6 +13,7 @@ use crate::web::page::{Cookies, FormPage, Page};
 use crate::web::routes::{Need, Route};
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::SeederId;
+use sowmark_core::say;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -52,18 +53,20 @@ async fn post_lay_up(signed: Signed, cookies: Cookies, PathId(id): PathId, poste
 }
 
 fn page_of(signed: &Signed, cookies: &Cookies, seeder: &SeederRow, form: Form) -> FormPage {
-    FormPage::new(Page::new(signed, cookies, format!("{}: in use or laid up", seeder.name), "/seeders"), form)
-        .intro("A seeder that is laid up asks for nothing on the board.")
+    let words = signed.actor.words();
+    let title = say!(words, "lay-up-title", seeder = &seeder.name);
+    FormPage::new(Page::new(signed, cookies, title, "/seeders"), form).intro(say!(words, "lay-up-intro"))
 }
 
 fn lay_up_form(signed: &Signed, seeder: &SeederRow, laid_up: bool) -> Result<Form, Error> {
+    let words = signed.actor.words();
     let fields = vec![
-        moment_field(signed, "occurred_at", "From when on"),
-        FormField::new("laid_up", "What happens")
+        moment_field(signed, "occurred_at", &say!(words, "record-from-when")),
+        FormField::new("laid_up", say!(words, "lay-up-what"))
             .value(if laid_up { "false" } else { "true" })
-            .choice([("true", "It is laid up"), ("false", "It is in use again")]),
-        FormField::new("note", "Note").kind(Kind::Area).optional(),
+            .choice([("true", say!(words, "lay-up-laid-up")), ("false", say!(words, "lay-up-in-use"))]),
+        FormField::new("note", say!(words, "record-note")).kind(Kind::Area).optional(),
     ];
-    let form = Form::new(format!("/seeders/{}/lay-ups", seeder.id), "Log it", fields);
+    let form = Form::new(format!("/seeders/{}/lay-ups", seeder.id), say!(words, "lay-up-submit"), fields);
     Ok(form.creating(signed.app.clock.new_id()?))
 }

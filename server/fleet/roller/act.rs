@@ -12,6 +12,8 @@ use crate::{input, words};
 use serde_json::Value;
 use sowmark_core::ids::RollerId;
 use sowmark_core::quantity::Volume;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 
 words! {
     /// How a roller takes seed along.
@@ -21,6 +23,21 @@ words! {
         Cell = "cell",
         Belt = "belt",
         Other = "other",
+    }
+}
+
+impl RollerKind {
+    /// As a person reads it.
+    #[must_use]
+    pub fn says(self, words: Words) -> String {
+        let key = match self {
+            Self::Fluted => "roller-kind-fluted",
+            Self::Studded => "roller-kind-studded",
+            Self::Cell => "roller-kind-cell",
+            Self::Belt => "roller-kind-belt",
+            Self::Other => "roller-kind-other",
+        };
+        say!(words, key)
     }
 }
 

@@ -7,11 +7,12 @@ use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Posted};
 use crate::web::input;
-use crate::web::page::{Cookies, Page, show, show_with};
+use crate::web::page::{Cookies, FormPage, Page, show};
 use crate::web::routes::{Need, Route};
 use askama::Template;
-use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::say;
+use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![
@@ -21,22 +22,33 @@ pub(super) fn routes() -> Vec<Route> {
     ]
 }
 
+/// A roller in the list.
+struct Listed {
+    roller: RollerRow,
+    kind: String,
+}
+
 #[derive(Template)]
 #[template(path = "fleet/rollers.html")]
 struct RollersPage {
     page: Page,
-    rollers: Vec<RollerRow>,
+    rollers: Vec<Listed>,
 }
 
 async fn rollers_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
     let mut conn = signed.app.read().await?;
-    let rollers = act::rollers(&mut conn.cx(), &signed.actor.scope).await?;
-    show(&RollersPage { page: Page::new(&signed, &cookies, "Meter rollers", "/keeping"), rollers })
+    let words = signed.actor.words();
+    let listed = |roller: RollerRow| Listed { kind: said_kind(&roller.kind, words), roller };
+    let rollers = act::rollers(&mut conn.cx(), &signed.actor.scope).await?.into_iter().map(listed).collect();
+    show(&RollersPage { page: Page::new(&signed, &cookies, say!(words, "rollers-title"), "/keeping"), rollers })
+}
+
+fn said_kind(word: &str, words: Words) -> String {
+    RollerKind::from_word(word).map_or_else(|| word.to_owned(), |kind| kind.says(words))
 }
 
 async fn new_roller_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
-    let form = roller_form().creating(signed.app.clock.new_id()?);
-    show(&crate::web::page::FormPage::new(Page::new(&signed, &cookies, "Add a meter roller", "/keeping"), form))
+    page_of(&signed, &cookies, roller_form(&signed)?).show()
 }
 
 async fn post_roller(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
@@ -47,25 +59,24 @@ async fn post_roller(signed: Signed, cookies: Cookies, posted: Posted) -> Result
     };
     match added {
         Ok(_) => Ok(Redirect::to("/rollers").into_response()),
-        Err(error) => {
-            let page = Page::new(&signed, &cookies, "Add a meter roller", "/keeping");
-            let form = roller_form().creating(signed.app.clock.new_id()?).again(&posted, &error);
-            show_with(StatusCode::UNPROCESSABLE_ENTITY, &crate::web::page::FormPage::new(page, form))
-        }
+        Err(error) => page_of(&signed, &cookies, roller_form(&signed)?.again(&posted, &error)).show(),
     }
 }
 
-fn roller_form() -> Form {
-    Form::new(
-        "/rollers",
-        "Add the roller",
-        vec![
-            FormField::new("label", "Label").hint("What your people call it, such as \u{201c}fine fluted\u{201d}."),
-            FormField::new("kind", "Kind").choice(RollerKind::ALL.iter().map(|kind| (kind.word(), kind.word()))),
-            FormField::new("displacement_per_rev", "Displacement per revolution and run")
-                .hint("Where the maker states it. It lets Sowmark tell a catch that cannot be right.")
-                .measured(&["cm3"], "cm3")
-                .optional(),
-        ],
-    )
+fn page_of(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
+    FormPage::new(Page::new(signed, cookies, say!(signed.actor.words(), "rollers-add"), "/keeping"), form)
+}
+
+fn roller_form(signed: &Signed) -> Result<Form, Error> {
+    let words = signed.actor.words();
+    let kinds = RollerKind::ALL.iter().map(|kind| (kind.word(), kind.says(words)));
+    let fields = vec![
+        FormField::new("label", say!(words, "roller-label")).hint(say!(words, "roller-label-hint")),
+        FormField::new("kind", say!(words, "roller-kind")).choice(kinds),
+        FormField::new("displacement_per_rev", say!(words, "roller-displacement"))
+            .hint(say!(words, "roller-displacement-hint"))
+            .measured(&["cm3"], "cm3")
+            .optional(),
+    ];
+    Ok(Form::new("/rollers", say!(words, "roller-submit"), fields).creating(signed.app.clock.new_id()?))
 }

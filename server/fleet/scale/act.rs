@@ -5,14 +5,17 @@ pub use super::store::{CheckRow, ScaleRow};
 use crate::access::{Permission, Scope};
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
-use crate::input;
 use crate::web::door::Signed;
 use crate::web::error::{Error, Fault};
 use crate::web::input::Name;
 use crate::web::paging::{List, PageAsked};
+use crate::web::saying::Saying;
+use crate::{input, saying};
 use serde_json::Value;
 use sowmark_core::ids::ScaleId;
 use sowmark_core::quantity::Mass;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 input! {
@@ -60,14 +63,14 @@ pub async fn add_scale(signed: &Signed, draft: ScaleDraft, sent: Value) -> Resul
 fn faults_of(draft: &ScaleDraft) -> Vec<Fault> {
     let mut faults = Vec::new();
     if draft.readability.is_zero() {
-        faults.push(Fault::new(
-            "/readability",
-            "A scale's smallest step is above zero. Read it from the display or the plate.",
-        ));
+        faults.push(Fault::new("/readability", saying!("scale-step-zero")));
     }
     if draft.capacity.si() <= draft.readability.si() {
-        let says =
-            format!("{} is no more than its smallest step, {}. Look at the units.", draft.capacity, draft.readability);
+        let (capacity, step) = (draft.capacity.to_string(), draft.readability.to_string());
+        let says = Saying::from(move |words: Words| {
+            let (capacity, step) = (words.decimal(&capacity), words.decimal(&step));
+            say!(words, "scale-capacity-too-small", capacity = capacity, step = step)
+        });
         faults.push(Fault::new("/capacity", says));
     }
     faults
@@ -81,7 +84,7 @@ pub async fn add_check(signed: &Signed, scale: ScaleId, draft: CheckDraft, sent:
     let grant = signed.grant(Permission::Log)?;
     find_scale(&mut signed.app.read().await?.cx(), &signed.actor.scope, scale).await?;
     if draft.reference.is_zero() {
-        return Err(Error::fault("/reference", "A check needs a known mass above zero on the scale."));
+        return Err(Error::fault("/reference", saying!("scale-check-reference-zero")));
     }
     let new = NewEntry {
         id: draft.id,

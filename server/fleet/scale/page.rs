@@ -15,6 +15,7 @@ use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::ScaleId;
+use sowmark_core::say;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -59,19 +60,20 @@ async fn scales_page(signed: Signed, cookies: Cookies) -> Result<Response, Error
         let checks = act::latest_checks(&mut conn.cx(), scope, ScaleId(scale.id)).await?;
         scales.push(Listed { scale, checks: checks.iter().map(|check| Told::of(check, &signed)).collect() });
     }
-    let page = Page::new(&signed, &cookies, "Scales", "/keeping");
+    let page = Page::new(&signed, &cookies, say!(signed.actor.words(), "scales-title"), "/keeping");
     show(&ScalesPage { page, scales, may_keep: signed.actor.may(Permission::KeepFleet) })
 }
 
 impl Told {
     fn of(row: &CheckRow, signed: &Signed) -> Self {
         let (zone, reader) = (&signed.actor.time_zone, signed.actor.reader());
+        let (reading, reference) = (reader.measured(&row.reading), reader.measured(&row.reference));
         Self {
             id: row.head.id,
-            when: row.head.when(zone),
-            says: format!("It read {} of {}.", reader.measured(&row.reading), reader.measured(&row.reference)),
-            by: row.head.by_line(),
-            fallen: row.head.fallen(zone),
+            when: row.head.when(zone, reader.words),
+            says: say!(reader.words, "scale-read", reading = reading, reference = reference),
+            by: row.head.by_line(reader.words),
+            fallen: row.head.fallen(zone, reader.words),
             may_void: row.head.stands()
                 && signed.actor.may_amend(row.head.recorded(), row.head.recorded_by, signed.app.clock.now()),
         }
@@ -105,20 +107,21 @@ async fn post_scale(signed: Signed, cookies: Cookies, posted: Posted) -> Result<
 }
 
 fn scale_page(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
-    FormPage::new(Page::new(signed, cookies, "Add a scale", "/keeping"), form)
+    FormPage::new(Page::new(signed, cookies, say!(signed.actor.words(), "scales-add"), "/keeping"), form)
 }
 
 fn scale_form(signed: &Signed) -> Result<Form, Error> {
-    let (small, large) = (mass_units(signed, true), mass_units(signed, false));
+    let (small, large, words) = (mass_units(signed, true), mass_units(signed, false), signed.actor.words());
     let fields = vec![
-        FormField::new("name", "Name")
-            .hint("What your people call it, such as \u{201c}hanging scale, yellow hook\u{201d}."),
-        FormField::new("readability", "Smallest step")
-            .hint("The step by which the display changes. It decides how much must be caught.")
+        FormField::new("name", say!(words, "scale-name")).hint(say!(words, "scale-name-hint")),
+        FormField::new("readability", say!(words, "scale-step"))
+            .hint(say!(words, "scale-step-hint"))
             .measured(small, small[0]),
-        FormField::new("capacity", "Capacity").hint("The most that it weighs.").measured(large, large[0]),
+        FormField::new("capacity", say!(words, "scale-capacity"))
+            .hint(say!(words, "scale-capacity-hint"))
+            .measured(large, large[0]),
     ];
-    Ok(Form::new("/scales", "Add the scale", fields).creating(signed.app.clock.new_id()?))
+    Ok(Form::new("/scales", say!(words, "scale-submit"), fields).creating(signed.app.clock.new_id()?))
 }
 
 async fn new_check_page(signed: Signed, cookies: Cookies, PathId(id): PathId, mend: Mend) -> Result<Response, Error> {
@@ -142,17 +145,18 @@ async fn post_check(signed: Signed, cookies: Cookies, PathId(id): PathId, posted
 }
 
 fn check_page(signed: &Signed, cookies: &Cookies, scale: &ScaleRow, form: Form) -> FormPage {
-    FormPage::new(Page::new(signed, cookies, format!("Check of {}", scale.name), "/keeping"), form)
-        .intro("Hang or lay a mass that you know on the scale, near what you weigh with it, and type what it shows.")
+    let words = signed.actor.words();
+    let title = say!(words, "scale-check-title", scale = &scale.name);
+    FormPage::new(Page::new(signed, cookies, title, "/keeping"), form).intro(say!(words, "scale-check-intro"))
 }
 
 fn check_form(signed: &Signed, scale: &ScaleRow) -> Result<Form, Error> {
-    let units = mass_units(signed, false);
+    let (units, words) = (mass_units(signed, false), signed.actor.words());
     let fields = vec![
-        moment_field(signed, "occurred_at", "When"),
-        FormField::new("reference", "Known mass").measured(units, units[0]),
-        FormField::new("reading", "What the scale showed").measured(units, units[0]),
+        moment_field(signed, "occurred_at", &say!(words, "record-when")),
+        FormField::new("reference", say!(words, "scale-check-reference")).measured(units, units[0]),
+        FormField::new("reading", say!(words, "scale-check-reading")).measured(units, units[0]),
     ];
-    let form = Form::new(format!("/scales/{}/checks", scale.id), "Log the check", fields);
+    let form = Form::new(format!("/scales/{}/checks", scale.id), say!(words, "scale-check-submit"), fields);
     Ok(form.creating(signed.app.clock.new_id()?).back("/scales"))
 }

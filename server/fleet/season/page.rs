@@ -11,6 +11,7 @@ use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::{Value, json};
+use sowmark_core::say;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![
@@ -36,16 +37,17 @@ struct SeasonsPage {
 
 async fn seasons_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
     let mut conn = signed.app.read().await?;
+    let words = signed.actor.words();
     let mut seasons = Vec::new();
     for season in act::seasons(&mut conn.cx(), &signed.actor.scope).await? {
         let crops = season.crop_list()?.filter(|crops| !crops.is_empty());
         seasons.push(Listed {
-            crops: crops.map_or_else(|| "all crops".to_owned(), |crops| crops.join(", ")),
+            crops: crops.map_or_else(|| say!(words, "seasons-all-crops"), |crops| crops.join(", ")),
             name: season.name,
             starts_on: season.starts_on,
         });
     }
-    show(&SeasonsPage { page: Page::new(&signed, &cookies, "Seasons", "/keeping"), seasons })
+    show(&SeasonsPage { page: Page::new(&signed, &cookies, say!(words, "seasons-title"), "/keeping"), seasons })
 }
 
 async fn new_season_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
@@ -74,17 +76,17 @@ fn with_crops(mut sent: Value) -> Value {
 }
 
 fn page_of(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
-    FormPage::new(Page::new(signed, cookies, "Add a season", "/keeping"), form)
-        .intro("From its first day on, every unit must be caught again, or only those with the crops that you name.")
+    let words = signed.actor.words();
+    FormPage::new(Page::new(signed, cookies, say!(words, "seasons-add"), "/keeping"), form)
+        .intro(say!(words, "season-intro"))
 }
 
 fn season_form(signed: &Signed) -> Result<Form, Error> {
+    let words = signed.actor.words();
     let fields = vec![
-        FormField::new("name", "Name").hint("Such as \u{201c}Spring 2027\u{201d}."),
-        FormField::new("starts_on", "First day").kind(Kind::Date),
-        FormField::new("crops", "Only for these crops")
-            .hint("With commas between them; empty for all crops.")
-            .optional(),
+        FormField::new("name", say!(words, "season-name")).hint(say!(words, "season-name-hint")),
+        FormField::new("starts_on", say!(words, "season-first-day")).kind(Kind::Date),
+        FormField::new("crops", say!(words, "season-crops")).hint(say!(words, "season-crops-hint")).optional(),
     ];
-    Ok(Form::new("/seasons", "Add the season", fields).creating(signed.app.clock.new_id()?))
+    Ok(Form::new("/seasons", say!(words, "season-submit"), fields).creating(signed.app.clock.new_id()?))
 }

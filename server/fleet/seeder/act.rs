@@ -9,6 +9,7 @@ use crate::clock::Stamp;
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Entered, NewEntry, Outcome, Work};
 use crate::fleet::configuration::store as configurations;
+use crate::saying;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
@@ -155,8 +156,7 @@ fn changed_units(units: &[UnitRow], changes: &[UnitChange]) -> Result<Vec<Change
     for (number, change) in changes.iter().enumerate() {
         let is_twice = changes.iter().take(number).any(|other| other.id == change.id);
         let Some(unit) = units.iter().find(|unit| unit.id == change.id && !is_twice) else {
-            let says = "This is none of the seeder's metering units, or was named before. Name each of them once.";
-            return Err(Error::fault(format!("/metering_units/{number}/id"), says));
+            return Err(Error::fault(format!("/metering_units/{number}/id"), saying!("seeder-unit-not-its-own")));
         };
         let from = unit.keyed_in.0;
         if from != change.keyed_in {

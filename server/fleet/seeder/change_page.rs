@@ -14,6 +14,7 @@ use crate::web::routes::{Need, Route};
 use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::{Value, json};
 use sowmark_core::ids::SeederId;
+use sowmark_core::say;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -85,40 +86,43 @@ fn wished_unit(posted: &Posted, number: usize, id: Uuid) -> Value {
 }
 
 fn page_of(signed: &Signed, cookies: &Cookies, known: &Known, form: Form) -> FormPage {
-    FormPage::new(Page::new(signed, cookies, format!("Change {}", known.seeder.name), "/seeders"), form).intro(
-        "What was recorded of the machine stays with it. The change is in the audit trail. Below, say for each metering unit \
-         what its controller wants keyed in: every page then shows the number in that form.",
-    )
+    let words = signed.actor.words();
+    let title = say!(words, "seeder-change-title", seeder = &known.seeder.name);
+    FormPage::new(Page::new(signed, cookies, title, "/seeders"), form).intro(say!(words, "seeder-change-intro"))
 }
 
 fn change_form(signed: &Signed, known: &Known) -> Form {
-    let seeder = &known.seeder;
+    let (seeder, words) = (&known.seeder, signed.actor.words());
     let serial = seeder.serial_number.clone().unwrap_or_default();
     let mut fields = vec![
-        FormField::new("name", "Name").value(seeder.name.clone()).hint("What your people call the machine."),
-        FormField::new("serial_number", "Serial number").value(serial).optional(),
+        FormField::new("name", say!(words, "seeder-name"))
+            .value(seeder.name.clone())
+            .hint(say!(words, "seeder-name-hint")),
+        FormField::new("serial_number", say!(words, "seeder-serial-number")).value(serial).optional(),
     ];
     for (number, unit) in known.units.iter().enumerate() {
         fields.extend(unit_fields(signed, number, unit));
     }
-    Form::new(format!("/seeders/{}/change", seeder.id), "Save the change", fields)
+    Form::new(format!("/seeders/{}/change", seeder.id), say!(words, "seeder-change-submit"), fields)
 }
 
 fn unit_fields(signed: &Signed, number: usize, unit: &UnitRow) -> [FormField; 3] {
-    let form = unit.keyed_in.0;
-    let named = |of: &str, label: &str| FormField::new(field(number, of), format!("{}: {label}", unit.label));
-    let unsaid = format!("Nobody has said: shown as {}", key_in::in_words(None, signed.actor.reader()));
-    let masses = KeyMass::ALL.iter().map(|mass| (mass.word(), mass.said().to_owned()));
+    let (form, words) = (unit.keyed_in.0, signed.actor.words());
+    let named = |of: &str, label: String| FormField::new(field(number, of), label);
+    let usual = key_in::in_words(None, signed.actor.reader());
+    let unsaid = say!(words, "key-in-mass-not-said", form = usual);
+    let masses = KeyMass::ALL.iter().map(|mass| (mass.word(), mass.says(words)));
+    let (one_run, whole_unit) = (say!(words, "key-in-for-run"), say!(words, "key-in-for-unit"));
     let per = if form.is_some_and(|form| form.per.count() == 1) { "1" } else { "100" };
     [
-        named("mass_unit", "the controller wants")
+        named("mass_unit", say!(words, "key-in-mass", unit = &unit.label))
             .choice(std::iter::once(("", unsaid)).chain(masses))
             .value(form.map(|form| form.mass_unit.word()).unwrap_or_default()),
-        named("per_revolutions", "for how many revolutions")
-            .choice([("1", "one revolution"), ("100", "100 revolutions")])
+        named("per_revolutions", say!(words, "key-in-per", unit = &unit.label))
+            .choice([("1", say!(words, "key-in-per-one")), ("100", say!(words, "key-in-per-hundred"))])
             .value(per),
-        named("for", "for one run or all")
-            .choice([(KeyFor::Run.word(), "one run"), (KeyFor::Unit.word(), "the whole unit, all runs in use")])
+        named("for", say!(words, "key-in-for", unit = &unit.label))
+            .choice([(KeyFor::Run.word(), one_run), (KeyFor::Unit.word(), whole_unit)])
             .value(form.map_or(KeyFor::Run, |form| form.is_for).word()),
     ]
 }

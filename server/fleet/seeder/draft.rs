@@ -3,10 +3,13 @@
 use super::keyed_in::KeyedIn;
 use crate::web::error::Fault;
 use crate::web::input::{At, Faults, Input, Name, Rpm, Whole, described, text_of};
-use crate::{input, words};
+use crate::web::saying::Saying;
+use crate::{input, saying, words};
 use jiff::civil::Date;
 use serde_json::Value;
 use sowmark_core::quantity::Length;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{ObjectBuilder, Schema, Type};
 use uuid::Uuid;
@@ -23,12 +26,13 @@ words! {
 impl SeederKind {
     /// As a person reads it.
     #[must_use]
-    pub fn said(self) -> &'static str {
-        match self {
-            Self::BoxDrill => "box drill",
-            Self::AirDrill => "air drill",
-            Self::AirCart => "air cart",
-        }
+    pub fn says(self, words: Words) -> String {
+        let key = match self {
+            Self::BoxDrill => "seeder-kind-box-drill",
+            Self::AirDrill => "seeder-kind-air-drill",
+            Self::AirCart => "seeder-kind-air-cart",
+        };
+        say!(words, key)
     }
 }
 
@@ -44,12 +48,13 @@ words! {
 impl Drive {
     /// As a person reads it.
     #[must_use]
-    pub fn said(self) -> &'static str {
-        match self {
-            Self::Ground => "ground wheel",
-            Self::Electric => "electric motor",
-            Self::Hydraulic => "hydraulic motor",
-        }
+    pub fn says(self, words: Words) -> String {
+        let key = match self {
+            Self::Ground => "drive-ground",
+            Self::Electric => "drive-electric",
+            Self::Hydraulic => "drive-hydraulic",
+        };
+        say!(words, key)
     }
 }
 
@@ -86,10 +91,11 @@ impl Input for SpeedRange {
         if min.to_f64() < max.to_f64() {
             Some(Self { min: min.as_str().to_owned(), max: max.as_str().to_owned() })
         } else {
-            let says = format!(
-                "{max} rpm is not above the lowest speed, {min} rpm. Give the highest speed that the drive holds."
-            );
-            faults.add(&at.key("max"), says)
+            let says = move |words: Words| {
+                let (least, most) = (words.decimal(min.as_str()), words.decimal(max.as_str()));
+                say!(words, "seeder-speed-most-too-low", most = most, least = least)
+            };
+            faults.add(&at.key("max"), Saying::from(says))
         }
     }
 
@@ -158,7 +164,7 @@ pub(super) fn faults_of(draft: &SeederDraft) -> Vec<Fault> {
     let units = &draft.metering_units;
     let mut faults = crate::fleet::configuration::act::faults_of(&draft.working_width, &draft.row_spacing);
     if units.is_empty() {
-        faults.push(Fault::new("/metering_units", "A seeder has at least one metering unit. Name each roller line."));
+        faults.push(Fault::new("/metering_units", saying!("seeder-units-none")));
     }
     for (i, unit) in units.iter().enumerate() {
         // Two units of one label on a machine: somebody keys the number into the wrong one.
@@ -166,10 +172,7 @@ pub(super) fn faults_of(draft: &SeederDraft) -> Vec<Fault> {
             faults.push(label_taken(&format!("/metering_units/{i}/label"), &unit.label.0));
         }
         if unit.id.is_some() && units.iter().take(i).any(|other| other.id == unit.id) {
-            faults.push(Fault::new(
-                format!("/metering_units/{i}/id"),
-                "Another unit here has the same id. Make one for each.",
-            ));
+            faults.push(Fault::new(format!("/metering_units/{i}/id"), saying!("seeder-unit-id-taken")));
         }
     }
     faults
@@ -177,5 +180,6 @@ pub(super) fn faults_of(draft: &SeederDraft) -> Vec<Fault> {
 
 /// That a unit of the machine has the label already.
 pub(super) fn label_taken(pointer: &str, label: &str) -> Fault {
-    Fault::new(pointer, format!("Another unit is already called {label}. Give each its own label."))
+    let label = label.to_owned();
+    Fault::new(pointer, saying!("seeder-unit-label-taken", label = &label))
 }

@@ -1,11 +1,14 @@
 //! The form in which the number is keyed in at a unit's controller: as sent, as stored, and as the API shows it. How a
 //! number looks in it stands in `key_in.rs`; the arithmetic is core's.
 
+use crate::saying;
 use crate::web::input::{At, Faults, Input, Whole, described};
 use serde::Serialize;
 use serde_json::Value;
 use sowmark_core::quantity::unit;
 use sowmark_core::quantity::{self, KeyedFor, PerRevolutions};
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use sqlx::{ColumnIndex, Decode, FromRow, Row, Type};
 use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{ObjectBuilder, Schema};
@@ -23,13 +26,14 @@ crate::words! {
 impl KeyMass {
     /// As a person reads it.
     #[must_use]
-    pub fn said(self) -> &'static str {
-        match self {
-            Self::G => "grams",
-            Self::Kg => "kilograms",
-            Self::Lb => "pounds",
-            Self::Oz => "ounces",
-        }
+    pub fn says(self, words: Words) -> String {
+        let key = match self {
+            Self::G => "key-in-g",
+            Self::Kg => "key-in-kg",
+            Self::Lb => "key-in-lb",
+            Self::Oz => "key-in-oz",
+        };
+        say!(words, key)
     }
 }
 
@@ -75,8 +79,8 @@ impl Input for KeyedIn {
         let count = Option::<Whole<1, 100>>::read(fields.get("per_revolutions"), &at_count, faults);
         let per = count.and_then(|count| {
             let count = count.map_or(100, |count| count.0);
-            let says = || format!("{count} is not known here. Use 1 or 100.");
-            PerRevolutions::from_count(count).or_else(|| faults.add(&at_count, says()))
+            let says = saying!("key-in-per-unknown", count = count.to_string());
+            PerRevolutions::from_count(count).or_else(|| faults.add(&at_count, says))
         });
         let is_for = Option::<KeyFor>::read(fields.get("for"), &at.key("for"), faults);
         Some(Self { mass_unit: mass_unit?, per: per?, is_for: is_for?.unwrap_or(KeyFor::Run) })

@@ -23,6 +23,8 @@ use askama::Template;
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::SeederId;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -40,7 +42,7 @@ const UNIT_ROWS: usize = 4;
 /// A seeder in the list.
 struct Listed {
     seeder: SeederRow,
-    kind: &'static str,
+    kind: String,
     units: Vec<String>,
     laid_up: bool,
 }
@@ -55,12 +57,12 @@ struct SeedersPage {
 
 async fn seeders_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
     let mut conn = signed.app.read().await?;
-    let (scope, now) = (&signed.actor.scope, signed.app.clock.now());
+    let (scope, now, words) = (&signed.actor.scope, signed.app.clock.now(), signed.actor.words());
     let units = act::units(&mut conn.cx(), scope).await?;
     let mut seeders = Vec::new();
     for seeder in act::seeders(&mut conn.cx(), scope).await? {
         seeders.push(Listed {
-            kind: said_kind(&seeder.kind),
+            kind: said_kind(&seeder.kind, words),
             units: units.iter().filter(|unit| unit.seeder_id == seeder.id).map(|unit| unit.label.clone()).collect(),
             laid_up: lay_ups::in_force(&mut conn.cx(), scope, SeederId(seeder.id), now)
                 .await?
@@ -68,12 +70,12 @@ async fn seeders_page(signed: Signed, cookies: Cookies) -> Result<Response, Erro
             seeder,
         });
     }
-    let page = Page::new(&signed, &cookies, "Seeders", "/seeders");
+    let page = Page::new(&signed, &cookies, say!(words, "nav-seeders"), "/seeders");
     show(&SeedersPage { page, seeders, may_keep: signed.actor.may(Permission::KeepFleet) })
 }
 
-fn said_kind(word: &str) -> &'static str {
-    SeederKind::from_word(word).map_or("seeder", SeederKind::said)
+fn said_kind(word: &str, words: Words) -> String {
+    SeederKind::from_word(word).map_or_else(|| word.to_owned(), |kind| kind.says(words))
 }
 
 async fn new_seeder_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
@@ -98,11 +100,9 @@ async fn post_seeder(signed: Signed, cookies: Cookies, posted: Posted) -> Result
 }
 
 fn page_of(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
-    let page = Page::new(signed, cookies, "Add a seeder", "/seeders");
-    FormPage::new(page, form).intro(
-        "A metering unit is one roller line under one tank. Name each as your people do; leave the rows that you do not \
-         need empty.",
-    )
+    let words = signed.actor.words();
+    let page = Page::new(signed, cookies, say!(words, "seeders-add"), "/seeders");
+    FormPage::new(page, form).intro(say!(words, "seeder-new-intro"))
 }
 
 /// What was typed, without the rows of units that were left empty (a row's drive is always chosen), the others moved up:
@@ -133,38 +133,43 @@ fn seeder_form(signed: &Signed) -> Form {
         Units::Metric => (&["m", "ft"], &["cm", "mm", "in"]),
         Units::Us => (&["ft", "m"], &["in", "cm", "mm"]),
     };
+    let words = signed.actor.words();
     let mut fields = vec![
-        FormField::new("name", "Name").hint("What your people call the machine."),
-        FormField::new("serial_number", "Serial number").optional(),
-        FormField::new("kind", "Kind").choice(SeederKind::ALL.iter().map(|kind| (kind.word(), kind.said()))),
-        FormField::new("commissioned_on", "Commissioned on")
+        FormField::new("name", say!(words, "seeder-name")).hint(say!(words, "seeder-name-hint")),
+        FormField::new("serial_number", say!(words, "seeder-serial-number")).optional(),
+        FormField::new("kind", say!(words, "seeder-kind"))
+            .choice(SeederKind::ALL.iter().map(|kind| (kind.word(), kind.says(words)))),
+        FormField::new("commissioned_on", say!(words, "seeder-commissioned-on"))
             .kind(Kind::Date)
-            .hint("From this day on its working width and row spacing hold."),
-        FormField::new("working_width", "Working width").measured(wide, wide[0]),
-        FormField::new("row_spacing", "Row spacing").measured(narrow, narrow[0]),
+            .hint(say!(words, "seeder-commissioned-on-hint")),
+        FormField::new("working_width", say!(words, "seeder-working-width")).measured(wide, wide[0]),
+        FormField::new("row_spacing", say!(words, "seeder-row-spacing")).measured(narrow, narrow[0]),
     ];
     for row in 0..UNIT_ROWS {
-        let (name, number) = (|field: &str| format!("metering_units/{row}/{field}"), row + 1);
-        let field = |of: &str, label: &str| {
-            let field = FormField::new(name(of), format!("Metering unit {number}: {label}"));
-            if row == 0 { field } else { field.optional() }
-        };
-        fields.push(field("label", "label"));
-        fields.push(field("runs", "runs").kind(Kind::Whole).hint("How many seed lines it feeds."));
-        fields.push(
-            field("drive", "drive")
-                .value("electric")
-                .choice(Drive::ALL.iter().map(|drive| (drive.word(), drive.said()))),
-        );
-        fields.push(
-            field("roller_speed_rpm/min", "lowest roller speed, 1/min")
-                .kind(Kind::Number)
-                .optional()
-                .hint("The roller speeds that the drive can hold, where known."),
-        );
-        fields.push(field("roller_speed_rpm/max", "highest roller speed, 1/min").kind(Kind::Number).optional());
+        let unit = unit_fields(row, words);
+        fields.extend(unit.map(|field| if row == 0 { field } else { field.optional() }));
     }
-    Form::new("/seeders", "Add the seeder", fields)
+    Form::new("/seeders", say!(words, "seeder-new-submit"), fields)
+}
+
+fn unit_fields(row: usize, words: Words) -> [FormField; 5] {
+    let (name, number) = (|field: &str| format!("metering_units/{row}/{field}"), (row + 1).to_string());
+    [
+        FormField::new(name("label"), say!(words, "seeder-unit-label", number = &number)),
+        FormField::new(name("runs"), say!(words, "seeder-unit-runs", number = &number))
+            .kind(Kind::Whole)
+            .hint(say!(words, "unit-runs-hint")),
+        FormField::new(name("drive"), say!(words, "seeder-unit-drive", number = &number))
+            .value("electric")
+            .choice(Drive::ALL.iter().map(|drive| (drive.word(), drive.says(words)))),
+        FormField::new(name("roller_speed_rpm/min"), say!(words, "seeder-unit-speed-least", number = &number))
+            .kind(Kind::Number)
+            .optional()
+            .hint(say!(words, "unit-speed-hint")),
+        FormField::new(name("roller_speed_rpm/max"), say!(words, "seeder-unit-speed-most", number = &number))
+            .kind(Kind::Number)
+            .optional(),
+    ]
 }
 
 /// What is fitted to a unit now.
@@ -174,7 +179,6 @@ struct Fitted {
     ratio: String,
     gate: String,
     runs: String,
-    since: String,
     drive: String,
     /// What its controller wants.
     keyed_in: String,
@@ -184,7 +188,6 @@ struct Fitted {
 struct Told {
     id: Uuid,
     when: String,
-    unit: String,
     says: String,
     by: String,
     fallen: Option<String>,
@@ -197,7 +200,8 @@ struct Told {
 struct SeederPage {
     page: Page,
     seeder: SeederRow,
-    kind: &'static str,
+    /// What it is, its number, since when it is in service, in a line.
+    about: String,
     laid_up: bool,
     width: String,
     spacing: String,
@@ -234,9 +238,10 @@ async fn seeder_page(
     }
     let told = timeline::page_of_timeline(cx, &signed.actor, id, &asked).await?;
     let page = Page::new(&signed, &cookies, seeder.name.clone(), "/seeders");
+    let laid_up = lay_ups::in_force(cx, scope, id, now).await?.is_some_and(|lay_up| lay_up.laid_up);
     show(&SeederPage {
-        kind: said_kind(&seeder.kind),
-        laid_up: lay_ups::in_force(cx, scope, id, now).await?.is_some_and(|lay_up| lay_up.laid_up),
+        about: about(&seeder, laid_up, signed.actor.words()),
+        laid_up,
         width: configuration.as_ref().map(|row| signed.actor.reader().measured(&row.working_width)).unwrap_or_default(),
         spacing: configuration.as_ref().map(|row| signed.actor.reader().measured(&row.row_spacing)).unwrap_or_default(),
         lines: board::lines_of(cx, &signed, id).await?,
@@ -244,7 +249,7 @@ async fn seeder_page(
         charts: charts.into_iter().filter(|(_, figures)| !figures.is_empty()).collect(),
         timeline: told.items.iter().map(|row| Told::of(row, &signed)).collect(),
         older: told.next,
-        code: label::code_of(&seeder, &signed.app.base(&headers))?,
+        code: label::code_of(&seeder, &signed.app.base(&headers), signed.actor.words())?,
         may_log: signed.actor.may(Permission::Log),
         may_keep: signed.actor.may(Permission::KeepFleet),
         page,
@@ -252,36 +257,44 @@ async fn seeder_page(
     })
 }
 
+fn about(seeder: &SeederRow, laid_up: bool, words: Words) -> String {
+    let yes_or_no = |yes: bool| if yes { "yes" } else { "no" };
+    say!(
+        words,
+        "seeder-about",
+        kind = said_kind(&seeder.kind, words),
+        numbered = yes_or_no(seeder.serial_number.is_some()),
+        serial = seeder.serial_number.as_deref().unwrap_or_default(),
+        day = &seeder.commissioned_on,
+        laid_up = yes_or_no(laid_up),
+    )
+}
+
 impl Fitted {
     fn of(unit: UnitRow, setup: Option<setups::SetupRow>, actor: &Actor) -> Self {
         let words = actor.words();
         let said = unit.keyed_in.0;
         let keyed_in = key_in::in_words(said, actor.reader());
-        let keyed_in = if said.is_some() { keyed_in } else { format!("nobody has said; shown as {keyed_in}") };
-        let drive = Drive::from_word(&unit.drive).map_or("drive", Drive::said);
+        let keyed_in = if said.is_some() { keyed_in } else { say!(words, "key-in-not-said", form = keyed_in) };
+        let drive = Drive::from_word(&unit.drive).map_or_else(|| unit.drive.clone(), |drive| drive.says(words));
         let drive = match (&unit.roller_speed_min, &unit.roller_speed_max) {
-            (Some(min), Some(max)) => format!("{drive}, {} to {} 1/min", words.decimal(min), words.decimal(max)),
-            _ => drive.to_owned(),
+            (Some(min), Some(max)) => {
+                let (least, most) = (words.decimal(min), words.decimal(max));
+                say!(words, "drive-speeds", drive = drive, least = least, most = most)
+            }
+            _ => drive,
         };
         let Some(setup) = setup else {
             let nothing = String::new;
-            return Self {
-                unit,
-                roller: None,
-                ratio: nothing(),
-                gate: nothing(),
-                runs: nothing(),
-                since: nothing(),
-                drive,
-                keyed_in,
-            };
+            return Self { unit, roller: None, ratio: nothing(), gate: nothing(), runs: nothing(), drive, keyed_in };
         };
+        let (since, used, runs) =
+            (setup.head.when(&actor.time_zone, words), setup.runs.to_string(), unit.runs.to_string());
         Self {
-            roller: Some(setup.roller.clone()),
+            roller: Some(say!(words, "setup-roller-since", roller = &setup.roller, since = since)),
             ratio: words.decimal(&setup.drive_ratio),
-            gate: setup.gate.clone().unwrap_or_else(|| "none".to_owned()),
-            runs: format!("{} of {}", setup.runs, unit.runs),
-            since: setup.head.when(&actor.time_zone),
+            gate: setup.gate.clone().unwrap_or_else(|| say!(words, "setup-gate-none")),
+            runs: say!(words, "setup-runs-of", used = used, runs = runs),
             drive,
             keyed_in,
             unit,
@@ -291,15 +304,19 @@ impl Fitted {
 
 impl Told {
     fn of(row: &TimelineRow, signed: &Signed) -> Self {
-        let zone = &signed.actor.time_zone;
+        let (zone, words) = (&signed.actor.time_zone, signed.actor.words());
         let may_void = signed.actor.may_amend(row.head.recorded(), row.head.recorded_by, signed.app.clock.now());
+        let says = row.says(signed.actor.reader());
+        let says = match &row.unit {
+            Some(unit) => say!(words, "timeline-of-unit", unit = unit, says = says),
+            None => says,
+        };
         Self {
             id: row.head.id,
-            when: row.head.when(zone),
-            unit: row.unit.clone().unwrap_or_default(),
-            says: row.says(signed.actor.reader()),
-            by: row.head.by_line(),
-            fallen: row.head.fallen(zone),
+            when: row.head.when(zone, words),
+            says,
+            by: row.head.by_line(words),
+            fallen: row.head.fallen(zone, words),
             href: (row.head.kind == "calibration").then(|| format!("/calibrations/{}", row.head.id)),
             may_void: row.head.stands() && may_void,
         }

@@ -11,6 +11,7 @@ use crate::web::page::{Cookies, FormPage, Page};
 use crate::web::routes::{Need, Route};
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::SeederId;
+use sowmark_core::say;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -43,25 +44,25 @@ async fn post_unit(signed: Signed, cookies: Cookies, PathId(id): PathId, posted:
 }
 
 fn page_of(signed: &Signed, cookies: &Cookies, seeder: &SeederRow, form: Form) -> FormPage {
-    FormPage::new(Page::new(signed, cookies, format!("{}: add a metering unit", seeder.name), "/seeders"), form).intro(
-        "A metering unit is one roller line under one tank. It has no number until its setup is logged and a catch accepted.",
-    )
+    let words = signed.actor.words();
+    let title = say!(words, "unit-title", seeder = &seeder.name);
+    FormPage::new(Page::new(signed, cookies, title, "/seeders"), form).intro(say!(words, "unit-intro"))
 }
 
 fn unit_form(signed: &Signed, seeder: &SeederRow) -> Result<Form, Error> {
+    let words = signed.actor.words();
     let fields = vec![
-        FormField::new("label", "Label")
-            .hint("What your people call it; another than those of the machine's other units."),
-        FormField::new("runs", "Runs").kind(Kind::Whole).hint("How many seed lines it feeds."),
-        FormField::new("drive", "Drive")
+        FormField::new("label", say!(words, "unit-label")).hint(say!(words, "unit-label-hint")),
+        FormField::new("runs", say!(words, "unit-runs")).kind(Kind::Whole).hint(say!(words, "unit-runs-hint")),
+        FormField::new("drive", say!(words, "unit-drive"))
             .value("electric")
-            .choice(Drive::ALL.iter().map(|drive| (drive.word(), drive.said()))),
-        FormField::new("roller_speed_rpm/min", "Lowest roller speed, 1/min")
+            .choice(Drive::ALL.iter().map(|drive| (drive.word(), drive.says(words)))),
+        FormField::new("roller_speed_rpm/min", say!(words, "unit-speed-least"))
             .kind(Kind::Number)
             .optional()
-            .hint("The roller speeds that the drive can hold, where known."),
-        FormField::new("roller_speed_rpm/max", "Highest roller speed, 1/min").kind(Kind::Number).optional(),
+            .hint(say!(words, "unit-speed-hint")),
+        FormField::new("roller_speed_rpm/max", say!(words, "unit-speed-most")).kind(Kind::Number).optional(),
     ];
-    let form = Form::new(format!("/seeders/{}/metering-units", seeder.id), "Add the metering unit", fields);
+    let form = Form::new(format!("/seeders/{}/metering-units", seeder.id), say!(words, "unit-submit"), fields);
     Ok(form.creating(signed.app.clock.new_id()?))
 }

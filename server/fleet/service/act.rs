@@ -13,6 +13,8 @@ use crate::web::paging::{List, PageAsked};
 use crate::{input, words};
 use serde_json::Value;
 use sowmark_core::ids::{MeteringUnitId, SeederId};
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 words! {
@@ -34,19 +36,20 @@ words! {
 impl Component {
     /// As a person reads it.
     #[must_use]
-    pub fn said(self) -> &'static str {
-        match self {
-            Self::HydraulicMotor => "hydraulic motor",
-            Self::ElectricMotor => "electric motor",
-            Self::ControlValve => "control valve",
-            Self::SpeedSensor => "speed sensor",
-            Self::MeterHousing => "meter housing",
-            Self::Seal => "seal",
-            Self::DriveTrain => "drive train",
-            Self::Fan => "fan",
-            Self::Controller => "controller",
-            Self::Other => "another part",
-        }
+    pub fn says(self, words: Words) -> String {
+        let key = match self {
+            Self::HydraulicMotor => "component-hydraulic-motor",
+            Self::ElectricMotor => "component-electric-motor",
+            Self::ControlValve => "component-control-valve",
+            Self::SpeedSensor => "component-speed-sensor",
+            Self::MeterHousing => "component-meter-housing",
+            Self::Seal => "component-seal",
+            Self::DriveTrain => "component-drive-train",
+            Self::Fan => "component-fan",
+            Self::Controller => "component-controller",
+            Self::Other => "component-other",
+        };
+        say!(words, key)
     }
 }
 

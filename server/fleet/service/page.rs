@@ -15,6 +15,7 @@ use crate::web::page::{Cookies, FormPage, Page};
 use crate::web::routes::{Need, Route};
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::SeederId;
+use sowmark_core::say;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -54,24 +55,26 @@ async fn post_service(signed: Signed, cookies: Cookies, PathId(id): PathId, post
 }
 
 fn page_of(signed: &Signed, cookies: &Cookies, seeder: &SeederRow, form: Form) -> FormPage {
-    let page = Page::new(signed, cookies, format!("{}: part replaced or repaired", seeder.name), "/seeders");
-    FormPage::new(page, form)
-        .intro("If it can have changed what a revolution delivers, the units it concerns must be caught again.")
+    let words = signed.actor.words();
+    let title = say!(words, "service-title", seeder = &seeder.name);
+    FormPage::new(Page::new(signed, cookies, title, "/seeders"), form).intro(say!(words, "service-intro"))
 }
 
 fn service_form(signed: &Signed, seeder: &SeederRow, units: &[UnitRow]) -> Result<Form, Error> {
-    let whole = std::iter::once((String::new(), "The whole seeder".to_owned()));
+    let words = signed.actor.words();
+    let whole = std::iter::once((String::new(), say!(words, "service-unit-all")));
+    let parts = Component::ALL.iter().map(|part| (part.word(), part.says(words)));
     let fields = vec![
-        moment_field(signed, "occurred_at", "When"),
-        FormField::new("metering_unit_id", "Which metering unit")
+        moment_field(signed, "occurred_at", &say!(words, "record-when")),
+        FormField::new("metering_unit_id", say!(words, "service-unit"))
             .choice(whole.chain(units.iter().map(|unit| (unit.id.to_string(), unit.label.clone()))))
             .optional(),
-        FormField::new("component", "Part").choice(Component::ALL.iter().map(|part| (part.word(), part.said()))),
-        FormField::new("affects_metering", "Can it have changed what a revolution delivers?")
+        FormField::new("component", say!(words, "service-part")).choice(parts),
+        FormField::new("affects_metering", say!(words, "service-affects"))
             .value("true")
-            .choice([("true", "Yes, or not sure: catch again"), ("false", "No")]),
-        FormField::new("note", "Note").kind(Kind::Area).optional(),
+            .choice([("true", say!(words, "service-affects-yes")), ("false", say!(words, "service-affects-no"))]),
+        FormField::new("note", say!(words, "record-note")).kind(Kind::Area).optional(),
     ];
-    let form = Form::new(format!("/seeders/{}/services", seeder.id), "Log the part", fields);
+    let form = Form::new(format!("/seeders/{}/services", seeder.id), say!(words, "service-submit"), fields);
     Ok(form.creating(signed.app.clock.new_id()?).back(format!("/seeders/{}", seeder.id)))
 }

@@ -7,11 +7,11 @@ use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
 use crate::fleet::roller::act::find_roller;
 use crate::fleet::seeder::act::find_unit;
-use crate::input;
 use crate::web::door::Signed;
 use crate::web::error::Error;
-use crate::web::input::{At, Faults, Input, Line, Note, Whole, what_it_is};
+use crate::web::input::{At, Faults, Input, Line, Note, Whole};
 use crate::web::paging::{List, PageAsked};
+use crate::{input, saying};
 use jiff::Timestamp;
 use serde_json::Value;
 use sowmark_core::ids::{MeteringUnitId, RollerId};
@@ -27,10 +27,7 @@ impl Input for DriveRatio {
         let parsed = match value {
             Some(Value::String(text)) => Self::parse(text),
             Some(Value::Number(number)) => Self::parse(&number.to_string()),
-            None | Some(Value::Null) => return faults.add(at, "This is missing."),
-            Some(other) => {
-                return faults.add(at, format!("This is {}; a ratio like \"5:2\" is wanted.", what_it_is(other)));
-            }
+            other => return faults.wrong_kind(other, at, "ratio"),
         };
         match parsed {
             Ok(ratio) => Some(ratio),
@@ -77,10 +74,8 @@ pub async fn add_setup(
         let mut conn = signed.app.read().await?;
         let found = find_unit(&mut conn.cx(), scope, unit).await?;
         if draft.runs.0 > found.runs {
-            let says = format!(
-                "{} runs in use, but {} has {}. Use 1 to {}.",
-                draft.runs.0, found.label, found.runs, found.runs
-            );
+            let (used, runs, label) = (draft.runs.0.to_string(), found.runs.to_string(), found.label);
+            let says = saying!("setup-runs-too-many", used = &used, unit = &label, runs = &runs);
             return Err(Error::fault("/runs", says));
         }
         match find_roller(&mut conn.cx(), scope, draft.roller_id).await {

@@ -17,6 +17,7 @@ use crate::web::page::{Cookies, FormPage, Page};
 use crate::web::routes::{Need, Route};
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::MeteringUnitId;
+use sowmark_core::say;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -63,42 +64,36 @@ async fn post_setup(signed: Signed, cookies: Cookies, PathId(id): PathId, posted
 }
 
 fn page_of(signed: &Signed, cookies: &Cookies, known: &Known, form: Form) -> FormPage {
-    let title = format!("{}, {}: roller, ratio or gate", known.unit.seeder, known.unit.label);
-    FormPage::new(Page::new(signed, cookies, title, "/seeders"), form).intro(
-        "Say what is fitted from this moment on, also what stayed. Stop the engine and wait until nothing turns before you \
-         reach in; the maker\u{2019}s instructions come first.",
-    )
+    let words = signed.actor.words();
+    let title = say!(words, "setup-title", seeder = &known.unit.seeder, unit = &known.unit.label);
+    FormPage::new(Page::new(signed, cookies, title, "/seeders"), form).intro(say!(words, "setup-intro"))
 }
 
 fn setup_form(signed: &Signed, known: &Known) -> Result<Form, Error> {
-    let now = known.now.as_ref();
-    let roller = FormField::new("roller_id", "Roller")
+    let (now, words) = (known.now.as_ref(), signed.actor.words());
+    let roller = FormField::new("roller_id", say!(words, "setup-roller"))
         .value(now.map(|setup| setup.roller_id.to_string()).unwrap_or_default())
         .choice(
-            std::iter::once((String::new(), "Choose the roller".to_owned()))
+            std::iter::once((String::new(), say!(words, "setup-roller-choose")))
                 .chain(known.rollers.iter().map(|roller| (roller.id.to_string(), roller.label.clone()))),
         );
-    let roller = if known.rollers.is_empty() {
-        roller.hint("No roller is kept yet. The office adds rollers under Keeping; then they can be chosen here.")
-    } else {
-        roller
-    };
+    let roller = if known.rollers.is_empty() { roller.hint(say!(words, "setup-roller-none")) } else { roller };
     let fields = vec![
-        moment_field(signed, "occurred_at", "From when on"),
+        moment_field(signed, "occurred_at", &say!(words, "record-from-when")),
         roller,
-        FormField::new("drive_ratio", "Drive ratio")
+        FormField::new("drive_ratio", say!(words, "setup-ratio"))
             .value(now.map(|setup| setup.drive_ratio.clone()).unwrap_or_default())
-            .hint("Roller revolutions to drive revolutions, like 5:2 or 2.5."),
-        FormField::new("gate", "Gate opening")
+            .hint(say!(words, "setup-ratio-hint")),
+        FormField::new("gate", say!(words, "setup-gate-opening"))
             .value(now.and_then(|setup| setup.gate.clone()).unwrap_or_default())
-            .hint("As it reads on the machine.")
+            .hint(say!(words, "setup-gate-opening-hint"))
             .optional(),
-        FormField::new("runs", "Runs in use")
+        FormField::new("runs", say!(words, "setup-runs"))
             .kind(Kind::Whole)
             .value(now.map_or(known.unit.runs, |setup| setup.runs).to_string())
-            .hint(format!("The unit has {}.", known.unit.runs)),
-        FormField::new("note", "Note").kind(Kind::Area).optional(),
+            .hint(say!(words, "setup-runs-hint", runs = known.unit.runs.to_string())),
+        FormField::new("note", say!(words, "record-note")).kind(Kind::Area).optional(),
     ];
-    let form = Form::new(format!("/metering-units/{}/setups", known.unit.id), "Log the change", fields);
+    let form = Form::new(format!("/metering-units/{}/setups", known.unit.id), say!(words, "setup-submit"), fields);
     Ok(form.creating(signed.app.clock.new_id()?).back(format!("/seeders/{}", known.unit.seeder_id)))
 }

@@ -131,8 +131,8 @@ async fn drawn(signed: &Signed, cookies: &Cookies, token_form: Form) -> Result<A
         page: Page::new(signed, cookies, actor.name.clone(), "/account"),
         email: actor.email.clone(),
         role: actor.role.word(),
-        sessions: opened_sessions(sessions, &actor.time_zone, Some(own)),
-        tokens: opened_tokens(tokens, &actor.time_zone),
+        sessions: opened_sessions(sessions, &actor.time_zone, actor.words(), Some(own)),
+        tokens: opened_tokens(tokens, &actor.time_zone, actor.words()),
         reading_form: reading_form(actor),
         token_form,
         organizations: memberships

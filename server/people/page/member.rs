@@ -92,8 +92,8 @@ async fn drawn(
         form: forms.0,
         token_form: forms.1,
         clients: client_boxes(signed, &ticked.unwrap_or_else(kept)).await?,
-        sessions: opened_sessions(sessions, zone, signed.session().ok()),
-        tokens: opened_tokens(tokens, zone),
+        sessions: opened_sessions(sessions, zone, signed.actor.words(), signed.session().ok()),
+        tokens: opened_tokens(tokens, zone, signed.actor.words()),
     })
 }
 

@@ -16,6 +16,7 @@ use crate::web::routes::Route;
 use axum::http::{HeaderMap, HeaderValue, header};
 use axum::response::Response;
 use jiff::tz::TimeZone;
+use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
     [set_up::routes(), entrance::routes(), theme::routes(), account::routes(), members::routes(), member::routes()]
@@ -47,8 +48,8 @@ fn text_of(headers: &HeaderMap, name: header::HeaderName) -> &str {
     headers.get(name).and_then(|value| value.to_str().ok()).unwrap_or_default()
 }
 
-fn when(micros: i64, zone: &TimeZone) -> String {
-    said(moment(micros), zone)
+fn when(micros: i64, zone: &TimeZone, words: Words) -> String {
+    said(moment(micros), zone, words)
 }
 
 /// A session or token, as a page lists it.
@@ -65,24 +66,25 @@ struct Opened {
 fn opened_sessions(
     rows: Vec<crate::access::session::SessionRow>,
     zone: &TimeZone,
+    words: Words,
     own: Option<uuid::Uuid>,
 ) -> Vec<Opened> {
     let opened = |row: crate::access::session::SessionRow| Opened {
         id: row.id,
         what: device::name(&row.device),
-        since: when(row.created_at, zone),
-        used: when(row.last_seen_at, zone),
+        since: when(row.created_at, zone, words),
+        used: when(row.last_seen_at, zone, words),
         is_this_one: own == Some(row.id),
     };
     rows.into_iter().map(opened).collect()
 }
 
-fn opened_tokens(rows: Vec<crate::access::token::TokenRow>, zone: &TimeZone) -> Vec<Opened> {
+fn opened_tokens(rows: Vec<crate::access::token::TokenRow>, zone: &TimeZone, words: Words) -> Vec<Opened> {
     let opened = |row: crate::access::token::TokenRow| Opened {
         id: row.id,
         what: row.label,
-        since: when(row.created_at, zone),
-        used: row.last_used_at.map_or_else(|| "never".to_owned(), |at| when(at, zone)),
+        since: when(row.created_at, zone, words),
+        used: row.last_used_at.map_or_else(|| "never".to_owned(), |at| when(at, zone, words)),
         is_this_one: false,
     };
     rows.into_iter().map(opened).collect()

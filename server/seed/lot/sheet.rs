@@ -20,6 +20,7 @@ use askama::Template;
 use axum::response::Response;
 use jiff::tz::TimeZone;
 use sowmark_core::ids::LotId;
+use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![crate::route!(page GET "/lots/{id}", Need::May(Permission::ReadLots), lot_page)]
@@ -95,7 +96,7 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
         page: Page::new(&signed, &cookies, format!("Lot {}", lot.lot_number), "/lots"),
         treated: Treated::of(&lot),
         lot,
-        tests: tests.into_iter().map(|test| TestLine::new(test, zone)).collect(),
+        tests: tests.into_iter().map(|test| TestLine::new(test, zone, signed.actor.words())).collect(),
         may_test: signed.actor.may(Permission::TestLots),
         stock,
         went,
@@ -104,14 +105,16 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
 }
 
 impl TestLine {
-    fn new(test: LotTestRow, zone: &TimeZone) -> Self {
-        let (when, by, fallen) = (test.head.when(zone), test.head.by_line(), test.head.fallen(zone));
+    fn new(test: LotTestRow, zone: &TimeZone, words: Words) -> Self {
+        let head = &test.head;
+        let (when, by, fallen) = (head.when(zone, words), head.by_line(words), head.fallen(zone, words));
         Self { when, by, test, fallen }
     }
 }
 
 fn stock_part(signed: &Signed, stock: Stock, movements: Vec<MovementRow>) -> StockPart {
     let (units, zone): (Units, &TimeZone) = (signed.actor.units, &signed.actor.time_zone);
+    let words = signed.actor.words();
     let said = |kg: f64| mass_in_words(kg, units);
     let balance = [
         ("Received", stock.received),
@@ -125,10 +128,10 @@ fn stock_part(signed: &Signed, stock: Stock, movements: Vec<MovementRow>) -> Sto
         format!("{}, {} {difference} than expected then", said(counted), said(unaccounted.abs()))
     });
     let line = |row: MovementRow| MovementLine {
-        when: row.head.when(zone),
+        when: row.head.when(zone, words),
         what: MovementKind::from_word(&row.moved).map_or("", MovementKind::label),
-        by: row.head.by_line(),
-        fallen: row.head.fallen(zone),
+        by: row.head.by_line(words),
+        fallen: row.head.fallen(zone, words),
         movement: row,
     };
     StockPart {
@@ -147,12 +150,12 @@ async fn where_it_went(signed: &Signed, cx: &mut crate::db::Cx<'_>, lot: LotId) 
     let weighed = |mass: Option<&str>| mass.map_or_else(|| "not weighed".to_owned(), |mass| reader.measured(mass));
     let line = |head: &crate::records::head::Head, seeder_id, seeder: &str, unit: &str, what| WentLine {
         occurred_at: head.occurred_at,
-        when: head.when(zone),
+        when: head.when(zone, reader.words),
         what,
         seeder_id,
         place: format!("{seeder}, {unit}"),
-        by: head.by_line(),
-        fallen: head.fallen(zone),
+        by: head.by_line(reader.words),
+        fallen: head.fallen(zone, reader.words),
     };
     let mut went = Vec::new();
     for row in tank::act::fills_from(cx, scope, lot).await? {

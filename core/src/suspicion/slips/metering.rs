@@ -15,9 +15,9 @@ use crate::{
 const LOW_RUN: f64 = 0.85;
 /// The first repeat is low when it gives less than this share of the others.
 const LOW_REPEAT: f64 = 0.97;
-/// How far down a low run or repeat may be, nothing being known of that: the width of an even spread in logarithms.
+/// How far down a low run may be, nothing being known of that: the width of an even spread in logarithms. That of a low
+/// repeat is about one, which changes no likelihood.
 const LOW_RUN_WIDTH: f64 = 4.0;
-const LOW_REPEAT_WIDTH: f64 = 1.0;
 /// Least share of the others that an empty meter still gives.
 const LEAST_REPEAT: f64 = 0.3;
 
@@ -35,10 +35,8 @@ type LowCatch = (usize, usize, f64);
 fn one_run_low(case: &Case<'_>) -> Vec<Slip> {
     let mut runs: Vec<(String, Vec<LowCatch>)> = Vec::new();
     for (at, repeat) in case.numbers.repeats.iter().enumerate() {
-        for (position, share) in shares_of_the_others(repeat).into_iter().enumerate() {
-            if share >= LOW_RUN {
-                continue;
-            }
+        let low = shares_of_the_others(repeat).into_iter().enumerate().filter(|(_, share)| *share < LOW_RUN);
+        for (position, share) in low {
             let label = case.label((at, position));
             if let Some((_, places)) = runs.iter_mut().find(|(known, _)| *known == label) {
                 places.push((at, position, share));
@@ -54,23 +52,22 @@ fn one_run_low(case: &Case<'_>) -> Vec<Slip> {
     runs.into_iter().filter_map(|(label, places)| without_run(case, &label, &places, widest)).collect()
 }
 
-/// Mass per run over the mean of the other catches of the repeat.
+/// Mass per run over the mean of the other catches of the repeat; no number where there are none.
 fn shares_of_the_others(repeat: &Turned) -> Vec<f64> {
     let per_run: Vec<_> = repeat.bags.iter().map(|bag| bag.net_kg() / bag.runs).collect();
     let count = per_run.len() as f64;
     let sum: f64 = per_run.iter().sum();
-    per_run.iter().filter(|_| count > 1.0).map(|own| own * (count - 1.0) / (sum - own)).collect()
+    per_run.iter().map(|own| own * (count - 1.0) / (sum - own)).collect()
 }
 
 fn without_run(case: &Case<'_>, label: &str, places: &[LowCatch], runs: usize) -> Option<Slip> {
     let mut numbers = case.numbers.clone();
     for (at, position, _) in places {
-        let bags = &mut numbers.repeats.get_mut(*at)?.bags;
         // A label that stands twice in a repeat is no run; then there is nothing to take out.
-        if *position >= bags.len() || bags.len() < 2 || places.iter().filter(|(other, _, _)| other == at).count() > 1 {
+        if places.iter().filter(|(other, _, _)| other == at).count() > 1 {
             return None;
         }
-        bags.remove(*position);
+        numbers.repeats.get_mut(*at)?.bags.remove(*position);
     }
     let shares: Vec<_> = places.iter().map(|(_, _, share)| *share).collect();
     let (&(first, _, _), average) = (places.first()?, mean(&shares)?);
@@ -97,7 +94,7 @@ fn not_primed(case: &Case<'_>) -> Option<Slip> {
     // A repeat before it that was set aside has filled the meter.
     let weight = if case.number(0) == 1 { 12.0 } else { 2.0 };
     let slip = case.slip(Cause::NotPrimed, weight, case.numbers.clone(), look);
-    Some(Slip { left_out: Some(0), ..slip.with_evidence(-LOW_REPEAT_WIDTH.ln()) })
+    Some(Slip { left_out: Some(0), ..slip })
 }
 
 /// The factor stands as measured, for the roller that is in. Of several that would fit, the one that fits best.

@@ -23,7 +23,7 @@ pub(super) fn slips(case: &Case<'_>) -> Vec<Slip> {
 
 /// All tares on the sheet are far less than the last calibration's.
 fn against_the_usual_bag(case: &Case<'_>) -> Option<Slip> {
-    let usual = case.circumstances.clues.usual_tare_kg.filter(|tare| tare.is_finite() && *tare > 0.0)?;
+    let usual = case.circumstances.clues.usual_tare_kg?;
     let light = |bag: &Bag| bag.tare_kg < FAR_LESS * usual;
     if !case.numbers.repeats.iter().flat_map(|repeat| &repeat.bags).all(light) {
         return None;
