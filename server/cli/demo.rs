@@ -58,11 +58,16 @@ async fn serve_made_up(bound: Bound, place: &Place, date: Date, zone: jiff::tz::
         bail!("the database is not empty: a made-up fleet goes into one of its own, so give a new --database, or none");
     }
     let password = password(&place.clock)?;
-    let made = demo::make(&place.db, date, zone, &password).await.context("the fleet cannot be made up")?;
+    // Stopped while it is still at it, it must not leave its folder behind.
+    let mut stop = Box::pin(serve::told_to_stop());
+    let made = tokio::select! {
+        made = demo::make(&place.db, date, zone, &password) => made.context("the fleet cannot be made up")?,
+        () = &mut stop => return Ok(()),
+    };
     println!("Sowmark shows a made-up fleet on {}", bound.url);
     print_accounts(&made, &password);
     bound.warn();
-    bound.serve(place).await;
+    bound.serve(place, stop).await;
     Ok(())
 }
 

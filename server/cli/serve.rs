@@ -41,7 +41,7 @@ pub(super) async fn run(place: &Place, options: Options) -> anyhow::Result<()> {
     println!("Sowmark serves on {}", bound.url);
     bound.warn();
     print_set_up_link(place, &bound.url).await?;
-    bound.serve(place).await;
+    bound.serve(place, told_to_stop()).await;
     Ok(())
 }
 
@@ -79,11 +79,11 @@ impl Bound {
     }
 
     /// Answers until it is told to stop.
-    pub(super) async fn serve(self, place: &Place) {
+    pub(super) async fn serve(self, place: &Place, stop: impl Future<Output = ()>) {
         let Self { listener, config, .. } = self;
         let app =
             App { db: place.db.clone(), clock: place.clock.clone(), hasher: Hasher::new(), config: Arc::new(config) };
-        accept::serve(listener, app::router(app), told_to_stop()).await;
+        accept::serve(listener, app::router(app), stop).await;
     }
 }
 
@@ -101,7 +101,8 @@ async fn print_set_up_link(place: &Place, url: &str) -> anyhow::Result<()> {
     Ok(())
 }
 
-async fn told_to_stop() {
+/// Ends when somebody presses Ctrl-C or tells the program to stop.
+pub(super) async fn told_to_stop() {
     let interrupt = async {
         if tokio::signal::ctrl_c().await.is_err() {
             std::future::pending::<()>().await;

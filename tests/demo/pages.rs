@@ -10,7 +10,7 @@ on_both!(every_page_opens);
 
 /// The pages of a role: those that all see, and its own.
 fn lists(role: Role) -> Vec<&'static str> {
-    let for_all = ["/", "/account", "/seeders", "/lots", "/fields", "/rate-plan", "/refused", "/checks"];
+    let for_all = ["/", "/seeders", "/lots", "/fields", "/rate-plan", "/refused", "/checks"];
     let own: &[&str] = match role {
         Role::Office => &[
             "/keeping",
