@@ -36,6 +36,17 @@ export async function dropEntry(id) {
 /** Everything that waits on this phone, oldest first. */
 export const entries = async () => (await all("entries")).sort((a, b) => (a.id < b.id ? -1 : 1));
 
+/** What the server said of this person's entries and nobody has seen yet, newest first. */
+export const news = async (reader) =>
+  (await all("sent")).filter((sent) => sent.by === reader && sent.news).sort((a, b) => b.sent_at - a.sent_at);
+
+export async function seen(id) {
+  const sent = await take("sent", id);
+  if (!sent?.news) return;
+  await put("sent", { ...sent, news: false });
+  ring();
+}
+
 /**
  * Sends what waits for this person. Answers how it ended: "done", "offline", "sign-in", "other" (signed in as somebody
  * else), "later" (the server is busy) or "busy" (another tab sends).
@@ -131,10 +142,11 @@ async function settle(entry, result) {
     await put("entries", { ...entry, refused: result.problem });
   } else {
     const { id, by, kind, title, next, made_at } = entry;
-    await put("sent", { id, by, kind, title, next, made_at, sent_at: Date.now() });
+    const { says = "", href = "" } = result;
+    await put("sent", { id, by, kind, title, next, made_at, sent_at: Date.now(), says, href, news: says !== "" });
     await drop("entries", id);
     const sent = (await all("sent")).sort((a, b) => b.sent_at - a.sent_at);
-    for (const old of sent.slice(SENT_KEPT)) await drop("sent", old.id);
+    for (const old of sent.filter(({ news }) => !news).slice(SENT_KEPT)) await drop("sent", old.id);
   }
   ring();
 }

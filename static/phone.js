@@ -29,10 +29,34 @@ async function showLine(ended) {
   if (own.some((entry) => Date.now() - entry.made_at > DAY)) told.push(says("waits-long"));
   const space = await navigator.storage?.estimate?.();
   if (space?.quota && space.usage > 0.9 * space.quota) told.push(says("storage-nearly-full"));
+  const news = await outbox.news(reader);
+  showNews(news);
   line.querySelector("[data-told]").textContent = told.join(" ");
   line.querySelector("[data-send]").hidden = waiting === 0;
   line.querySelector("[data-sign-in]").hidden = !(waiting > 0 && ended === "sign-in");
-  line.hidden = told.length === 0;
+  line.querySelector("[data-waits]").hidden = told.length === 0;
+  line.hidden = told.length === 0 && news.length === 0;
+}
+
+/** What became of catches that were sent from here, until somebody has seen it. */
+function showNews(news) {
+  const list = line.querySelector("[data-news]");
+  const shown = news.map(({ id }) => id).join(" ");
+  // Left as it is while nothing is new: it is read out whenever it changes.
+  if ((list.dataset.news || "") === shown) return;
+  list.dataset.news = shown;
+  list.replaceChildren(...news.map((sent) => {
+    const item = said("news", { says: sent.says });
+    item.querySelector("a").href = sent.href;
+    item.querySelector("button").addEventListener("click", () => outbox.seen(sent.id));
+    return item;
+  }));
+}
+
+/** Whoever has the record open has seen what became of it. The page that stands in for one without signal shows nothing. */
+async function recordSeen() {
+  const [, id] = location.pathname.match(/^\/calibrations\/([0-9a-f-]{36})$/) ?? [];
+  if (id && !document.getElementById("waiting")) await outbox.seen(id);
 }
 
 let last = "";
@@ -337,6 +361,7 @@ function signOut(form) {
       button.dataset.warned = "yes";
       button.textContent = says("sign-out-all-the-same");
       line.querySelector("[data-told]").textContent = counted("sign-out-waiting", waiting);
+      line.querySelector("[data-waits]").hidden = false;
       line.hidden = false;
       line.scrollIntoView();
       return;
@@ -362,5 +387,5 @@ if (reader) {
   document.addEventListener("visibilitychange", () => { if (!document.hidden) send(); });
   setInterval(async () => { if ((await outbox.entries()).length > 0) send(); }, RETRY);
   outbox.heard(() => showLine(last));
-  send().then(() => navigator.serviceWorker?.ready).then(() => kept.refresh(reader)).catch(() => {});
+  recordSeen().catch(() => {}).then(send).then(() => navigator.serviceWorker?.ready).then(() => kept.refresh(reader)).catch(() => {});
 }

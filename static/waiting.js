@@ -35,6 +35,8 @@ function sent(entry) {
   item.querySelector("[data-title]").textContent = entry.title;
   item.querySelector("[data-title]").href = entry.kind === "calibration" ? `/calibrations/${entry.id}` : entry.next;
   item.querySelector("[data-when]").textContent = says("sent", { when: when(entry.sent_at) });
+  item.querySelector("[data-became]").textContent = entry.says ?? "";
+  item.querySelector("[data-became]").hidden = !entry.says;
   return item;
 }
 

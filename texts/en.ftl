@@ -361,15 +361,358 @@ conflict-id-taken = The id { $id } is taken. Give the { kind-name } another id.
 
 ## Signing in, people and accounts
 
+email-address = E-mail address
+password = Password
+password-new = New password
+password-in-use = Password in use
+password-hint = At least { $least } characters. A few words of your own are easy to remember and hard to guess.
+password-is-set = The password is set. Sign in with it.
+password-set = Set the password
+password-set-title = Set your password
+password-set-intro = The link works once. Then sign in with your e-mail address and this password.
+password-change = Change the password
+password-change-title = Change your password
+password-change-intro = You stay signed in here; everywhere else you will have to sign in again.
+password-too-short = It has { $length } characters. Use at least { $least }; a few words are easier to remember.
+password-too-long = It has { $length } characters. Use at most { $most }.
+password-guessed = It is one of the first that anybody would guess. Use a few words of your own.
+password-repeats-itself = It is one character over and over. Use a few words of your own.
+password-does-not-fit = This is not the password in use. Look for a typing slip.
+password-of-others-too = This person is a member of another organization too, so this office may not set the password. They
+    change it themselves while signed in, or whoever runs the server makes a link: { $command }.
+sign-in-does-not-fit = This address and password do not fit. Look for a typing slip, or ask the office for a new link.
 
+set-up-title = Set up Sowmark
+set-up-intro = Nobody has an account here yet. This makes your organization and your own office account, and signs you in.
+    The link works once.
+set-up-submit = Set up and sign in
+set-up-organization = Organization
+set-up-organization-hint = The farm or contractor whose records these are.
+set-up-zone = Time zone
+set-up-zone-none = Choose one
+set-up-zone-hint = Its days and seasons begin at midnight there.
+set-up-units = Units that your people read
+set-up-units-metric = metric (g, kg, m, ha)
+set-up-units-us = US (oz, lb, ft, ac)
+set-up-name = Your name
+set-up-email = Your e-mail address
+set-up-email-hint = You sign in with it. Nothing is ever sent to it.
+
+reading = How you read
+reading-units = Units
+reading-units-organization = As { $organization } does ({ $units })
+reading-units-metric = metric: kg, ha, km/h
+reading-units-us = US: lb, ac, mph
+reading-decimal = Decimal sign
+reading-decimal-point = A point: 12.5
+reading-decimal-comma = A comma: 12,5
+reading-decimal-hint = How numbers are shown to you. When you type, both are taken.
+reading-language = Language
+reading-language-browser = As your browser asks
+reading-submit = Show it so
+
+organizations = Organizations
+organization-here = You are here now.
+organization-go = Go to { $name }
+sessions = Where you are signed in
+sessions-none = Nowhere.
+sessions-end-others = Sign out everywhere else
+tokens = Tokens for programs
+tokens-note = A program that reads or logs in your name sends a token with each request.
+tokens-none = No token yet.
+token-label = What it is for
+token-label-hint = To know it by when it must be ended.
+token-make = Make a token
+token-end = End the token
+token-new-title = Your new token
+token-of-title = A token for { $name }
+token-once = This is the token for “{ $label }”. It is shown this once: copy it now. Whoever has it can do what its owner may
+    do here, for a year or until it is ended.
+link-title = A link for { $name }
+link-once = Give this link to that person alone: whoever opens it first sets the password. It works once, within a week, and
+    is shown this once.
+once-done = Done: I have it
+opened-this-one = this one
+opened-since = Since { $since }. Last seen: { $used }.
+opened-never = never
+device = { $browser } on { $system }
+device-system = A browser on { $system }
+device-unknown = Unknown device
+
+role = Role
+role-name = { $role ->
+    [agronomist] agronomist
+    [office] office
+   *[crew] crew
+}
+role-does = { $role ->
+    [agronomist] agronomist: reads, tests lots, signs audits
+    [office] office: keeps everything
+   *[crew] crew: sees and logs for the seeders of its crews
+}
+keep-the-change = Keep the change
+back-without-a-change = Back without a change
+members = Members
+member-name = Name
+member-email-hint = They sign in with it. Nothing is ever sent to it.
+member-add = Add a member
+member-add-submit = Add the member
+member-add-intro = You get a link to hand over, with which they set their own password. Who has an account already keeps it,
+    with its name and password.
+member-in-no-crew = in no crew, so sees no seeder
+member-ended = no longer a member
+member-ended-note = No longer a member. To let them in again, add a member with the same e-mail address.
+member-role-note = With another role they have to sign in again.
+member-sessions = Signed in on
+member-sessions-note = A lost phone is cut off at once when it is signed out here.
+member-sessions-none = Nowhere at the moment.
+member-sign-out = Sign it out
+member-tokens-none = No token.
+member-password-note = Who has lost it gets a new link. The old password works until the link is used.
+member-new-link = Make a new link
+member-end = End the membership
+member-end-note = It ends their sessions, tokens and places in crews at once. What they recorded stays, with their name.
+clients-only = Only these clients
+clients-hint = For an agronomist only: tick clients to let them see nothing but what concerns these. None ticked means no
+    limit.
+clients-of-an-agronomist = Only an agronomist can be limited to clients. Leave them out, or make the role agronomist.
+office-needs-one = This is the only office member. Make somebody else office first.
+
+crews = Crews
+crews-none = No crew yet. A crew says which people see and log for which seeders; who is in none sees no seeder.
+crew-add = Add a crew
+crew-add-submit = Add the crew
+crew-intro = Members of a crew see the seeders that are ticked here, log for them, and see no others.
+crew-name = Name
+crew-name-hint = What your people call it, such as “yard crew”.
+crew-of-nobody = Nobody
+crew-without-seeder = no seeder yet
+crew-members-none = Nobody to tick yet: add a member first.
+crew-seeders-none = No seeder yet: add one under Seeders, then come back.
+crew-member-twice = This member is named twice. Name each once.
+crew-seeder-twice = This seeder is named twice. Name each once.
 
 ## The phone: outbox, pages kept, entries refused
 
+refused-title = Not taken in
+refused-none = Nothing waits here.
+refused-none-hint = What was logged without signal and could not be taken in would stand here, with the reason, until somebody
+    mends or drops it.
+refused-intro = These were logged without signal and could not be taken in as they were sent. Nothing of them is lost, and
+    nothing is computed from them until they are mended.
+refused-sent = Sent by { $who } on { $last }.
+refused-sent-again = Sent by { $who } on { $last }, for the first time on { $first }.
+refused-mended = Mended on { $when } by { $who }.
+refused-dropped = Dropped on { $when } by { $who }.
+refused-why = Why it was not taken in
+refused-what = What was sent
+refused-mend = Mend it
+refused-drop = Drop it
+refused-drop-reason = Why it is not wanted
+refused-more = More
+refused-waiting-only = Only those that wait
+refused-ended-too = Also those that were mended or dropped
+refused-already-mended = This was mended, so there is nothing to drop.
+refused-mending-note = { $who } sent this on { $when } and it was not taken in. Look through it, mend what is marked, and save
+    it.
+refused-machine-title = Where does it belong?
+refused-machine-none = You see nothing that it could belong to.
+refused-machine-none-hint = Ask the office to mend it.
+refused-machine-intro = What it was sent for is not there, or not yours to see. Choose what it was meant for; the form opens
+    with what was sent.
 
+sent-what = { $kind ->
+    [calibration] Catch
+    [emptying] Tank emptied
+    [fill] Tank filled
+    [job] Job finished
+    [lot_test] Lot tested
+    [scale_check] Scale checked
+    [service] Part replaced
+    [setup] Roller, ratio or gate changed
+   *[unreadable] Something unreadable
+}
+sent-what-unknown = Something of an unknown kind, “{ $kind }”
+sent-as-it-is = Sent
+sent-replaces = It replaces another record.
+sent-yes = yes
+sent-no = no
+sent-one-of = { $list ->
+    [catches] Catch { $number }
+    [repeats] Repeat { $number }
+   *[others] { $name } { $number }
+}
+# A field of what was sent, and a word that a person chose in it.
+sent-field = { $field ->
+    [affects_metering] Affects metering
+    [area] Area
+    [bulk_density] Bulk density
+    [catches] Catches
+    [circumference] Circumference
+    [component] Component
+    [corrects] Corrects
+    [distance] Distance
+    [drive_ratio] Drive ratio
+    [ended_at] Ended at
+    [field] Field
+    [field_id] Field
+    [gate] Gate
+    [germination_percent] Germination
+    [gross] Gross
+    [id] Id
+    [kind] Kind
+    [label] Label
+    [lot_id] Lot
+    [mass] Mass
+    [method] Method
+    [metering_unit_id] Metering unit
+    [moisture_percent] Moisture
+    [note] Note
+    [occurred_at] When
+    [parent_id] Machine
+    [planned] Planned
+    [pulses] Pulses
+    [pulses_per_rev] Pulses per rev
+    [purity_percent] Purity
+    [rate] Rate
+    [reading] Reading
+    [record] Record
+    [reference] Reference
+    [repeats] Repeats
+    [revolutions] Revolutions
+    [roller_id] Roller
+    [roller_speed_rpm] Roller speed, 1/min
+    [runs] Runs
+    [scale_id] Scale
+    [seed_used] Seed used
+    [seed_used_basis] Seed used basis
+    [set_aside] Set aside
+    [slip_percent] Slip
+    [speed] Speed
+    [tare] Tare
+    [target_rate] Target rate
+    [thousand_seed_weight] Thousand seed weight
+    [to_empty] Tank empty after it
+    [turns] Turns
+   *[others] { $name }
+}
+sent-word = { $word ->
+    [bags] bags
+    [control_valve] control valve
+    [controller] controller
+    [drive_train] drive train
+    [driven] driven
+    [electric_motor] electric motor
+    [fan] fan
+    [hand_turned] hand turned
+    [hydraulic_motor] hydraulic motor
+    [machine_total] machine total
+    [meter_housing] meter housing
+    [other_part] other
+    [seal] seal
+    [speed_sensor] speed sensor
+    [stationary] stationary
+    [weighed] weighed
+   *[others] { $name }
+}
+
+outbox-nothing-kept-title = No signal here
+outbox-not-kept = The page that you asked for is not kept on this phone. What is kept stands below; everything you log is kept
+    too, and sent when there is signal.
+outbox-intro = Everything you log is kept on this phone first and sent as soon as there is signal. Nothing leaves this list
+    before the server has it.
+outbox-no-script = Without JavaScript nothing is kept on this phone: what you log is sent at once, or not at all.
+outbox-waiting = Waiting
+outbox-none = Nothing waits.
+outbox-copy = Save a copy
+outbox-take-in = Take in a copy
+outbox-refused = What the server kept back, from this phone and others, until somebody mends or drops it
+outbox-mend = Open and mend
+outbox-drop = Drop
+outbox-sent = Sent from here
+outbox-without-signal = Without signal
+outbox-refresh = Fetch them again now
+outbox-home-screen = Put Sowmark on the home screen from the browser’s menu: then it opens like a program, and the phone is
+    less likely to clear what it keeps. Work in one of the two, browser or home screen: some phones keep their entries apart.
+
+# Said by the scripts: one and many are chosen there.
+phone-waiting-one = { $count } entry waits on this phone.
+phone-waiting-other = { $count } entries wait on this phone.
+phone-refused-one = { $count } entry was not taken in: see the Outbox.
+phone-refused-other = { $count } entries were not taken in: see the Outbox.
+phone-ended-offline = No signal. It is sent as soon as there is.
+phone-ended-sign-in = Sign in to send.
+phone-ended-other = Somebody else is signed in here. Entries are sent when their author signs in.
+phone-ended-later = The server is busy. This is tried again by itself.
+phone-waits-long = Something has waited for more than a day: go where there is signal, or save a copy from the Outbox.
+phone-storage-nearly-full = The storage of this phone is nearly full: make room, or entries may not be kept.
+phone-sign-out-waiting-one = { $count } entry waits on this phone. It stays here and is sent when you sign in again.
+phone-sign-out-waiting-other = { $count } entries wait on this phone. They stay here and are sent when you sign in again.
+phone-sign-out-all-the-same = Sign out all the same
+phone-no-number = This is no number. Write it like 2.11 or 2,11.
+phone-missing-revolutions = the revolutions of repeat { $repeat }
+phone-missing-tare = the tare of { $run }, repeat { $repeat }
+phone-missing-gross = the gross weight of { $run }, repeat { $repeat }
+phone-missing-lot = the lot in the tank
+phone-missing-repeat = another repeat, to see whether they agree
+phone-missing-nothing = nothing
+phone-made = Made { $when }
+phone-sent = Sent { $when }
+phone-state-waiting = Waits to be sent
+phone-drop-for-good = Drop it for good
+phone-others-one = { $count } entry of another person waits on this phone. It is sent when that person signs in here.
+phone-others-other = { $count } entries of other people wait on this phone. They are sent when these people sign in here.
+phone-pages-kept-one = { $count } page is kept for when there is no signal.
+phone-pages-kept-other = { $count } pages are kept for when there is no signal: machines, lots, scales and every short form.
+phone-no-pages-kept = No page is kept on this phone yet. That takes a connection by HTTPS and a minute of signal.
+phone-taken-in-one = { $count } entry was taken in from the copy.
+phone-taken-in-other = { $count } entries were taken in from the copy.
+phone-not-taken-in = This file is no copy of an outbox. Nothing was taken in.
+phone-as-of = No signal: this is the page of { $when }. What has changed since is not on it.
+phone-draft-back = What you had typed at { $when } is back.
+phone-draft-afresh = Start afresh
+phone-not-kept = Not kept
+phone-not-kept-hint = This phone could not keep the entry. All that you typed is still on this page: leave it open, write the
+    figures down, and try again.
+phone-storage-full = Not kept: the storage of this phone is full
+phone-storage-full-hint = All that you typed is still on this page: leave it open, make room on the phone, and save again.
+phone-no-verdict = No signal
+phone-no-verdict-hint = The sums on this sheet are worked out here; the verdict comes from the server. Save the catch: it is
+    kept on this phone, and judged as soon as it is sent.
+phone-kept = Kept on this phone
+phone-kept-entry = { $title }: the entry is kept here and sent as soon as there is signal.
+phone-kept-factor = By plain sums the factor so far is { $factor } per run. Whether it can be trusted, and whether the machine
+    is ready, the server says when it has the entry.
+phone-kept-back = Back to the machine
+# On the readiness page.
+refused-waiting = { $count ->
+    [one] One entry that was logged without signal was not taken in.
+   *[other] { $count } entries that were logged without signal were not taken in.
+}
 
 ## The audit trail
 
-
+audit-intro = Everything that anybody did, in the order in which the server took it. Each line carries a hash of itself and of
+    the line before it: whoever notes the newest hash can tell later that nothing above it was changed. It cannot show that a
+    line was true.
+audit-line = { $who }: { $did ->
+        [changed] changed
+        [created] created
+        [dropped] dropped
+        [member_ended] member ended
+        [member_set] member set
+        [password_link_made] password link made
+        [refused] refused
+        [refused_conflict] refused conflict
+        [session_ended] session ended
+        [token_added] token added
+        [token_ended] token ended
+        [voided] voided
+       *[other] { $action }
+    }, { kind-name } …{ $id }
+audit-change = What changed
+audit-hash = Hash
+audit-older = Older
 
 ## The fleet: seeders, units, rollers, scales, seasons, labels
 
@@ -782,6 +1125,17 @@ catch-counts-nothing = This says nothing about revolutions. Give roller revoluti
     pulses_per_rev, or turns, or distance with circumference.
 catch-without-setup = No setup of this unit is known for { $when }, so nobody can say which roller, ratio and runs this was.
     Record what was fitted from then on, then send the catch again.
+
+# What became of a catch that was sent from a phone; what follows says what to do.
+catch-told = { $verdict ->
+    [pass] The catch of { $seeder }, { $unit } is judged: pass.
+    [pass_with_remarks] The catch of { $seeder }, { $unit } is judged: pass with remarks.
+   *[fail] The catch of { $seeder }, { $unit } is judged: a check fails.
+}
+catch-told-number = Number to key in: { $number }.
+catch-told-held = It is held for the office: key in no number from it until the office accepts it.
+catch-told-record = See the record
+catch-told-dismiss = Dismiss
 
 check-name-repeats = Repeats
 check-name-repeat-agreement = Repeats agree

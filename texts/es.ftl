@@ -22,6 +22,13 @@
 #   crew              equipo                     office              oficina
 #   part              pieza                      working width       ancho de labor
 #   sheet             planilla                   row spacing         distancia entre surcos
+#   role              rol (oficina, equipo, agronomía)
+#   sign in, out      ingresar, salir            token               clave de acceso
+#   log (an entry)    anotar                     entry               entrada
+#   outbox            bandeja de salida          not taken in        no se pudo incorporar
+#   mend, drop        corregir, descartar        audit trail         registro de cambios
+#   setup             montaje                    service             reparación
+#   lay-up            cambio de uso, fuera de uso  waiver            excepción
 
 language-name = Español
 catch-without-label = recogida { $number }
@@ -882,7 +889,7 @@ fault-not-there = { $what ->
         [fill] Esa carga
         [form-for-that-kind] Un formulario para ese tipo
         [job] Esa labor
-        [lay-up] Esa guarda
+        [lay-up] Ese cambio de uso
         [link] Ese enlace (ya se usó o es demasiado viejo; pida otro)
         [lot] Ese lote
         [lot-test] Ese análisis de lote
@@ -905,7 +912,7 @@ fault-not-there = { $what ->
         [setup] Ese montaje
         [token] Esa clave de acceso
         [void] Esa anulación
-        [waiver] Esa dispensa
+        [waiver] Esa excepción
        *[thing] Eso
     } no existe aquí.
 fault-no-account = Aquí no existe ninguna cuenta de «{ $address }».
@@ -930,7 +937,7 @@ kind-a = { $kind ->
         [configuration] una configuración
         [setup] un montaje
         [service] una reparación
-        [lay_up] una guarda
+        [lay_up] un cambio de uso
         [fill] una carga
         [emptying] un vaciado
         [job] una labor
@@ -939,7 +946,7 @@ kind-a = { $kind ->
         [scale_check] una verificación de balanza
         [calibration] una calibración
         [decision] una decisión
-        [waiver] una dispensa
+        [waiver] una excepción
         [policy] unas tolerancias
         [void] una anulación
        *[entry] una entrada
@@ -962,7 +969,7 @@ kind-name = { $kind ->
         [configuration] configuración
         [setup] montaje
         [service] reparación
-        [lay_up] guarda
+        [lay_up] cambio de uso
         [fill] carga
         [emptying] vaciado
         [job] labor
@@ -971,7 +978,7 @@ kind-name = { $kind ->
         [scale_check] verificación de balanza
         [calibration] calibración
         [decision] decisión
-        [waiver] dispensa
+        [waiver] excepción
         [policy] tolerancias
         [void] anulación
        *[entry] entrada
@@ -982,15 +989,364 @@ conflict-id-taken = El id { $id } está ocupado. Dé otro id a la entrada ({ kin
 
 ## Ingreso, personas y cuentas
 
+email-address = Dirección de correo
+password = Contraseña
+password-new = Contraseña nueva
+password-in-use = Contraseña actual
+password-hint = Al menos { $least } caracteres. Unas pocas palabras propias son fáciles de recordar y difíciles de adivinar.
+password-is-set = La contraseña quedó puesta. Ingrese con ella.
+password-set = Poner la contraseña
+password-set-title = Ponga su contraseña
+password-set-intro = El enlace sirve una vez. Después ingrese con su dirección de correo y esta contraseña.
+password-change = Cambiar la contraseña
+password-change-title = Cambie su contraseña
+password-change-intro = Aquí la sesión sigue abierta; en los demás lugares habrá que ingresar de nuevo.
+password-too-short = Tiene { $length } caracteres. Use al menos { $least }; unas pocas palabras se recuerdan mejor.
+password-too-long = Tiene { $length } caracteres. Use { $most } como máximo.
+password-guessed = Es de las primeras que cualquiera probaría. Use unas pocas palabras propias.
+password-repeats-itself = Es un solo carácter repetido. Use unas pocas palabras propias.
+password-does-not-fit = No es la contraseña actual. Revise si hay un error al teclear.
+password-of-others-too = Esta persona es miembro también de otra organización, así que esta oficina no puede poner la
+    contraseña. La cambia ella misma con su sesión abierta, o quien atiende el servidor crea un enlace: { $command }.
+sign-in-does-not-fit = Esta dirección y esta contraseña no coinciden. Revise si hay un error al teclear, o pida a la oficina
+    otro enlace.
 
+set-up-title = Configure Sowmark
+set-up-intro = Nadie tiene cuenta aquí todavía. Esto crea su organización y su propia cuenta de oficina, y abre su sesión. El
+    enlace sirve una vez.
+set-up-submit = Configurar e ingresar
+set-up-organization = Organización
+set-up-organization-hint = La finca o el contratista a quien pertenecen estos registros.
+set-up-zone = Huso horario
+set-up-zone-none = Elija uno
+set-up-zone-hint = Sus días y campañas empiezan a la medianoche de allí.
+set-up-units = Unidades en que lee su gente
+set-up-units-metric = métricas (g, kg, m, ha)
+set-up-units-us = de EE. UU. (oz, lb, ft, ac)
+set-up-name = Su nombre
+set-up-email = Su dirección de correo
+set-up-email-hint = Con ella ingresa. Nunca se le envía nada.
+
+reading = Cómo lee usted
+reading-units = Unidades
+reading-units-organization = Como { $organization } ({ $units })
+reading-units-metric = métricas: kg, ha, km/h
+reading-units-us = de EE. UU.: lb, ac, mph
+reading-decimal = Signo decimal
+reading-decimal-point = Un punto: 12.5
+reading-decimal-comma = Una coma: 12,5
+reading-decimal-hint = Cómo se le muestran los números. Al escribir se admiten los dos.
+reading-language = Idioma
+reading-language-browser = El que pida su navegador
+reading-submit = Mostrarlo así
+
+organizations = Organizaciones
+organization-here = Aquí está usted ahora.
+organization-go = Ir a { $name }
+sessions = Dónde tiene abierta su sesión
+sessions-none = En ningún lugar.
+sessions-end-others = Cerrar las demás sesiones
+tokens = Claves de acceso para programas
+tokens-note = Un programa que lee o anota en su nombre envía una clave con cada petición.
+tokens-none = Todavía no hay ninguna.
+token-label = Para qué es
+token-label-hint = Para reconocerla cuando haya que anularla.
+token-make = Crear una clave
+token-end = Anular la clave
+token-new-title = Su nueva clave de acceso
+token-of-title = Una clave de acceso para { $name }
+token-once = Esta es la clave para «{ $label }». Se muestra solo esta vez: cópiela ahora. Quien la tenga puede hacer aquí lo
+    mismo que su dueño, durante un año o hasta que se anule.
+link-title = Un enlace para { $name }
+link-once = Dé este enlace solo a esa persona: quien lo abra primero pone la contraseña. Sirve una vez, dentro de una semana,
+    y se muestra solo esta vez.
+once-done = Listo: ya lo tengo
+opened-this-one = esta
+opened-since = Desde el { $since }. Última vez: { $used }.
+opened-never = nunca
+device = { $browser } en { $system }
+device-system = Un navegador en { $system }
+device-unknown = Dispositivo desconocido
+
+role = Rol
+role-name = { $role ->
+    [agronomist] agronomía
+    [office] oficina
+   *[crew] equipo
+}
+role-does = { $role ->
+    [agronomist] agronomía: lee, analiza lotes, firma auditorías
+    [office] oficina: lleva todo
+   *[crew] equipo: ve las sembradoras de sus equipos y anota para ellas
+}
+keep-the-change = Guardar el cambio
+back-without-a-change = Volver sin cambios
+members = Miembros
+member-name = Nombre
+member-email-hint = Con ella ingresa. Nunca se le envía nada.
+member-add = Agregar un miembro
+member-add-submit = Agregar el miembro
+member-add-intro = Recibirá un enlace para entregar, con el que esa persona pone su propia contraseña. Quien ya tiene cuenta la
+    conserva, con su nombre y su contraseña.
+member-in-no-crew = en ningún equipo, así que no ve ninguna sembradora
+member-ended = ya no es miembro
+member-ended-note = Ya no es miembro. Para darle entrada de nuevo, agregue un miembro con la misma dirección de correo.
+member-role-note = Con otro rol tendrá que ingresar de nuevo.
+member-sessions = Sesiones abiertas
+member-sessions-note = Un teléfono perdido queda sin acceso en cuanto se cierra aquí su sesión.
+member-sessions-none = Por ahora, ninguna.
+member-sign-out = Cerrar la sesión
+member-tokens-none = Ninguna.
+member-password-note = Quien la perdió recibe otro enlace. La anterior sirve hasta que se usa el enlace.
+member-new-link = Crear otro enlace
+member-end = Dar de baja al miembro
+member-end-note = Termina de inmediato sus sesiones, sus claves y su lugar en los equipos. Lo que anotó queda, con su nombre.
+clients-only = Solo estos clientes
+clients-hint = Solo para agronomía: marque clientes para que no vea nada más que lo que les concierne. Sin ninguno marcado no
+    hay límite.
+clients-of-an-agronomist = Solo el rol de agronomía puede limitarse a clientes. Quítelos, o elija el rol de agronomía.
+office-needs-one = Es el único miembro de oficina. Dé antes ese rol a otra persona.
+
+crews = Equipos
+crews-none = Todavía no hay ningún equipo. Un equipo dice quiénes ven qué sembradoras y anotan para ellas; quien no está en
+    ninguno no ve ninguna sembradora.
+crew-add = Agregar un equipo
+crew-add-submit = Agregar el equipo
+crew-intro = Los miembros de un equipo ven las sembradoras marcadas aquí, anotan para ellas y no ven otras.
+crew-name = Nombre
+crew-name-hint = Como lo llama su gente, por ejemplo «equipo del galpón».
+crew-of-nobody = Nadie
+crew-without-seeder = todavía ninguna sembradora
+crew-members-none = Todavía no hay a quién marcar: agregue antes un miembro.
+crew-seeders-none = Todavía no hay ninguna sembradora: agregue una en Sembradoras y vuelva aquí.
+crew-member-twice = Este miembro está dos veces. Indique a cada uno una vez.
+crew-seeder-twice = Esta sembradora está dos veces. Indique cada una una vez.
 
 ## El teléfono: bandeja de salida, páginas guardadas, entradas rechazadas
 
+refused-title = No se pudo incorporar
+refused-none = Aquí no espera nada.
+refused-none-hint = Lo que se anotó sin señal y no se pudo incorporar estaría aquí, con el motivo, hasta que alguien lo corrija o
+    lo descarte.
+refused-intro = Esto se anotó sin señal y no se pudo incorporar tal como se envió. Nada de ello se pierde, y nada se calcula con
+    ello hasta que se corrija.
+refused-sent = Enviado por { $who } el { $last }.
+refused-sent-again = Enviado por { $who } el { $last }; por primera vez, el { $first }.
+refused-mended = Corregido el { $when } por { $who }.
+refused-dropped = Descartado el { $when } por { $who }.
+refused-why = Por qué no se incorporó
+refused-what = Qué se envió
+refused-mend = Corregir
+refused-drop = Descartar
+refused-drop-reason = Por qué no hace falta
+refused-more = Más
+refused-waiting-only = Solo lo que espera
+refused-ended-too = También lo corregido o descartado
+refused-already-mended = Esto ya se corrigió, así que no hay nada que descartar.
+refused-mending-note = { $who } envió esto el { $when } y no se pudo incorporar. Revíselo, corrija lo marcado y guárdelo.
+refused-machine-title = ¿A qué corresponde?
+refused-machine-none = Usted no ve nada a lo que pueda corresponder.
+refused-machine-none-hint = Pida a la oficina que lo corrija.
+refused-machine-intro = Aquello para lo que se envió no está, o usted no lo ve. Elija a qué correspondía; el formulario se abre
+    con lo enviado.
 
+sent-what = { $kind ->
+    [calibration] Recogida
+    [emptying] Tolva vaciada
+    [fill] Tolva cargada
+    [job] Labor terminada
+    [lot_test] Lote analizado
+    [scale_check] Balanza verificada
+    [service] Pieza cambiada
+    [setup] Cambio de rodillo, relación o compuerta
+   *[unreadable] Algo que no se puede leer
+}
+sent-what-unknown = Algo de un tipo desconocido, «{ $kind }»
+sent-as-it-is = Lo enviado
+sent-replaces = Reemplaza otro registro.
+sent-yes = sí
+sent-no = no
+sent-one-of = { $list ->
+    [catches] Recogida { $number }
+    [repeats] Repetición { $number }
+   *[others] { $name } { $number }
+}
+# Un campo de lo enviado, y una palabra que alguien eligió en él.
+sent-field = { $field ->
+    [affects_metering] Afecta al dosificador
+    [area] Superficie
+    [bulk_density] Peso hectolítrico
+    [catches] Recogidas
+    [circumference] Circunferencia
+    [component] Pieza
+    [corrects] Corrige
+    [distance] Distancia
+    [drive_ratio] Relación de transmisión
+    [ended_at] Fin
+    [field] Campo
+    [field_id] Campo
+    [gate] Compuerta
+    [germination_percent] Poder germinativo
+    [gross] Peso bruto
+    [id] Id
+    [kind] Tipo
+    [label] Nombre
+    [lot_id] Lote
+    [mass] Masa
+    [method] Método
+    [metering_unit_id] Dosificador
+    [moisture_percent] Humedad
+    [note] Nota
+    [occurred_at] Cuándo
+    [parent_id] Máquina
+    [planned] Previsto
+    [pulses] Pulsos
+    [pulses_per_rev] Pulsos por vuelta
+    [purity_percent] Pureza
+    [rate] Dosis
+    [reading] Lectura
+    [record] Registro
+    [reference] Pesa patrón
+    [repeats] Repeticiones
+    [revolutions] Vueltas
+    [roller_id] Rodillo
+    [roller_speed_rpm] Velocidad del rodillo, 1/min
+    [runs] Bajadas
+    [scale_id] Balanza
+    [seed_used] Semilla usada
+    [seed_used_basis] Cómo se conoce la semilla usada
+    [set_aside] Apartada
+    [slip_percent] Patinaje
+    [speed] Velocidad
+    [tare] Tara
+    [target_rate] Dosis deseada
+    [thousand_seed_weight] Peso de mil semillas
+    [to_empty] Tolva vacía después
+    [turns] Giros
+   *[others] { $name }
+}
+sent-word = { $word ->
+    [bags] bolsas
+    [control_valve] válvula de control
+    [controller] controlador
+    [drive_train] transmisión
+    [driven] en marcha
+    [electric_motor] motor eléctrico
+    [fan] ventilador
+    [hand_turned] girado a mano
+    [hydraulic_motor] motor hidráulico
+    [machine_total] total de la máquina
+    [meter_housing] carcasa del dosificador
+    [other_part] otra pieza
+    [seal] junta
+    [speed_sensor] sensor de velocidad
+    [stationary] parado
+    [weighed] pesado
+   *[others] { $name }
+}
+
+outbox-nothing-kept-title = Aquí no hay señal
+outbox-not-kept = La página que pidió no está guardada en este teléfono. Lo que hay guardado está abajo; todo lo que anote se
+    guarda también, y se envía cuando haya señal.
+outbox-intro = Todo lo que anota se guarda primero en este teléfono y se envía en cuanto hay señal. Nada sale de esta lista antes
+    de que el servidor lo tenga.
+outbox-no-script = Sin JavaScript no se guarda nada en este teléfono: lo que anota se envía al momento, o no se envía.
+outbox-waiting = En espera
+outbox-none = No espera nada.
+outbox-copy = Guardar una copia
+outbox-take-in = Recuperar una copia
+outbox-refused = Lo que el servidor apartó, de este teléfono y de otros, hasta que alguien lo corrija o lo descarte
+outbox-mend = Abrir y corregir
+outbox-drop = Descartar
+outbox-sent = Enviado desde aquí
+outbox-without-signal = Sin señal
+outbox-refresh = Traerlas de nuevo ahora
+outbox-home-screen = Ponga Sowmark en la pantalla de inicio desde el menú del navegador: así se abre como un programa, y es menos
+    probable que el teléfono borre lo guardado. Trabaje en uno de los dos, el navegador o la pantalla de inicio: algunos
+    teléfonos guardan sus entradas por separado.
+
+# Lo dicen los guiones de la página, que eligen entre uno y varios.
+phone-waiting-one = { $count } entrada espera en este teléfono.
+phone-waiting-other = { $count } entradas esperan en este teléfono.
+phone-refused-one = { $count } entrada no se pudo incorporar: vea la bandeja de salida.
+phone-refused-other = { $count } entradas no se pudieron incorporar: vea la bandeja de salida.
+phone-ended-offline = Sin señal. Se envía en cuanto la haya.
+phone-ended-sign-in = Ingrese para enviar.
+phone-ended-other = Aquí está abierta la sesión de otra persona. Las entradas se envían cuando ingrese quien las hizo.
+phone-ended-later = El servidor está ocupado. Se intenta de nuevo sin más.
+phone-waits-long = Algo espera desde hace más de un día: vaya adonde haya señal, o guarde una copia desde la bandeja de salida.
+phone-storage-nearly-full = La memoria de este teléfono está casi llena: libere espacio, o quizá no se guarden las entradas.
+phone-sign-out-waiting-one = { $count } entrada espera en este teléfono. Se queda aquí y se envía cuando usted ingrese de nuevo.
+phone-sign-out-waiting-other = { $count } entradas esperan en este teléfono. Se quedan aquí y se envían cuando usted ingrese de
+    nuevo.
+phone-sign-out-all-the-same = Salir de todos modos
+phone-no-number = No es un número. Escríbalo como 2.11 o 2,11.
+phone-missing-revolutions = las vueltas de la repetición { $repeat }
+phone-missing-tare = la tara de { $run }, repetición { $repeat }
+phone-missing-gross = el peso bruto de { $run }, repetición { $repeat }
+phone-missing-lot = el lote que hay en la tolva
+phone-missing-repeat = otra repetición, para ver si coinciden
+phone-missing-nothing = nada
+phone-made = Hecha { $when }
+phone-sent = Enviada { $when }
+phone-state-waiting = Espera el envío
+phone-drop-for-good = Descartar para siempre
+phone-others-one = { $count } entrada de otra persona espera en este teléfono. Se envía cuando esa persona ingrese aquí.
+phone-others-other = { $count } entradas de otras personas esperan en este teléfono. Se envían cuando esas personas ingresen aquí.
+phone-pages-kept-one = { $count } página está guardada para cuando no haya señal.
+phone-pages-kept-other = { $count } páginas están guardadas para cuando no haya señal: máquinas, lotes, balanzas y todos los
+    formularios breves.
+phone-no-pages-kept = Todavía no hay ninguna página guardada en este teléfono. Hacen falta una conexión por HTTPS y un minuto de
+    señal.
+phone-taken-in-one = { $count } entrada se recuperó de la copia.
+phone-taken-in-other = { $count } entradas se recuperaron de la copia.
+phone-not-taken-in = Este archivo no es copia de una bandeja de salida. No se recuperó nada.
+phone-as-of = Sin señal: esta es la página de { $when }. Lo que cambió desde entonces no está en ella.
+phone-draft-back = Volvió lo que había escrito: { $when }.
+phone-draft-afresh = Empezar de nuevo
+phone-not-kept = Sin guardar
+phone-not-kept-hint = Este teléfono no pudo guardar la entrada. Todo lo que escribió sigue en esta página: déjela abierta, apunte
+    las cifras y pruebe otra vez.
+phone-storage-full = Sin guardar: la memoria de este teléfono está llena
+phone-storage-full-hint = Todo lo que escribió sigue en esta página: déjela abierta, libere espacio en el teléfono y guarde otra
+    vez.
+phone-no-verdict = Sin señal
+phone-no-verdict-hint = Las sumas de esta planilla se hacen aquí; el dictamen viene del servidor. Guarde la recogida: queda en este
+    teléfono y se juzga en cuanto se envía.
+phone-kept = Guardado en este teléfono
+phone-kept-entry = { $title }: la entrada queda aquí y se envía en cuanto haya señal.
+phone-kept-factor = Por simples sumas el factor hasta ahora es { $factor } por bajada. Si es de fiar, y si la máquina está
+    lista, lo dice el servidor cuando tenga la entrada.
+phone-kept-back = Volver a la máquina
+# En la página de estado.
+refused-waiting = { $count ->
+    [one] Una entrada anotada sin señal no se pudo incorporar.
+   *[other] { $count } entradas anotadas sin señal no se pudieron incorporar.
+}
 
 ## El registro de cambios
 
-
+audit-intro = Todo lo que alguien hizo, en el orden en que el servidor lo recibió. Cada línea lleva una huella de sí misma y de
+    la línea anterior: quien anote la huella más reciente puede comprobar después que nada de lo anterior se cambió. No
+    demuestra que una línea fuera verdad.
+audit-line = { $who }: { $did ->
+        [changed] cambio
+        [created] creación
+        [dropped] descarte
+        [member_ended] baja de un miembro
+        [member_set] alta o cambio de un miembro
+        [password_link_made] enlace de contraseña
+        [refused] rechazo
+        [refused_conflict] rechazo por conflicto
+        [session_ended] cierre de una sesión
+        [token_added] clave de acceso nueva
+        [token_ended] clave de acceso anulada
+        [voided] anulación
+       *[other] { $action }
+    }, { kind-name } …{ $id }
+audit-change = Qué cambió
+audit-hash = Huella
+audit-older = Anteriores
 
 ## Las sembradoras: dosificadores, rodillos, balanzas, campañas, etiquetas
 
@@ -1013,7 +1369,7 @@ seeders-none-yours = No tiene ninguna asignada. La oficina asigna las sembradora
 seeders-labels = Etiquetas para las máquinas, con códigos QR
 seeders-seeder = Sembradora
 seeders-units = Dosificadores
-seeders-laid-up = (fuera de uso)
+seeders-laid-up = (fuera de servicio)
 seeders-serial-number-none = sin anotar
 seeder-name = Nombre
 seeder-name-hint = Como la llama su gente.
@@ -1039,7 +1395,7 @@ seeder-about = { $kind }{ $numbered ->
         [yes] , número de serie { $serial }
        *[no] {""}
     }, en servicio desde { $day }{ $laid_up ->
-        [yes] . Está fuera de uso.
+        [yes] . Ahora está fuera de servicio.
        *[no] {""}
     }
 seeder-numbers-now = Factores actuales
@@ -1049,8 +1405,8 @@ seeder-machine = La máquina
 seeder-part-replaced = Cambió una pieza
 seeder-width-changed = Cambió el ancho o la distancia
 seeder-change-link = Nombre, número de serie, controladores
-seeder-lay-up = Dejarla fuera de uso
-seeder-take-back = Volver a usarla
+seeder-lay-up = Dejarla fuera de servicio
+seeder-take-back = Ponerla otra vez en servicio
 seeder-label = Código QR para la puerta de la máquina
 seeder-change-title = Modificar { $seeder }
 seeder-change-intro = Lo que se anotó de la máquina se conserva. La modificación queda en el registro de cambios. Indique abajo cómo
@@ -1152,11 +1508,11 @@ component-fan = ventilador
 component-controller = controlador
 component-other = otra pieza
 
-lay-up-title = { $seeder }: en uso o fuera de uso
-lay-up-intro = Una sembradora fuera de uso no pide nada en el tablero.
+lay-up-title = { $seeder }: en servicio o fuera de servicio
+lay-up-intro = Una sembradora fuera de servicio no pide nada en el tablero.
 lay-up-what = Qué pasa
-lay-up-laid-up = Queda fuera de uso
-lay-up-in-use = Vuelve a usarse
+lay-up-laid-up = Queda fuera de servicio
+lay-up-in-use = Vuelve al servicio
 lay-up-submit = Anotarlo
 
 rollers-title = Rodillos dosificadores
@@ -1254,13 +1610,13 @@ record-kind = { $kind ->
     [emptying] este vaciado
     [fill] esta carga
     [job] esta labor
-    [lay_up] este cambio de uso
+    [lay_up] esta salida de servicio
     [lot_test] este análisis de lote
     [movement] este movimiento
     [scale_check] esta verificación de balanza
     [service] esta reparación
     [setup] este montaje
-    [waiver] esta excepción
+    [waiver] esta dispensa
    *[other] este registro
 }
 
@@ -1281,8 +1637,8 @@ timeline-service = Cambio o reparación: { $part }. { $affects ->
     [yes] Afecta a la dosificación.
    *[no] No afecta a la dosificación.
 }
-timeline-laid-up = Quedó fuera de uso.
-timeline-in-use-again = Volvió a usarse.
+timeline-laid-up = Quedó fuera de servicio.
+timeline-in-use-again = Volvió al servicio.
 timeline-filled = Tolva cargada con el lote { $lot } ({ $crop }){ $weighed ->
         [yes] , { $mass }
        *[no] {""}
@@ -1409,6 +1765,17 @@ catch-counts-nothing = Esto no dice nada de las vueltas. Indique las vueltas del
     o giros, o distancia con circunferencia.
 catch-without-setup = No consta qué tenía montado este dosificador el { $when }, de modo que no se sabe con qué rodillo,
     relación y bajadas se hizo. Anote lo que estaba montado desde entonces y envíe el ensayo de nuevo.
+
+# Qué fue de un ensayo enviado desde un teléfono; lo que sigue dice qué hacer.
+catch-told = { $verdict ->
+    [pass] El ensayo de { $seeder }, { $unit } tiene dictamen: aceptado.
+    [pass_with_remarks] El ensayo de { $seeder }, { $unit } tiene dictamen: aceptado con observaciones.
+   *[fail] El ensayo de { $seeder }, { $unit } tiene dictamen: no se supera una comprobación.
+}
+catch-told-number = Número para el controlador: { $number }.
+catch-told-held = Queda retenido para la oficina: no ponga ningún número suyo en el controlador hasta que ella lo acepte.
+catch-told-record = Ver el registro
+catch-told-dismiss = Descartar el aviso
 
 check-name-repeats = Repeticiones
 check-name-repeat-agreement = Las repeticiones coinciden

@@ -244,6 +244,16 @@ impl Actor {
         }
     }
 
+    /// The words of a problem that the API answers. With a session it is a page's own script that asks, and shows the answer
+    /// to its person; a program with a token is told in English.
+    #[must_use]
+    pub fn told_in(&self) -> Words {
+        match self.via {
+            Via::Token => texts::plain(),
+            Via::Session(_) => self.words(),
+        }
+    }
+
     #[must_use]
     pub fn reader(&self) -> Reader {
         Reader { units: self.units, words: self.words() }

@@ -1,7 +1,9 @@
 //! Passwords: argon2id, hashed off the async threads, one at a time per spare core, with a short queue.
 
 use super::throttle::Strangers;
+use crate::saying;
 use crate::web::error::Error;
+use crate::web::saying::Saying;
 use argon2::password_hash::{PasswordHasher, PasswordVerifier};
 use argon2::{Algorithm, Argon2, Params, Version};
 use std::sync::Arc;
@@ -137,17 +139,17 @@ fn argon() -> Result<Argon2<'static>, Error> {
 
 /// Why a password is refused, if it is.
 #[must_use]
-pub fn refusal(password: &str, email: &str) -> Option<String> {
+pub fn refusal(password: &str, email: &str) -> Option<Saying> {
     let length = password.chars().count();
     let folded = password.to_lowercase();
     if length < SHORTEST {
-        Some(format!("It has {length} characters. Use at least {SHORTEST}; a few words are easier to remember."))
+        Some(saying!("password-too-short", length = length, least = SHORTEST))
     } else if length > LONGEST {
-        Some(format!("It has {length} characters. Use at most {LONGEST}."))
+        Some(saying!("password-too-long", length = length, most = LONGEST))
     } else if GUESSED.contains(&folded.as_str()) || folded == email.to_lowercase() {
-        Some("It is one of the first that anybody would guess. Use a few words of your own.".to_owned())
+        Some(saying!("password-guessed"))
     } else if folded.chars().all(|c| folded.starts_with(c)) {
-        Some("It is one character over and over. Use a few words of your own.".to_owned())
+        Some(saying!("password-repeats-itself"))
     } else {
         None
     }

@@ -3,7 +3,7 @@
 use super::StoredLine;
 use crate::access::Permission;
 use crate::hex;
-use crate::records::head::{moment, said};
+use crate::records::head::{moment, person_or_host, said};
 use crate::web::api::Asked;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -13,6 +13,7 @@ use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::response::Response;
 use jiff::tz::TimeZone;
+use sowmark_core::say;
 use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -34,9 +35,8 @@ const SHOWN: i64 = 50;
 struct Told {
     seq: i64,
     when: String,
-    who: String,
+    /// Who did what to what.
     did: String,
-    subject: String,
     change: String,
     hash: String,
 }
@@ -59,20 +59,28 @@ async fn audit_page(signed: Signed, cookies: Cookies, Asked(asked): Asked<TrailA
     } else {
         None
     };
-    let lines = lines.into_iter().map(|line| Told::of(line, &signed.actor.time_zone, signed.actor.words())).collect();
-    show(&TrailPage { page: Page::new(&signed, &cookies, "Audit trail", "/audit"), lines, older })
+    let words = signed.actor.words();
+    let lines = lines.into_iter().map(|line| Told::of(line, &signed.actor.time_zone, words)).collect();
+    show(&TrailPage { page: Page::new(&signed, &cookies, say!(words, "nav-audit"), "/audit"), lines, older })
 }
 
 impl Told {
     fn of(line: StoredLine, zone: &TimeZone, words: Words) -> Self {
         let id = line.subject_id.to_string();
+        let did = say!(
+            words,
+            "audit-line",
+            who = person_or_host(line.name.as_deref(), words),
+            did = &line.action,
+            action = line.action.replace('_', " "),
+            kind = &line.subject_kind,
+            // The end of an id tells two apart; its beginning is the time and alike for all of an hour.
+            id = id.get(28..).unwrap_or_default()
+        );
         Self {
             seq: line.seq,
             when: said(moment(line.at), zone, words),
-            who: line.name.unwrap_or_else(|| "the host\u{2019}s command line".to_owned()),
-            did: line.action.replace('_', " "),
-            // The end of an id tells two apart; its beginning is the time and alike for all of an hour.
-            subject: format!("{} …{}", line.subject_kind.replace('_', " "), id.get(28..).unwrap_or_default()),
+            did,
             change: line.change,
             hash: hex::written(line.hash.get(..8).unwrap_or_default()),
         }

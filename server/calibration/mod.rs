@@ -19,6 +19,7 @@ pub mod runs;
 mod show;
 pub mod store;
 pub mod stored;
+pub mod told;
 pub mod view;
 mod weigh;
 

@@ -119,15 +119,7 @@ impl Shown {
             (say!(words, "keyed-for-run"), judgement.factor),
             (say!(words, "keyed-for-unit"), judgement.factor_unit_total),
         ];
-        let key_in = KeyIn::of(
-            said.0,
-            &Factor {
-                per_run: judgement.factor,
-                whole_unit: judgement.factor_unit_total,
-                expanded_uncertainty_percent: judgement.expanded_uncertainty_percent,
-            },
-            reader,
-        );
+        let key_in = key_in(judgement, said, reader);
         let also = say!(
             words,
             "calibration-also",
@@ -206,6 +198,16 @@ fn suspicion_rows(
         would_give: format!("{} {unit}", words.print(suspicion.would_give, unit, 3)),
     };
     found.map(row).collect()
+}
+
+/// The number to key in that a judgement comes to.
+pub(super) fn key_in(judgement: &Judgement, said: Said, reader: Reader) -> KeyIn {
+    let factor = Factor {
+        per_run: judgement.factor,
+        whole_unit: judgement.factor_unit_total,
+        expanded_uncertainty_percent: judgement.expanded_uncertainty_percent,
+    };
+    KeyIn::of(said.0, &factor, reader)
 }
 
 /// The judgement with its sentences as this person reads numbers. What was stored has them with a point.

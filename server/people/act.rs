@@ -139,10 +139,7 @@ pub async fn change_member(
 fn check_clients(change: &MemberChange) -> Result<(), Error> {
     let is_limited = change.clients.as_ref().is_some_and(|clients| !clients.is_empty());
     if is_limited && change.role != RoleWord::Agronomist {
-        return Err(Error::fault(
-            "/clients",
-            "Only an agronomist can be limited to clients. Leave them out, or make the role agronomist.",
-        ));
+        return Err(Error::fault("/clients", saying!("clients-of-an-agronomist")));
     }
     Ok(())
 }
@@ -220,7 +217,7 @@ async fn keep_an_office(work: &mut Work, account: AccountId, becomes: RoleWord) 
     let members = store::members(&mut work.cx(), organization).await?;
     let is_office = members.iter().any(|m| m.account_id == account.0 && m.active && m.role == Role::Office.word());
     if is_office && becomes != RoleWord::Office && store::office_count(&mut work.cx(), organization).await? == 1 {
-        return Err(Error::fault("/role", "This is the only office member. Make somebody else office first."));
+        return Err(Error::fault("/role", saying!("office-needs-one")));
     }
     Ok(())
 }
@@ -265,11 +262,7 @@ pub async fn add_password_link(db: &Db, clock: &Clock, grant: &Grant, account: A
     let mut work = Work::begin(db, clock, grant).await?;
     standing_member(&mut work, account).await?;
     if is_of_others(&mut work, account).await? {
-        return Err(Error::fault(
-            "",
-            "This person is a member of another organization too, so this office may not set the password. They change it \
-             themselves while signed in, or whoever runs the server makes a link: sowmark member new-link.",
-        ));
+        return Err(Error::fault("", saying!("password-of-others-too", command = "sowmark member new-link")));
     }
     let code = link::add(&mut work.cx(), clock, link::Purpose::SetPassword(account)).await?;
     work.commit(Audit::did("password_link_made", Kind::Account, account.0, json!({}))).await?;

@@ -6,6 +6,7 @@ use crate::access::throttle::{self, Key};
 use crate::access::{Role, link, session};
 use crate::clock::Clock;
 use crate::db::Db;
+use crate::saying;
 use crate::web::error::{Error, Fault};
 use jiff::{SignedDuration, Timestamp};
 use sowmark_core::ids::{AccountId, OrganizationId};
@@ -88,7 +89,7 @@ pub async fn change_password(
     check_password("/password", &new, &account.email)?;
     if !hasher.fits(old, account.password_hash.clone()).await? {
         note_failure(db, id, now).await?;
-        return Err(Error::fault("/old_password", "This is not the password in use. Look for a typing slip."));
+        return Err(Error::fault("/old_password", saying!("password-does-not-fit")));
     }
     let hash = hasher.hash(new).await?;
     let mut tx = db.begin().await?;
@@ -156,10 +157,7 @@ pub async fn sign_in(
         None => hasher.strangers().note_failure(stranger, now),
     }
     tracing::info!(account = account.as_ref().map(|account| account.id.to_string()), "sign-in refused");
-    Err(Error::fault(
-        "",
-        "This address and password do not fit. Look for a typing slip, or ask the office for a new link.",
-    ))
+    Err(Error::fault("", saying!("sign-in-does-not-fit")))
 }
 
 fn wait_over(after: i64, now: Timestamp) -> Result<(), Error> {

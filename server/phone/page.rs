@@ -8,6 +8,7 @@ use crate::web::page::{Cookies, Page, show};
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::response::Response;
+use sowmark_core::say;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![
@@ -26,12 +27,12 @@ struct OutboxPage {
 }
 
 async fn outbox_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
-    let page = Page::new(&signed, &cookies, "Outbox", "/outbox");
+    let page = Page::new(&signed, &cookies, say!(signed.actor.words(), "nav-outbox"), "/outbox");
     show(&OutboxPage { page, script_href: assets::href("waiting.js"), in_place_of_another: false })
 }
 
 /// What the worker shows when there is no signal and the page that is wanted is not kept. Made for nobody in particular.
 async fn offline_page(cookies: Cookies) -> Result<Response, Error> {
-    let page = Page::open(&cookies, "No signal here");
+    let page = Page::open(&cookies, say!(cookies.words(), "outbox-nothing-kept-title"));
     show(&OutboxPage { page, script_href: assets::href("waiting.js"), in_place_of_another: true })
 }

@@ -100,7 +100,7 @@ pub(super) fn at_fields(error: Error) -> Error {
         let name = fault.pointer.trim_start_matches('/');
         match NAMED_BY_UNIT.iter().find(|(.., query)| *query == name) {
             Some((field, ..)) => fault.pointer = format!("/{field}"),
-            None if name == "rate_unit" => fault.pointer = "/pls_rate".to_owned(),
+            None if name == "rate_unit" => "/pls_rate".clone_into(&mut fault.pointer),
             None => {}
         }
         fault

@@ -117,7 +117,9 @@ impl Head {
     }
 }
 
-fn person_or_host(name: Option<&str>, words: Words) -> String {
+/// Who did something, as a person reads it.
+#[must_use]
+pub fn person_or_host(name: Option<&str>, words: Words) -> String {
     name.map_or_else(|| say!(words, "record-by-host"), str::to_owned)
 }
 

@@ -51,12 +51,12 @@ impl TimelineRow {
         let words = reader.words;
         let told = match Kind::from_word(&self.head.kind) {
             Some(Kind::Configuration) => {
-                let (width, spacing) = (reader.measured(text(&self.second)), reader.measured(text(&self.third)));
+                let (width, spacing) = (reader.measured(self.second()), reader.measured(self.third()));
                 say!(words, "timeline-configuration", width = width, spacing = spacing)
             }
             Some(Kind::Setup) => self.says_setup(words),
             Some(Kind::Service) => {
-                let part = text(&self.subject);
+                let part = self.subject();
                 let part = Component::from_word(part).map_or_else(|| part.to_owned(), |part| part.says(words));
                 say!(words, "timeline-service", part = part, affects = yes_or_no(self.flag))
             }
@@ -67,12 +67,12 @@ impl TimelineRow {
             Some(Kind::Emptying) => self.says_seed("timeline-taken-out", reader),
             Some(Kind::Job) => self.says_job(reader),
             Some(Kind::Calibration) => {
-                let (lot, verdict, crop) = (text(&self.subject), text(&self.second), text(&self.third));
+                let (lot, verdict, crop) = (self.subject(), self.second(), self.third());
                 say!(words, "timeline-caught", lot = lot, crop = crop, verdict = verdict)
             }
-            Some(Kind::Decision) => say!(words, "timeline-decided", decision = text(&self.subject)),
+            Some(Kind::Decision) => say!(words, "timeline-decided", decision = self.subject()),
             Some(Kind::Waiver) => {
-                let word = text(&self.subject);
+                let word = self.subject();
                 let trigger = word.parse().map_or_else(|_| word.to_owned(), |trigger| trigger_in_words(trigger, words));
                 say!(words, "timeline-waived", trigger = trigger)
             }
@@ -82,14 +82,26 @@ impl TimelineRow {
         if self.note.is_empty() { told } else { format!("{told} {}", self.note) }
     }
 
+    fn subject(&self) -> &str {
+        self.subject.as_deref().unwrap_or_default()
+    }
+
+    fn second(&self) -> &str {
+        self.second.as_deref().unwrap_or_default()
+    }
+
+    fn third(&self) -> &str {
+        self.third.as_deref().unwrap_or_default()
+    }
+
     fn says_setup(&self, words: Words) -> String {
         say!(
             words,
             "timeline-setup",
-            roller = text(&self.subject),
-            ratio = words.decimal(text(&self.second)),
+            roller = self.subject(),
+            ratio = words.decimal(self.second()),
             gated = yes_or_no(self.third.is_some()),
-            gate = text(&self.third),
+            gate = self.third(),
             runs = u64::try_from(self.runs).unwrap_or(0),
         )
     }
@@ -99,28 +111,24 @@ impl TimelineRow {
         say!(
             reader.words,
             key,
-            lot = text(&self.subject),
-            crop = text(&self.third),
+            lot = self.subject(),
+            crop = self.third(),
             weighed = yes_or_no(self.second.is_some()),
-            mass = reader.measured(text(&self.second)),
+            mass = reader.measured(self.second()),
         )
     }
 
     fn says_job(&self, reader: Reader) -> String {
-        let field = text(&self.subject);
+        let field = self.subject();
         say!(
             reader.words,
             "timeline-job",
             named = yes_or_no(!field.is_empty()),
             field = field,
-            area = reader.measured(text(&self.second)),
-            seed = reader.measured(text(&self.third)),
+            area = reader.measured(self.second()),
+            seed = reader.measured(self.third()),
         )
     }
-}
-
-fn text(column: &Option<String>) -> &str {
-    column.as_deref().unwrap_or_default()
 }
 
 /// As a text chooses by it.
@@ -200,8 +208,8 @@ mod tests {
                 "Replaced or repaired: fan. It does not affect metering.",
                 "Cambio o reparación: ventilador. No afecta a la dosificación.",
             ),
-            (Kind::LayUp, [None; 3], true, "Laid up.", "Quedó fuera de uso."),
-            (Kind::LayUp, [None; 3], false, "Taken back into use.", "Volvió a usarse."),
+            (Kind::LayUp, [None; 3], true, "Laid up.", "Quedó fuera de servicio."),
+            (Kind::LayUp, [None; 3], false, "Taken back into use.", "Volvió al servicio."),
             (
                 Kind::Fill,
                 [lot, None, crop],
@@ -260,6 +268,6 @@ mod tests {
     fn a_note_follows_as_it_was_written() {
         let mut noted = row(Kind::LayUp, [None; 3], true);
         noted.note = "until 1.5.".to_owned();
-        assert_eq!(told(&noted), ["Laid up. until 1.5.", "Quedó fuera de uso. until 1.5."]);
+        assert_eq!(told(&noted), ["Laid up. until 1.5.", "Quedó fuera de servicio. until 1.5."]);
     }
 }

@@ -43,9 +43,8 @@ async fn take(sender: &Signed, entry: &Entry) -> Result<Taken, Error> {
         Err(error) if error.will_pass() => Err(error),
         Err(error) => {
             error.log();
-            let problem = error.problem();
-            refused::keep(sender, entry, &problem).await?;
-            Ok(Taken::Refused(problem))
+            refused::keep(sender, entry, &error).await?;
+            Ok(Taken::Refused(error.problem_in(sender.actor.told_in())))
         }
     }
 }

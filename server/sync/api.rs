@@ -2,8 +2,11 @@
 
 use super::act::{self, Taken};
 use super::entry::{Batch, Entry};
+use super::kind::Logged;
 use super::refused::{self, DropDraft, RefusedAsked, RefusedRow};
 use crate::access::Permission;
+use crate::calibration::told::told;
+use crate::db::Cx;
 use crate::records::head::{Who, moment};
 use crate::web::api::{Asked, PathId, Sent, body_up_to, is_json, parse};
 use crate::web::door::{App, Signed};
@@ -15,6 +18,7 @@ use axum::Json;
 use axum::extract::{FromRequest, Request};
 use serde::Serialize;
 use serde_json::Value;
+use sowmark_core::ids::CalibrationId;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -64,16 +68,23 @@ struct TakenView {
     outcome: &'static str,
     /// Why it was refused. Its faults point into the record, or at `/kind`, `/parent_id`, `/record`.
     problem: Option<Problem>,
+    /// Of a calibration that is there: how it was judged and what to do with it, in sentences for who sent it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    says: Option<String>,
+    /// The page of that calibration.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    href: Option<String>,
 }
 
-impl From<(Entry, Taken)> for TakenView {
-    fn from((entry, taken): (Entry, Taken)) -> Self {
+impl TakenView {
+    fn of(entry: Entry, taken: Taken, says: Option<String>) -> Self {
         let (outcome, problem) = match taken {
             Taken::Stored => ("stored", None),
             Taken::AlreadyStored => ("already_stored", None),
             Taken::Refused(problem) => ("refused", Some(problem)),
         };
-        Self { id: entry.sent_id, outcome, problem }
+        let href = says.is_some().then(|| format!("/calibrations/{}", entry.id));
+        Self { id: entry.sent_id, outcome, problem, says, href }
     }
 }
 
@@ -135,7 +146,28 @@ impl TryFrom<RefusedRow> for RefusedView {
 
 async fn sync(signed: Signed, batch: Batch) -> Result<Json<Results>, Error> {
     let taken = act::take_in(&signed, &batch).await?;
-    Ok(Json(Results { results: taken.into_iter().map(TakenView::from).collect() }))
+    let mut conn = signed.app.read().await?;
+    let mut results = Vec::with_capacity(taken.len());
+    for (entry, taken) in taken {
+        let says = judged(&mut conn.cx(), &signed, &entry, &taken).await?;
+        results.push(TakenView::of(entry, taken, says));
+    }
+    Ok(Json(Results { results }))
+}
+
+/// What became of a catch. It is stored already: where that cannot be told, it is told without.
+async fn judged(cx: &mut Cx<'_>, signed: &Signed, entry: &Entry, taken: &Taken) -> Result<Option<String>, Error> {
+    if entry.kind != Some(Logged::Calibration) || matches!(taken, Taken::Refused(_)) {
+        return Ok(None);
+    }
+    match told(cx, &signed.actor, signed.app.clock.now(), CalibrationId(entry.id)).await {
+        Ok(says) => Ok(Some(says)),
+        Err(error) if error.will_pass() => Err(error),
+        Err(error) => {
+            error.log();
+            Ok(None)
+        }
+    }
 }
 
 async fn list_refused(signed: Signed, Asked(asked): Asked<RefusedAsked>) -> Result<Json<List<RefusedView>>, Error> {

@@ -15,6 +15,7 @@ use crate::web::refill::MENDS;
 use axum::extract::FromRequestParts;
 use axum::http::request::Parts;
 use serde_json::Value;
+use sowmark_core::say;
 use std::sync::Arc;
 use uuid::Uuid;
 
@@ -58,17 +59,14 @@ impl Mend {
             return Err(Error::not_there("refused entry"));
         }
         let record: Value = serde_json::from_str(&row.record)?;
-        let problem: Problem = serde_json::from_str(&row.problem)?;
+        let problem = refused::why(row, signed.actor.language)?;
         let sent = Posted::of_tree(&record, &signed.actor.time_zone)
             .with(MENDS, row.id.to_string())
             .spoken_in(signed.actor.language);
         // Under a taken id it can never be stored: there the form keeps the new one that it came with.
         let sent = if problem.status == 409 { sent.without("id") } else { sent.with("id", row.id.to_string()) };
         let when = said(moment(row.last_refused_at), &signed.actor.time_zone, signed.actor.words());
-        let note = format!(
-            "{} sent this on {when} and it was not taken in. Look through it, mend what is marked, and save it.",
-            row.sent_by_name
-        );
+        let note = say!(signed.actor.words(), "refused-mending-note", who = &row.sent_by_name, when = when);
         Ok(Some(Refilling { record, sent, error: still_wrong(problem), note }))
     }
 

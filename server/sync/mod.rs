@@ -17,17 +17,15 @@ use crate::access::Actor;
 use crate::db::Cx;
 use crate::web::error::Error;
 use crate::web::routes::Route;
+use sowmark_core::say;
 
 /// The sentence of the Readiness page on what waits; none when nothing does.
 ///
 /// # Errors
 /// The database.
 pub async fn waiting_says(cx: &mut Cx<'_>, actor: &Actor) -> Result<Option<String>, Error> {
-    Ok(match refused::waiting(cx, actor).await? {
-        0 => None,
-        1 => Some("One entry that was logged without signal was not taken in.".to_owned()),
-        count => Some(format!("{count} entries that were logged without signal were not taken in.")),
-    })
+    let waiting = u64::try_from(refused::waiting(cx, actor).await?).unwrap_or(0);
+    Ok((waiting > 0).then(|| say!(actor.words(), "refused-waiting", count = waiting)))
 }
 
 /// The routes of entries logged off line.

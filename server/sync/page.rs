@@ -4,10 +4,10 @@ use super::kind::Logged;
 use super::refused::{self, DropDraft, RefusedAsked, RefusedRow};
 use super::told::{self, Names};
 use crate::access::{Actor, Permission};
-use crate::records::head::{moment, said};
+use crate::records::head::{moment, person_or_host, said};
 use crate::web::api::{Asked, PathId};
 use crate::web::door::Signed;
-use crate::web::error::{Error, Problem};
+use crate::web::error::Error;
 use crate::web::form::Posted;
 use crate::web::input;
 use crate::web::page::{Cookies, Page, show};
@@ -16,6 +16,7 @@ use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::Value;
+use sowmark_core::say;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -58,14 +59,14 @@ async fn refused_page(signed: Signed, cookies: Cookies, Asked(asked): Asked<Refu
     let list = refused::page_of_refused(&mut conn.cx(), actor, &part, ended_too).await?;
     let names = Names::gather(&mut conn.cx(), &actor.scope).await?;
     let entries = list.items.iter().map(|row| Told::of(row, &names, actor)).collect::<Result<_, Error>>()?;
-    let page = Page::new(&signed, &cookies, "Not taken in", "/");
+    let page = Page::new(&signed, &cookies, say!(signed.actor.words(), "refused-title"), "/");
     show(&RefusedPage { page, entries, ended_too, next: list.next })
 }
 
 impl Told {
     fn of(row: &RefusedRow, names: &Names, actor: &Actor) -> Result<Self, Error> {
         let record: Value = serde_json::from_str(&row.record)?;
-        let problem: Problem = serde_json::from_str(&row.problem)?;
+        let problem = refused::why(row, actor.language)?;
         let kind = Logged::from_word(&row.kind);
         let ended = ended(row, actor);
         let mend = kind.filter(|kind| actor.may(kind.permission())).map(|kind| {
@@ -77,7 +78,7 @@ impl Told {
         let machine = kind.zip(row.parent_id).and_then(|(kind, parent)| names.parent(kind, parent));
         Ok(Self {
             id: row.id,
-            what: told::what(kind, &row.kind),
+            what: told::what(kind, &row.kind, actor.words()),
             machine: machine.unwrap_or_default().to_owned(),
             sent: sent(row, actor),
             why: told::why(&problem, actor),
@@ -89,21 +90,24 @@ impl Told {
 }
 
 fn sent(row: &RefusedRow, actor: &Actor) -> String {
-    let when = |at: i64| said(moment(at), &actor.time_zone, actor.words());
+    let words = actor.words();
+    let when = |at: i64| said(moment(at), &actor.time_zone, words);
     let (first, last) = (when(row.first_refused_at), when(row.last_refused_at));
     if first == last {
-        format!("Sent by {} on {first}.", row.sent_by_name)
+        say!(words, "refused-sent", who = &row.sent_by_name, last = last)
     } else {
-        format!("Sent by {} on {last}, for the first time on {first}.", row.sent_by_name)
+        say!(words, "refused-sent-again", who = &row.sent_by_name, last = last, first = first)
     }
 }
 
 fn ended(row: &RefusedRow, actor: &Actor) -> Option<String> {
-    let how = row.ended.as_deref()?;
-    let when = row.ended_at.map(|at| said(moment(at), &actor.time_zone, actor.words())).unwrap_or_default();
-    let by = row.ended_by_name.as_deref().unwrap_or("the host\u{2019}s command line");
-    let told =
-        if how == "mended" { format!("Mended on {when} by {by}.") } else { format!("Dropped on {when} by {by}.") };
+    let (how, words) = (row.ended.as_deref()?, actor.words());
+    let when = row.ended_at.map(|at| said(moment(at), &actor.time_zone, words)).unwrap_or_default();
+    let who = person_or_host(row.ended_by_name.as_deref(), words);
+    let told = match how {
+        "mended" => say!(words, "refused-mended", when = when, who = who),
+        _ => say!(words, "refused-dropped", when = when, who = who),
+    };
     Some(match row.ended_reason.as_deref() {
         Some(reason) => format!("{told} {reason}"),
         None => told,
@@ -131,8 +135,13 @@ async fn machine_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> R
         .into_iter()
         .map(|(parent, name)| (told::form_of(kind, parent, id), name.to_owned()))
         .collect();
-    let page = Page::new(&signed, &cookies, "Where does it belong?", "/");
-    show(&MachinePage { page, what: told::what(Some(kind), &row.kind), sent: sent(&row, actor), choices })
+    let page = Page::new(&signed, &cookies, say!(actor.words(), "refused-machine-title"), "/");
+    show(&MachinePage {
+        page,
+        what: told::what(Some(kind), &row.kind, actor.words()),
+        sent: sent(&row, actor),
+        choices,
+    })
 }
 
 async fn post_drop(signed: Signed, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {

@@ -8,13 +8,17 @@ use super::store::{self, Whose};
 use crate::access::{Actor, Permission, Role};
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx};
-use crate::input;
 use crate::web::door::Signed;
 use crate::web::error::{Error, Problem};
 use crate::web::input::Text;
 use crate::web::input::Whole;
 use crate::web::paging::{List, PageAsked};
+use crate::{input, saying, texts};
+use serde::{Deserialize, Serialize};
 use serde_json::json;
+use sowmark_core::texts::Language;
+use sowmark_core::words::Words;
+use std::collections::BTreeMap;
 use uuid::Uuid;
 
 input! {
@@ -40,14 +44,45 @@ fn whose(actor: &Actor) -> Whose {
     Whose { organization: actor.organization(), account: actor.account, all: actor.role == Role::Office }
 }
 
+/// Why an entry was refused, as it is kept: as programs read it, and in every language, as nobody knows yet who will mend
+/// it.
+#[derive(Serialize, Deserialize)]
+struct Why {
+    #[serde(flatten)]
+    problem: Problem,
+    /// By the tags of the languages.
+    #[serde(default)]
+    said: BTreeMap<String, Problem>,
+}
+
+impl Why {
+    fn of(error: &Error) -> Self {
+        let said = texts::languages().map(|language| {
+            let words = Words { language, ..Words::default() };
+            (language.tag().to_owned(), error.problem_in(words))
+        });
+        Self { problem: error.problem(), said: said.collect() }
+    }
+}
+
+/// Why an entry was refused, in a language, decimals with points.
+///
+/// # Errors
+/// When it was not written by this program.
+pub(super) fn why(row: &RefusedRow, language: Language) -> Result<Problem, Error> {
+    let Why { problem, mut said } = serde_json::from_str(&row.problem)?;
+    Ok(said.remove(language.tag()).unwrap_or(problem))
+}
+
 /// Keeps an entry that was refused. The same id again is the same row, which waits again.
 ///
 /// # Errors
 /// The database.
-pub(super) async fn keep(signed: &Signed, entry: &Entry, problem: &Problem) -> Result<(), Error> {
+pub(super) async fn keep(signed: &Signed, entry: &Entry, error: &Error) -> Result<(), Error> {
     let grant = signed.grant(Permission::Send)?;
     let mut work = signed.app.work(&grant).await?;
-    store::keep(&mut work, entry, &serde_json::to_string(problem)?).await?;
+    store::keep(&mut work, entry, &serde_json::to_string(&Why::of(error))?).await?;
+    let problem = error.problem();
     let change =
         json!({ "kind": &entry.kind_word, "parent_id": entry.parent, "record": &entry.record, "problem": problem });
     let kind = entry.kind.map_or(Kind::Entry, super::kind::Logged::kind);
@@ -104,6 +139,6 @@ pub async fn drop_refused(signed: &Signed, id: Uuid, draft: &DropDraft) -> Resul
     drop(work);
     match find_refused(&mut signed.app.read().await?.cx(), &signed.actor, id).await?.ended.as_deref() {
         Some("dropped") => Ok(()),
-        _ => Err(Error::conflict("This was mended, so there is nothing to drop.")),
+        _ => Err(Error::conflict(saying!("refused-already-mended"))),
     }
 }

@@ -14,6 +14,8 @@ use crate::seed::lot::act::lots;
 use crate::web::error::{Error, Problem};
 use crate::web::input::parse_stamp;
 use serde_json::{Map, Value};
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use std::collections::HashMap;
 use uuid::Uuid;
 
@@ -63,18 +65,10 @@ impl Names {
 }
 
 /// What an entry logs, as the forms name it.
-pub(super) fn what(kind: Option<Logged>, word: &str) -> String {
+pub(super) fn what(kind: Option<Logged>, word: &str, words: Words) -> String {
     match kind {
-        Some(Logged::Setup) => "Roller, ratio or gate changed".to_owned(),
-        Some(Logged::LotTest) => "Lot tested".to_owned(),
-        Some(Logged::ScaleCheck) => "Scale checked".to_owned(),
-        Some(Logged::Service) => "Part replaced".to_owned(),
-        Some(Logged::Fill) => "Tank filled".to_owned(),
-        Some(Logged::Emptying) => "Tank emptied".to_owned(),
-        Some(Logged::Calibration) => "Catch".to_owned(),
-        Some(Logged::Job) => "Job finished".to_owned(),
-        None if word.is_empty() => "Something unreadable".to_owned(),
-        None => format!("Something of an unknown kind, \u{201c}{word}\u{201d}"),
+        None if !word.is_empty() => say!(words, "sent-what-unknown", kind = word),
+        kind => say!(words, "sent-what", kind = kind.map_or("unreadable", Logged::word)),
     }
 }
 
@@ -100,7 +94,7 @@ pub(super) fn why(problem: &Problem, actor: &Actor) -> Vec<String> {
         return vec![words.sentence(&problem.detail)];
     }
     let told = problem.errors.iter().map(|fault| {
-        let place = place(&fault.pointer);
+        let place = place(&fault.pointer, words);
         let says = words.sentence(&fault.detail);
         if place.is_empty() { says } else { format!("{place}: {says}") }
     });
@@ -108,25 +102,23 @@ pub(super) fn why(problem: &Problem, actor: &Actor) -> Vec<String> {
 }
 
 /// A pointer in words: `/repeats/0/catches/1/gross` is "Repeat 1, catch 2, gross".
-fn place(pointer: &str) -> String {
+fn place(pointer: &str, words: Words) -> String {
     let mut parts: Vec<String> = Vec::new();
+    let mut list = "";
     for step in pointer.split('/').skip(1) {
         match (step.parse::<usize>(), parts.last_mut()) {
-            (Ok(position), Some(list)) => *list = one_of(list, position),
+            (Ok(position), Some(last)) => *last = one_of(list, position, words),
             _ if matches!(step, "value" | "unit") => {}
-            _ => parts.push(label(step)),
+            _ => parts.push(label(step, words)),
         }
+        list = step;
     }
     in_a_row(&parts)
 }
 
 /// One of a list, counted as people do.
-fn one_of(list: &str, position: usize) -> String {
-    let singular = match list {
-        "Catches" => "Catch",
-        other => other.strip_suffix('s').unwrap_or(other),
-    };
-    format!("{singular} {}", position + 1)
+fn one_of(list: &str, position: usize, words: Words) -> String {
+    say!(words, "sent-one-of", list = list, name = label(list, words), number = position + 1)
 }
 
 /// Words one after the other: only the first keeps its capital.
@@ -137,26 +129,24 @@ fn in_a_row(parts: &[String]) -> String {
     parts.iter().take(1).cloned().chain(rest).collect::<Vec<String>>().join(", ")
 }
 
-fn label(field: &str) -> String {
-    match field {
-        "occurred_at" => "When".to_owned(),
-        "roller_speed_rpm" => "Roller speed, 1/min".to_owned(),
-        "affects_metering" => "Affects metering".to_owned(),
-        "to_empty" => "Tank empty after it".to_owned(),
-        "runs" => "Runs".to_owned(),
-        "parent_id" => "Machine".to_owned(),
-        other => {
-            let words = other.strip_suffix("_id").or(other.strip_suffix("_percent")).unwrap_or(other).replace('_', " ");
-            let mut letters = words.chars();
-            letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
-        }
-    }
+/// A field in words: by its own name where it is none that an entry has.
+fn label(field: &str, words: Words) -> String {
+    let name = field.replace('_', " ");
+    let mut letters = name.chars();
+    let name: String = letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default();
+    say!(words, "sent-field", field = field, name = name)
+}
+
+/// The label of a field within a line.
+fn label_within(field: &str, words: Words) -> String {
+    label(field, words).to_lowercase()
 }
 
 /// What was sent, a line for each field, with those first that a person looks for first.
 pub(super) fn lines(record: &Value, names: &Names, actor: &Actor) -> Vec<(String, String)> {
+    let words = actor.words();
     let Value::Object(fields) = record else {
-        return vec![("Sent".to_owned(), record.to_string())];
+        return vec![(say!(words, "sent-as-it-is"), record.to_string())];
     };
     let mut lines = Vec::new();
     let first = ["occurred_at", "lot_id", "roller_id", "component", "field", "field_id", "mass", "area", "seed_used"];
@@ -165,10 +155,10 @@ pub(super) fn lines(record: &Value, names: &Names, actor: &Actor) -> Vec<(String
     keys.sort_by_key(|key| position(key));
     let teller = Teller { names, actor };
     for key in keys {
-        teller.line(&mut lines, &[label(key)], key, &fields[key]);
+        teller.line(&mut lines, &[label(key, words)], key, &fields[key]);
     }
     if fields.get("corrects").is_some_and(|corrects| !corrects.is_null()) {
-        lines.push(("Correction".to_owned(), "It replaces another record.".to_owned()));
+        lines.push((say!(words, "correction"), say!(words, "sent-replaces")));
     }
     lines
 }
@@ -190,11 +180,12 @@ struct Teller<'a> {
 
 impl Teller<'_> {
     fn line(&self, lines: &mut Vec<(String, String)>, at: &[String], key: &str, value: &Value) {
+        let words = self.actor.words();
         match value {
             Value::Array(items) => {
-                let (list, before) = at.split_last().map_or(("", at), |(list, before)| (list.as_str(), before));
+                let before = at.split_last().map_or(at, |(_, before)| before);
                 for (position, item) in items.iter().enumerate() {
-                    let at: Vec<String> = before.iter().cloned().chain([one_of(list, position)]).collect();
+                    let at: Vec<String> = before.iter().cloned().chain([one_of(key, position, words)]).collect();
                     self.line(lines, &at, key, item);
                 }
             }
@@ -206,15 +197,13 @@ impl Teller<'_> {
                 let together: Vec<String> = rest
                     .into_iter()
                     .filter(|(key, _)| *key != "label")
-                    .filter_map(|(key, value)| {
-                        Some(format!("{} {}", label(key).to_lowercase(), self.leaf(key, value)?))
-                    })
+                    .filter_map(|(key, value)| Some(format!("{} {}", label_within(key, words), self.leaf(key, value)?)))
                     .collect();
                 if !together.is_empty() {
                     lines.push((in_a_row(at), together.join(", ")));
                 }
                 for (key, value) in lists {
-                    let at: Vec<String> = at.iter().cloned().chain([label(key)]).collect();
+                    let at: Vec<String> = at.iter().cloned().chain([label(key, words)]).collect();
                     self.line(lines, &at, key, value);
                 }
             }
@@ -224,12 +213,12 @@ impl Teller<'_> {
 
     /// One value; none where there is nothing to tell.
     fn leaf(&self, key: &str, value: &Value) -> Option<String> {
-        let reader = self.actor.reader();
+        let (reader, words) = (self.actor.reader(), self.actor.words());
         match value {
             Value::Null => None,
             Value::String(text) if text.trim().is_empty() => None,
-            Value::Bool(true) => Some("yes".to_owned()),
-            Value::Bool(false) => Some("no".to_owned()),
+            Value::Bool(true) => Some(say!(words, "sent-yes")),
+            Value::Bool(false) => Some(say!(words, "sent-no")),
             Value::Number(number) => Some(reader.words.decimal(&number.to_string())),
             Value::String(text) if key.ends_with("_at") => {
                 let said = |stamp: Stamp| said(stamp.at, &self.actor.time_zone, reader.words);
@@ -237,12 +226,12 @@ impl Teller<'_> {
             }
             Value::String(text) => {
                 let name = Uuid::try_parse(text).ok().and_then(|id| self.names.things.get(&id));
-                Some(name.cloned().unwrap_or_else(|| text.replace('_', " ")))
+                Some(name.cloned().unwrap_or_else(|| chosen(key, text, words)))
             }
             Value::Object(fields) => Some(quantity(fields).map_or_else(
                 || {
                     let parts = fields.iter().filter_map(|(key, value)| {
-                        Some(format!("{} {}", label(key).to_lowercase(), self.leaf(key, value)?))
+                        Some(format!("{} {}", label_within(key, words), self.leaf(key, value)?))
                     });
                     parts.collect::<Vec<String>>().join(", ")
                 },
@@ -250,6 +239,16 @@ impl Teller<'_> {
             )),
             other @ Value::Array(_) => Some(other.to_string()),
         }
+    }
+}
+
+/// What stands in a field: a word of a list in the reader's words, all else as it was sent.
+fn chosen(field: &str, text: &str, words: Words) -> String {
+    let name = text.replace('_', " ");
+    match (field, text) {
+        ("component", "other") => say!(words, "sent-word", word = "other_part", name = name),
+        ("component" | "method" | "seed_used_basis", word) => say!(words, "sent-word", word = word, name = name),
+        _ => name,
     }
 }
 

@@ -7,6 +7,7 @@ use super::page::{self, Cookies};
 use super::routes::{Need, Surface};
 use crate::access::{Actor, Via, find_actor, session, token};
 use crate::texts;
+use axum::body::Body;
 use axum::extract::{Request, State};
 use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, header};
 use axum::middleware::Next;
@@ -62,6 +63,13 @@ pub async fn guard(State(gate): State<Gate>, mut request: Request, next: Next) -
             }
             shown
         }
+        (Surface::Api, Some(Refused(error))) => match actor.filter(|actor| matches!(actor.via, Via::Session(_))) {
+            Some(actor) => {
+                let body = serde_json::to_string(&error.problem_in(actor.told_in())).unwrap_or_default();
+                response.map(|_| Body::from(body))
+            }
+            None => response,
+        },
         _ => response,
     }
 }

@@ -27,6 +27,21 @@ impl Said {
     }
 }
 
+impl Said {
+    /// What stands before a mark that fills it: an element of the page takes the mark's place.
+    #[must_use]
+    pub fn before(&self, mark: &str) -> String {
+        let said = self.to_string();
+        said.split_once(mark).map_or(said.clone(), |(before, _)| before.to_owned())
+    }
+
+    /// What stands behind it; nothing where there is no mark.
+    #[must_use]
+    pub fn after(&self, mark: &str) -> String {
+        self.to_string().split_once(mark).map_or_else(String::new, |(_, after)| after.to_owned())
+    }
+}
+
 impl fmt::Display for Said {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.words.say(&self.key, &self.arguments))
@@ -89,5 +104,8 @@ mod tests {
     fn a_template_fills_a_text_by_reference() {
         let said = Said::new(texts::plain(), "check-repeats-enough").with("kept", &3_usize).with("least", &&2_u32);
         assert_eq!(said.to_string(), "3 repeats kept, at least 2 are asked for.");
+        let marked = Said::new(texts::plain(), "check-repeats-enough").with("kept", &3_usize).with("least", "{}");
+        assert_eq!([marked.before("{}"), marked.after("{}")], ["3 repeats kept, at least ", " are asked for."]);
+        assert_eq!([said.before("{}"), said.after("{}")], ["3 repeats kept, at least 2 are asked for.", ""]);
     }
 }

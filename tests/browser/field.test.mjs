@@ -128,6 +128,19 @@ test('a catch without signal outlives a reload, a closed browser and a dead serv
   assert.ok(Math.abs(Number(stored[0].result.factor.value) - factor) < 1e-9, stored[0].result.factor.value);
   assert.equal(stored[0].status, 'accepted');
   assert.match(await page.innerText('#waiting'), /Sent from here/);
+
+  // What became of it is said on whatever page is open, until the record was looked at.
+  const verdict = /The catch of .* is judged: pass.* Number to key in: \d[\d.]* \w+ per /;
+  await page.waitForSelector('#outbox-line [data-news] li');
+  assert.match(await page.innerText('#outbox-line'), verdict);
+  await until(page, () => /is judged/.test(document.querySelector('[data-list="sent"]').innerText));
+  assert.match(await page.innerText('[data-list="sent"]'), verdict);
+  await page.goto(at('/lots'));
+  await page.click('#outbox-line >> text=See the record');
+  await page.waitForURL(new RegExp(`/calibrations/${entry.id}$`));
+  await until(page, () => document.getElementById('outbox-line').hidden);
+  await page.goto(at('/lots'));
+  await until(page, () => document.getElementById('outbox-line').hidden);
   assert.deepEqual(phone.complaints, []);
   await phone.context.close();
 });
@@ -174,6 +187,11 @@ test('two phones without signal on the same unit: both entries are stored, which
   const stored = await calibrations(unit);
   assert.equal(stored.length, 2);
   assert.deepEqual(new Set(stored.map((calibration) => calibration.recorded_by.name)), new Set(['Ben Acker', 'Cora Rain']));
+  // Each phone says it of its own; dismissed, it is said no more.
+  await one.page.click('#outbox-line >> text=Dismiss');
+  await until(one.page, () => document.getElementById('outbox-line').hidden);
+  await two.page.waitForSelector('#outbox-line [data-news] li');
+  assert.match(await two.page.innerText('#outbox-line'), /The catch of .* is judged/);
   await one.context.close();
   await two.context.close();
 });

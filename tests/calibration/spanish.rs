@@ -101,7 +101,7 @@ async fn a_held_catch_is_decided_in_spanish(world: World) {
     assert_eq!(again.status, 422);
     says(&again.text, &["Esta calibración está rechazada. Solo espera una decisión la que está retenida."]);
     let page = browser.get(&world, &path).await.text;
-    says(&page, &["La oficina rechazó esta calibración.", "por Ana: una bolsa rota"]);
+    says(&page, &["La oficina rechazó esta calibración.", "una bolsa rota"]);
 
     // A program is told in English.
     let refused = bench.ana.post(&decisions, json!({ "decision": "accepted", "reason": "" })).await.json();

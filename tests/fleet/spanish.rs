@@ -3,26 +3,17 @@
 use super::yard::{Yard, q, service, setup};
 use crate::on_both;
 use crate::people::browser::Browser;
+use crate::spanish;
 use crate::world::World;
 use serde_json::json;
 use sowmark::access::Role;
 
 on_both!(every_page_of_the_fleet_is_in_spanish, a_form_comes_back_in_spanish, the_timeline_and_a_void_are_in_spanish,);
 
-/// The office's browser, in Spanish.
-async fn office(world: &World, yard: &Yard) -> Browser {
-    let mut browser = Browser::of(world, &yard.ana, Role::Office).await;
-    let chosen = [("units", "organization"), ("decimal_sign", "comma"), ("language", "es")];
-    assert_eq!(browser.submit(world, "/account/reading", &chosen).await.status, 303);
-    browser
-}
-
 async fn shows(browser: &mut Browser, world: &World, path: &str, texts: &[&str]) {
     let page = browser.get(world, path).await;
     assert_eq!(page.status, 200, "{path}: {}", page.text);
-    for text in texts {
-        assert!(page.text.contains(text), "{path} does not say {text}: {}", page.text);
-    }
+    spanish::says(&page.text, texts);
 }
 
 async fn every_page_of_the_fleet_is_in_spanish(world: World) {
@@ -31,7 +22,7 @@ async fn every_page_of_the_fleet_is_in_spanish(world: World) {
     let scale = json!({ "name": "Colgante", "readability": q("0.5", "g"), "capacity": q("50", "kg") });
     let scale = yard.ana.create("/scales", scale).await;
     yard.ana.create("/seasons", json!({ "name": "Campaña 2027", "starts_on": "2027-02-15" })).await;
-    let mut browser = office(&world, &yard).await;
+    let mut browser = spanish::reader(&world, &yard.ana, Role::Office).await;
     for (path, texts) in [
         ("/keeping", ["<h1>Fichas</h1>", "Rodillos dosificadores", "qué sembradoras ve cada equipo"]),
         ("/seeders", ["<h1>Sembradoras</h1>", "sembradora de cajón", "Etiquetas para las máquinas"]),
@@ -61,7 +52,7 @@ async fn every_page_of_the_fleet_is_in_spanish(world: World) {
         ),
         (yard.at("services/new"), ["Drill 1: pieza cambiada o reparada", "Toda la sembradora", "válvula de control"]),
         (yard.at("configurations/new"), ["Drill 1: ancho o distancia", "Distancia entre surcos", "Desde cuándo"]),
-        (yard.at("lay-ups/new"), ["Drill 1: en uso o fuera de uso", "Queda fuera de uso", "Nota"]),
+        (yard.at("lay-ups/new"), ["Drill 1: en servicio o fuera de servicio", "Queda fuera de servicio", "Nota"]),
         (
             format!("/scales/{}/checks/new", scale["id"].as_str().unwrap()),
             ["Verificación de Colgante", "Pesa patrón", "Lo que marcó la balanza"],
@@ -73,7 +64,7 @@ async fn every_page_of_the_fleet_is_in_spanish(world: World) {
 
 async fn a_form_comes_back_in_spanish(world: World) {
     let yard = Yard::new(&world).await;
-    let mut browser = office(&world, &yard).await;
+    let mut browser = spanish::reader(&world, &yard.ana, Role::Office).await;
     let scale = [
         ("name", "Colgante"),
         ("readability/value", "60,5"),
@@ -128,7 +119,7 @@ async fn the_timeline_and_a_void_are_in_spanish(world: World) {
     let emptied = json!({ "occurred_at": "2027-03-31T13:00:00Z", "lot_id": lot["id"] });
     yard.ana.create(&yard.front("emptyings"), emptied).await;
     let record = yard.ana.create(&yard.at("services"), service()).await;
-    let mut browser = office(&world, &yard).await;
+    let mut browser = spanish::reader(&world, &yard.ana, Role::Office).await;
     let home = format!("/seeders/{}", yard.drill);
     let form = format!("/records/{}/void", record["id"].as_str().unwrap());
     let told = [

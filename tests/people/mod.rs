@@ -8,4 +8,5 @@ mod reading;
 mod set_up;
 mod signing;
 mod sites;
+mod spanish;
 mod tokens;

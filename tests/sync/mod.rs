@@ -2,6 +2,7 @@
 
 mod clocks;
 mod forms;
+mod judged;
 mod mending;
 mod order;
 mod refill;

@@ -6,6 +6,7 @@ use crate::ftl::{english_files, languages, read, spoken_part};
 
 /// Words that are the same in English and in Spanish, and names.
 const SAME: &[&str] = &[
+    "ac",
     "ae",
     "agricultural",
     "america",
@@ -25,11 +26,13 @@ const SAME: &[&str] = &[
     "false",
     "ft",
     "ha",
+    "https",
     "iana",
     "id",
     "iii",
     "introducing",
     "introduction",
+    "javascript",
     "jcgm",
     "journal",
     "json",
@@ -43,6 +46,7 @@ const SAME: &[&str] = &[
     "min",
     "mm",
     "motor",
+    "mph",
     "m²",
     "national",
     "nist",

@@ -5,6 +5,7 @@ use crate::access::{Permission, Scope};
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Entered, NewEntry, Outcome, Work};
 use crate::people::draft::{CrewChange, CrewDraft};
+use crate::saying;
 use crate::web::door::Signed;
 use crate::web::error::{Error, Fault};
 use serde_json::{Value, json};
@@ -74,7 +75,7 @@ async fn fill(work: &mut Work, id: CrewId, change: &CrewChange) -> Result<(), Er
             return Err(Error::not_there_at(format!("/members/{position}"), "member"));
         }
         if members.contains(member) {
-            faults.push(Fault::new(format!("/members/{position}"), "This member is named twice. Name each once."));
+            faults.push(Fault::new(format!("/members/{position}"), saying!("crew-member-twice")));
         }
         members.push(*member);
     }
@@ -84,7 +85,7 @@ async fn fill(work: &mut Work, id: CrewId, change: &CrewChange) -> Result<(), Er
             return Err(Error::not_there_at(format!("/seeders/{position}"), "seeder"));
         }
         if seeders.contains(seeder) {
-            faults.push(Fault::new(format!("/seeders/{position}"), "This seeder is named twice. Name each once."));
+            faults.push(Fault::new(format!("/seeders/{position}"), saying!("crew-seeder-twice")));
         }
         seeders.push(*seeder);
     }

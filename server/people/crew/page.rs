@@ -4,6 +4,7 @@ use super::act;
 use crate::access::Permission;
 use crate::people::act::{members, seeders};
 use crate::people::draft::{CrewChange, CrewDraft};
+use crate::people::page::role_in_words;
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -16,6 +17,8 @@ use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::{Value, json};
 use sowmark_core::ids::CrewId;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -57,20 +60,35 @@ async fn drawn(
         members: everybody
             .into_iter()
             .filter(|member| member.active)
-            .map(|member| option("members", member.account_id, format!("{} ({})", member.name, member.role)))
+            .map(|member| option("members", member.account_id, member_in_words(&member.name, &member.role, signed)))
             .collect(),
         seeders: machines.into_iter().map(|(id, name)| option("seeders", id, name)).collect(),
     })
 }
 
-fn form(action: &str, submit: &str) -> Form {
-    let name = FormField::new("name", "Name").hint("What your people call it, such as \u{201c}yard crew\u{201d}.");
+fn member_in_words(name: &str, role: &str, signed: &Signed) -> String {
+    let words = signed.actor.words();
+    format!("{name} ({})", role_in_words(role, words))
+}
+
+fn form(action: &str, submit: String, words: Words) -> Form {
+    let name = FormField::new("name", say!(words, "crew-name")).hint(say!(words, "crew-name-hint"));
     Form::new(action, submit, vec![name])
 }
 
+fn new_form(signed: &Signed) -> Result<Form, Error> {
+    let words = signed.actor.words();
+    Ok(form("/crews", say!(words, "crew-add-submit"), words).creating(signed.app.clock.new_id()?))
+}
+
+fn change_form(signed: &Signed, id: Uuid) -> Form {
+    let words = signed.actor.words();
+    form(&format!("/crews/{id}"), say!(words, "keep-the-change"), words)
+}
+
 async fn new_crew_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
-    let form = form("/crews", "Add the crew").creating(signed.app.clock.new_id()?);
-    show(&drawn(&signed, &cookies, "Add a crew", form, |_, _| false).await?)
+    let title = say!(signed.actor.words(), "crew-add");
+    show(&drawn(&signed, &cookies, &title, new_form(&signed)?, |_, _| false).await?)
 }
 
 async fn post_crew(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
@@ -83,8 +101,9 @@ async fn post_crew(signed: Signed, cookies: Cookies, posted: Posted) -> Result<R
     match added {
         Ok(_) => Ok(Redirect::to("/people").into_response()),
         Err(error) => {
-            let form = form("/crews", "Add the crew").creating(signed.app.clock.new_id()?).again(&posted, &error);
-            let page = drawn(&signed, &cookies, "Add a crew", form, was_ticked(&posted)).await?;
+            let form = new_form(&signed)?.again(&posted, &error);
+            let title = say!(signed.actor.words(), "crew-add");
+            let page = drawn(&signed, &cookies, &title, form, was_ticked(&posted)).await?;
             show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
         }
     }
@@ -95,7 +114,7 @@ async fn crew_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resu
         let mut conn = signed.app.read().await?;
         act::find_crew(&mut conn.cx(), &signed.actor.scope, CrewId(id)).await?
     };
-    let mut form = form(&format!("/crews/{id}"), "Keep the change");
+    let mut form = change_form(&signed, id);
     for field in &mut form.fields {
         field.value.clone_from(&crew.name);
     }
@@ -123,7 +142,7 @@ async fn post_crew_change(
     match changed {
         Ok(()) => Ok(Redirect::to("/people").into_response()),
         Err(error) => {
-            let form = form(&format!("/crews/{id}"), "Keep the change").again(&posted, &error);
+            let form = change_form(&signed, id).again(&posted, &error);
             let page = drawn(&signed, &cookies, &title, form, was_ticked(&posted)).await?;
             show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
         }

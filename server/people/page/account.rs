@@ -1,7 +1,7 @@
 //! One's own account: where one is signed in, tokens, organizations, the password.
 
 use super::set_up::new_password_field;
-use super::{Opened, opened_sessions, opened_tokens};
+use super::{Opened, opened_sessions, opened_tokens, role_in_words};
 use crate::access::{Actor, Permission, Units, session, token};
 use crate::people::draft::{ChangePasswordDraft, DecimalWord, OwnUnitsWord, ReadingDraft, TokenDraft};
 use crate::people::{act, sign_in};
@@ -17,8 +17,9 @@ use askama::Template;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::OrganizationId;
+use sowmark_core::say;
 use sowmark_core::texts::Language;
-use sowmark_core::words::DecimalSign;
+use sowmark_core::words::{DecimalSign, Words};
 use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -40,7 +41,7 @@ pub(super) fn routes() -> Vec<Route> {
 struct AccountPage {
     page: Page,
     email: String,
-    role: &'static str,
+    role: String,
     sessions: Vec<Opened>,
     tokens: Vec<Opened>,
     reading_form: Form,
@@ -65,43 +66,51 @@ pub(super) struct OncePage {
     pub back: String,
 }
 
-pub(super) fn token_form(action: &str) -> Form {
-    let label = FormField::new("label", "What it is for").hint("To know it by when it must be ended.");
-    Form::new(action, "Make a token", vec![label])
+pub(super) fn token_form(action: &str, words: Words) -> Form {
+    let label = FormField::new("label", say!(words, "token-label")).hint(say!(words, "token-label-hint"));
+    Form::new(action, say!(words, "token-make"), vec![label])
 }
 
 fn reading_form(actor: &Actor) -> Form {
-    let organization = format!("As {} does ({})", actor.organization_name, units_in_words(actor.organization_units));
+    let words = actor.words();
+    let as_organization = units_in_words(actor.organization_units, words);
+    let organization =
+        say!(words, "reading-units-organization", organization = &actor.organization_name, units = as_organization);
     let units = [
         (OwnUnitsWord::Organization, organization),
-        (OwnUnitsWord::Metric, units_in_words(Units::Metric).to_owned()),
-        (OwnUnitsWord::Us, units_in_words(Units::Us).to_owned()),
+        (OwnUnitsWord::Metric, units_in_words(Units::Metric, words)),
+        (OwnUnitsWord::Us, units_in_words(Units::Us, words)),
     ];
     let own = actor.own_units.map_or(OwnUnitsWord::Organization.word(), Units::word);
     let sign = match actor.decimal_sign {
         DecimalSign::Point => DecimalWord::Point,
         DecimalSign::Comma => DecimalWord::Comma,
     };
-    let as_asked = std::iter::once(("", "As your browser asks".to_owned()));
+    let as_asked = std::iter::once(("", say!(words, "reading-language-browser")));
     let languages = as_asked.chain(texts::languages().map(|language| (language.tag(), language.name())));
     let fields = vec![
-        FormField::new("units", "Units").choice(units.map(|(word, says)| (word.word(), says))).value(own),
-        FormField::new("decimal_sign", "Decimal sign")
-            .choice([(DecimalWord::Point.word(), "A point: 12.5"), (DecimalWord::Comma.word(), "A comma: 12,5")])
+        FormField::new("units", say!(words, "reading-units"))
+            .choice(units.map(|(word, says)| (word.word(), says)))
+            .value(own),
+        FormField::new("decimal_sign", say!(words, "reading-decimal"))
+            .choice([
+                (DecimalWord::Point.word(), say!(words, "reading-decimal-point")),
+                (DecimalWord::Comma.word(), say!(words, "reading-decimal-comma")),
+            ])
             .value(sign.word())
-            .hint("How numbers are shown to you. When you type, both are taken."),
-        FormField::new("language", "Language")
+            .hint(say!(words, "reading-decimal-hint")),
+        FormField::new("language", say!(words, "reading-language"))
             .choice(languages)
             .value(actor.own_language.map_or("", Language::tag))
             .optional(),
     ];
-    Form::new("/account/reading", "Show it so", fields)
+    Form::new("/account/reading", say!(words, "reading-submit"), fields)
 }
 
-fn units_in_words(units: Units) -> &'static str {
+fn units_in_words(units: Units, words: Words) -> String {
     match units {
-        Units::Metric => "metric: kg, ha, km/h",
-        Units::Us => "US: lb, ac, mph",
+        Units::Metric => say!(words, "reading-units-metric"),
+        Units::Us => say!(words, "reading-units-us"),
     }
 }
 
@@ -113,7 +122,7 @@ async fn post_reading(signed: Signed, cookies: Cookies, posted: Posted) -> Resul
             Ok(Redirect::to("/account").into_response())
         }
         Err(error) => {
-            let mut page = drawn(&signed, &cookies, token_form("/account/tokens")).await?;
+            let mut page = drawn(&signed, &cookies, own_token_form(&signed)).await?;
             page.reading_form = page.reading_form.again(&posted, &error);
             show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
         }
@@ -122,6 +131,7 @@ async fn post_reading(signed: Signed, cookies: Cookies, posted: Posted) -> Resul
 
 async fn drawn(signed: &Signed, cookies: &Cookies, token_form: Form) -> Result<AccountPage, Error> {
     let actor = &signed.actor;
+    let words = actor.words();
     let own = signed.session()?;
     let mut conn = signed.app.read().await?;
     let sessions = session::list(&mut conn.cx(), actor.account, signed.app.clock.now()).await?;
@@ -130,9 +140,9 @@ async fn drawn(signed: &Signed, cookies: &Cookies, token_form: Form) -> Result<A
     Ok(AccountPage {
         page: Page::new(signed, cookies, actor.name.clone(), "/account"),
         email: actor.email.clone(),
-        role: actor.role.word(),
-        sessions: opened_sessions(sessions, &actor.time_zone, actor.words(), Some(own)),
-        tokens: opened_tokens(tokens, &actor.time_zone, actor.words()),
+        role: role_in_words(actor.role.word(), words),
+        sessions: opened_sessions(sessions, &actor.time_zone, words, Some(own)),
+        tokens: opened_tokens(tokens, &actor.time_zone, words),
         reading_form: reading_form(actor),
         token_form,
         organizations: memberships
@@ -141,14 +151,18 @@ async fn drawn(signed: &Signed, cookies: &Cookies, token_form: Form) -> Result<A
                 current: membership.organization_id == actor.organization().0,
                 id: membership.organization_id,
                 name: membership.name,
-                role: membership.role,
+                role: role_in_words(&membership.role, words),
             })
             .collect(),
     })
 }
 
 async fn account_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
-    show(&drawn(&signed, &cookies, token_form("/account/tokens")).await?)
+    show(&drawn(&signed, &cookies, own_token_form(&signed)).await?)
+}
+
+fn own_token_form(signed: &Signed) -> Form {
+    token_form("/account/tokens", signed.actor.words())
 }
 
 async fn post_end_session(signed: Signed, PathId(id): PathId) -> Result<Response, Error> {
@@ -174,25 +188,18 @@ async fn post_token(signed: Signed, cookies: Cookies, posted: Posted) -> Result<
     let draft = match input::read::<TokenDraft>(&posted.tree(&signed.actor.time_zone)) {
         Ok(draft) => draft,
         Err(error) => {
-            let form = token_form("/account/tokens").again(&posted, &error);
+            let form = own_token_form(&signed).again(&posted, &error);
             return show_with(StatusCode::UNPROCESSABLE_ENTITY, &drawn(&signed, &cookies, form).await?);
         }
     };
-    let app = &signed.app;
+    let (app, words) = (&signed.app, signed.actor.words());
     let secret = token::add(&app.db, &app.clock, &grant, signed.actor.account, &draft.label.0).await?;
     show(&OncePage {
-        page: Page::new(&signed, &cookies, "Your new token", "/account"),
-        says: token_says(&draft.label.0),
+        page: Page::new(&signed, &cookies, say!(words, "token-new-title"), "/account"),
+        says: say!(words, "token-once", label = &draft.label.0),
         secret,
         back: "/account".to_owned(),
     })
-}
-
-pub(super) fn token_says(label: &str) -> String {
-    format!(
-        "This is the token for \u{201c}{label}\u{201d}. It is shown this once: copy it now. Whoever has it can do what its \
-         owner may do here, for a year or until it is ended."
-    )
 }
 
 async fn post_end_token(signed: Signed, PathId(id): PathId) -> Result<Response, Error> {
@@ -208,19 +215,22 @@ async fn post_switch(signed: Signed, PathId(id): PathId) -> Result<Response, Err
     Ok(Redirect::to("/").into_response())
 }
 
-fn password_form() -> Form {
-    let old = FormField::new("old_password", "Password in use").kind(Kind::Password).autocomplete("current-password");
-    Form::new("/account/password", "Change the password", vec![old, new_password_field("New password")])
+fn password_form(words: Words) -> Form {
+    let old = FormField::new("old_password", say!(words, "password-in-use"));
+    let old = old.kind(Kind::Password).autocomplete("current-password");
+    let new = new_password_field(say!(words, "password-new"), words);
+    Form::new("/account/password", say!(words, "password-change"), vec![old, new])
 }
 
 fn password_form_page(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
-    FormPage::new(Page::new(signed, cookies, "Change your password", "/account"), form)
-        .intro("You stay signed in here; everywhere else you will have to sign in again.")
+    let words = signed.actor.words();
+    let page = Page::new(signed, cookies, say!(words, "password-change-title"), "/account");
+    FormPage::new(page, form).intro(say!(words, "password-change-intro"))
 }
 
 async fn password_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
     signed.session()?;
-    show(&password_form_page(&signed, &cookies, password_form()))
+    show(&password_form_page(&signed, &cookies, password_form(signed.actor.words())))
 }
 
 async fn post_password(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
@@ -236,8 +246,8 @@ async fn post_password(signed: Signed, cookies: Cookies, posted: Posted) -> Resu
     match changed {
         Ok(()) => Ok(Redirect::to("/account").into_response()),
         Err(error @ Error::Faults(_)) => {
-            let page = password_form_page(&signed, &cookies, password_form().again(&posted, &error));
-            show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
+            let form = password_form(signed.actor.words()).again(&posted, &error);
+            show_with(StatusCode::UNPROCESSABLE_ENTITY, &password_form_page(&signed, &cookies, form))
         }
         Err(error) => Err(error),
     }

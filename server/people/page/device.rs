@@ -1,6 +1,9 @@
 //! A device by a name that its owner recognizes: "Chrome on Android". Made from what a browser says of itself, which is
 //! long, misleading by design (nearly all claim to be others too) and no proof of anything.
 
+use sowmark_core::say;
+use sowmark_core::words::Words;
+
 /// Browsers by the mark that only they leave, the particular before those whose marks they carry as well.
 const BROWSERS: &[(&str, &str)] = &[
     ("EdgA/", "Edge"),
@@ -27,14 +30,14 @@ const SYSTEMS: &[(&str, &str)] = &[
 ];
 
 /// The name of a device by its `User-Agent`.
-pub(super) fn name(agent: &str) -> String {
+pub(super) fn name(agent: &str, words: Words) -> String {
     let known =
         |marks: &[(&str, &'static str)]| marks.iter().find(|(mark, _)| agent.contains(mark)).map(|(_, name)| *name);
     match (known(BROWSERS), known(SYSTEMS)) {
-        (Some(browser), Some(system)) => format!("{browser} on {system}"),
+        (Some(browser), Some(system)) => say!(words, "device", browser = browser, system = system),
         (Some(browser), None) => browser.to_owned(),
-        (None, Some(system)) => format!("A browser on {system}"),
-        (None, None) if agent.trim().is_empty() => "Unknown device".to_owned(),
+        (None, Some(system)) => say!(words, "device-system", system = system),
+        (None, None) if agent.trim().is_empty() => say!(words, "device-unknown"),
         // A program, which names itself first: "curl/8.5".
         (None, None) => agent.split_whitespace().next().unwrap_or_default().chars().take(60).collect(),
     }
@@ -87,7 +90,7 @@ mod tests {
             ("curl/8.5.0".to_owned(), "curl/8.5.0"),
             (" ".to_owned(), "Unknown device"),
         ] {
-            assert_eq!(name(&agent), expected, "{agent}");
+            assert_eq!(name(&agent, crate::texts::plain()), expected, "{agent}");
         }
     }
 }

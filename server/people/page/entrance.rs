@@ -16,6 +16,8 @@ use axum::extract::State;
 use axum::http::{HeaderMap, HeaderName, HeaderValue, StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
 use jiff::tz::TimeZone;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![
@@ -36,9 +38,9 @@ async fn sign_in_page(
     if actor.is_some() {
         return Ok(Redirect::to(local(&back)).into_response());
     }
-    let notice =
-        asked.done.filter(|done| done.0 == "password").map(|_| "The password is set. Sign in with it.".to_owned());
-    show(&FormPage::new(Page::open(&cookies, "Sign in").notice(notice), sign_in_form(&back)))
+    let words = cookies.words();
+    let notice = asked.done.filter(|done| done.0 == "password").map(|_| say!(words, "password-is-set"));
+    show(&FormPage::new(Page::open(&cookies, say!(words, "sign-in")).notice(notice), sign_in_form(&back, words)))
 }
 
 async fn post_sign_in(
@@ -60,22 +62,24 @@ async fn post_sign_in(
             with_session(&app, Redirect::to(local(back)).into_response(), Some(signed_in.secret))
         }
         Err(error @ Error::Faults(_)) => {
-            let page = Page::open(&cookies, "Sign in");
-            show_with(StatusCode::UNPROCESSABLE_ENTITY, &FormPage::new(page, sign_in_form(back).again(&posted, &error)))
+            let words = cookies.words();
+            let page = Page::open(&cookies, say!(words, "sign-in"));
+            let form = sign_in_form(back, words).again(&posted, &error);
+            show_with(StatusCode::UNPROCESSABLE_ENTITY, &FormPage::new(page, form))
         }
         Err(error) => Err(error),
     }
 }
 
-fn sign_in_form(back: &str) -> Form {
+fn sign_in_form(back: &str, words: Words) -> Form {
     let mut fields = vec![
-        FormField::new("email", "E-mail address").kind(Kind::Email).autocomplete("username"),
-        FormField::new("password", "Password").kind(Kind::Password).autocomplete("current-password"),
+        FormField::new("email", say!(words, "email-address")).kind(Kind::Email).autocomplete("username"),
+        FormField::new("password", say!(words, "password")).kind(Kind::Password).autocomplete("current-password"),
     ];
     if local(back) != "/" {
         fields.push(FormField::hidden("back", back));
     }
-    Form::new("/sign-in", "Sign in", fields)
+    Form::new("/sign-in", say!(words, "sign-in"), fields)
 }
 
 async fn post_sign_out(State(app): State<App>, Whoever(actor): Whoever) -> Result<Response, Error> {
@@ -90,7 +94,7 @@ async fn post_sign_out(State(app): State<App>, Whoever(actor): Whoever) -> Resul
 
 async fn set_password_page(State(app): State<App>, cookies: Cookies, Code(code): Code) -> Result<Response, Error> {
     find_password_link(&app.db, &app.clock, &code).await?;
-    show(&set_password_form_page(&cookies, set_password_form(&code)))
+    show(&set_password_form_page(&cookies, set_password_form(&code, cookies.words())))
 }
 
 async fn post_set_password(
@@ -108,18 +112,20 @@ async fn post_set_password(
         // Not signed in at once: who holds the link should show that the password is known.
         Ok(()) => Ok(Redirect::to("/sign-in?done=password").into_response()),
         Err(error @ Error::Faults(_)) => {
-            let page = set_password_form_page(&cookies, set_password_form(&code).again(&posted, &error));
-            show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
+            let form = set_password_form(&code, cookies.words()).again(&posted, &error);
+            show_with(StatusCode::UNPROCESSABLE_ENTITY, &set_password_form_page(&cookies, form))
         }
         Err(error) => Err(error),
     }
 }
 
 fn set_password_form_page(cookies: &Cookies, form: Form) -> FormPage {
-    FormPage::new(Page::open(cookies, "Set your password"), form)
-        .intro("The link works once. Then sign in with your e-mail address and this password.")
+    let words = cookies.words();
+    let page = Page::open(cookies, say!(words, "password-set-title"));
+    FormPage::new(page, form).intro(say!(words, "password-set-intro"))
 }
 
-fn set_password_form(code: &str) -> Form {
-    Form::new(format!("/set-password/{code}"), "Set the password", vec![new_password_field("New password")])
+fn set_password_form(code: &str, words: Words) -> Form {
+    let field = new_password_field(say!(words, "password-new"), words);
+    Form::new(format!("/set-password/{code}"), say!(words, "password-set"), vec![field])
 }

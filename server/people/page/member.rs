@@ -1,6 +1,6 @@
 //! One member, as the office keeps them: role, limits, devices and tokens (a lost phone is cut off here), the end.
 
-use super::account::{OncePage, token_form, token_says};
+use super::account::{OncePage, token_form};
 use super::members::{client_boxes, link_page, role_field, tree, was_ticked};
 use super::{Opened, opened_sessions, opened_tokens};
 use crate::access::{Grant, Permission, session, token};
@@ -19,6 +19,7 @@ use axum::extract::Path;
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::AccountId;
+use sowmark_core::say;
 use std::collections::HashSet;
 use uuid::Uuid;
 
@@ -65,8 +66,11 @@ async fn member(signed: &Signed, id: Uuid) -> Result<MemberRow, Error> {
     members.into_iter().find(|member| member.account_id == id).ok_or_else(|| Error::not_there("member"))
 }
 
-fn form(id: Uuid, role: &str) -> Form {
-    Form::new(format!("/people/{id}"), "Keep the change", vec![role_field().value(role)])
+/// The form of the role, and that of a token.
+fn forms(signed: &Signed, id: Uuid, role: &str) -> (Form, Form) {
+    let words = signed.actor.words();
+    let form = Form::new(format!("/people/{id}"), say!(words, "keep-the-change"), vec![role_field(words).value(role)]);
+    (form, token_form(&format!("/people/{id}/tokens"), words))
 }
 
 async fn drawn(
@@ -97,13 +101,9 @@ async fn drawn(
     })
 }
 
-fn member_token_form(id: Uuid) -> Form {
-    token_form(&format!("/people/{id}/tokens"))
-}
-
 async fn member_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
     let member = member(&signed, id).await?;
-    let forms = (form(id, &member.role), member_token_form(id));
+    let forms = forms(&signed, id, &member.role);
     show(&drawn(&signed, &cookies, member, forms, None).await?)
 }
 
@@ -118,14 +118,15 @@ async fn refused(
     signed: &Signed,
     cookies: &Cookies,
     id: Uuid,
-    posted: &Posted,
+    posted: Posted,
     error: Error,
 ) -> Result<Response, Error> {
     if !matches!(error, Error::Faults(_)) {
         return Err(error);
     }
     let member = member(signed, id).await?;
-    let forms = (form(id, &member.role).again(posted, &error), member_token_form(id));
+    let (form, token_form) = forms(signed, id, &member.role);
+    let forms = (form.again(&posted.spoken_in(signed.actor.language), &error), token_form);
     show_with(StatusCode::UNPROCESSABLE_ENTITY, &drawn(signed, cookies, member, forms, None).await?)
 }
 
@@ -145,7 +146,8 @@ async fn post_member_change(
     match changed {
         Ok(()) => Ok(Redirect::to("/people").into_response()),
         Err(error @ Error::Faults(_)) => {
-            let forms = (form(id, &member.role).again(&posted, &error), member_token_form(id));
+            let (form, token_form) = forms(&signed, id, &member.role);
+            let forms = (form.again(&posted, &error), token_form);
             let page = drawn(&signed, &cookies, member, forms, Some(was_ticked(&posted))).await?;
             show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
         }
@@ -167,7 +169,7 @@ async fn post_password_link(
             let link = format!("{}/set-password/{code}", app.base(&headers));
             show(&link_page(&signed, &cookies, &member.name, link))
         }
-        Err(error) => refused(&signed, &cookies, id, &Posted::default(), error).await,
+        Err(error) => refused(&signed, &cookies, id, Posted::default(), error).await,
     }
 }
 
@@ -175,7 +177,7 @@ async fn post_end_member(signed: Signed, cookies: Cookies, PathId(id): PathId) -
     let grant = keeping(&signed)?;
     match act::end_member(&signed.app.db, &signed.app.clock, &grant, AccountId(id)).await {
         Ok(()) => Ok(Redirect::to("/people").into_response()),
-        Err(error) => refused(&signed, &cookies, id, &Posted::default(), error).await,
+        Err(error) => refused(&signed, &cookies, id, Posted::default(), error).await,
     }
 }
 
@@ -209,14 +211,16 @@ async fn post_member_token(
     let draft = match input::read::<TokenDraft>(&posted.tree(&signed.actor.time_zone)) {
         Ok(draft) => draft,
         Err(error) => {
-            let forms = (form(id, &member.role), member_token_form(id).again(&posted, &error));
+            let (form, token_form) = forms(&signed, id, &member.role);
+            let forms = (form, token_form.again(&posted, &error));
             return show_with(StatusCode::UNPROCESSABLE_ENTITY, &drawn(&signed, &cookies, member, forms, None).await?);
         }
     };
     let secret = token::add(&app.db, &app.clock, &grant, AccountId(id), &draft.label.0).await?;
+    let words = signed.actor.words();
     show(&OncePage {
-        page: Page::new(&signed, &cookies, format!("A token for {}", member.name), "/people"),
-        says: token_says(&draft.label.0),
+        page: Page::new(&signed, &cookies, say!(words, "token-of-title", name = &member.name), "/people"),
+        says: say!(words, "token-once", label = &draft.label.0),
         secret,
         back: format!("/people/{id}"),
     })

@@ -1,6 +1,7 @@
 //! The people of an organization, as the office keeps them: members, crews, and adding a member.
 
 use super::account::OncePage;
+use super::role_in_words;
 use crate::access::{Permission, Role};
 use crate::people::act::{self, AddedMember};
 use crate::people::crew::act::{Crew, crews};
@@ -15,6 +16,8 @@ use askama::Template;
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::{Value, json};
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use std::collections::HashSet;
 use uuid::Uuid;
 
@@ -52,6 +55,7 @@ async fn people_page(signed: Signed, cookies: Cookies) -> Result<Response, Error
     let clients = act::clients(&mut conn.cx(), organization).await?;
     let limits = act::limits(&mut conn.cx(), organization).await?;
     let crews = crews(&mut conn.cx(), &signed.actor.scope).await?;
+    let words = signed.actor.words();
     let sees = |account: Uuid, role: &str| -> String {
         if Role::from_word(role) != Some(Role::Crew) {
             let is_own = |client: &Uuid| limits.iter().any(|(of, to)| *of == account && to == client);
@@ -60,7 +64,7 @@ async fn people_page(signed: Signed, cookies: Cookies) -> Result<Response, Error
         }
         let own = crews.iter().filter(|crew| crew.members.iter().any(|(id, _)| *id == account));
         let names: Vec<&str> = own.map(|crew| crew.name.as_str()).collect();
-        if names.is_empty() { "in no crew, so sees no seeder".to_owned() } else { names.join(", ") }
+        if names.is_empty() { say!(words, "member-in-no-crew") } else { names.join(", ") }
     };
     let members = members
         .iter()
@@ -68,12 +72,12 @@ async fn people_page(signed: Signed, cookies: Cookies) -> Result<Response, Error
             id: member.account_id,
             name: member.name.clone(),
             email: member.email.clone(),
-            role: member.role.clone(),
+            role: role_in_words(&member.role, words),
             active: member.active,
             sees: sees(member.account_id, &member.role),
         })
         .collect();
-    show(&PeoplePage { page: Page::new(&signed, &cookies, "People", "/people"), members, crews })
+    show(&PeoplePage { page: Page::new(&signed, &cookies, say!(words, "nav-people"), "/people"), members, crews })
 }
 
 /// A form about a member: its fields, and boxes for the clients that an agronomist is limited to.
@@ -85,17 +89,9 @@ struct NewMemberPage {
     clients: Vec<FormOption>,
 }
 
-pub(super) fn role_field() -> FormField {
-    let choices = RoleWord::ALL.iter().map(|role| (role.word(), in_words(*role)));
-    FormField::new("role", "Role").choice(choices).value(RoleWord::Crew.word())
-}
-
-fn in_words(role: RoleWord) -> &'static str {
-    match role {
-        RoleWord::Office => "office: keeps everything",
-        RoleWord::Crew => "crew: sees and logs for the seeders of its crews",
-        RoleWord::Agronomist => "agronomist: reads, tests lots, signs audits",
-    }
+pub(super) fn role_field(words: Words) -> FormField {
+    let choices = RoleWord::ALL.iter().map(|role| (role.word(), say!(words, "role-does", role = role.word())));
+    FormField::new("role", say!(words, "role")).choice(choices).value(RoleWord::Crew.word())
 }
 
 /// The organization's clients as boxes, with these ticked.
@@ -124,16 +120,16 @@ pub(super) fn was_ticked(posted: &Posted) -> HashSet<String> {
     posted.all("clients").map(str::to_owned).collect()
 }
 
-fn form() -> Form {
+fn form(words: Words) -> Form {
     Form::new(
         "/people",
-        "Add the member",
+        say!(words, "member-add-submit"),
         vec![
-            FormField::new("name", "Name"),
-            FormField::new("email", "E-mail address")
-                .hint("They sign in with it. Nothing is ever sent to it.")
+            FormField::new("name", say!(words, "member-name")),
+            FormField::new("email", say!(words, "email-address"))
+                .hint(say!(words, "member-email-hint"))
                 .kind(Kind::Email),
-            role_field(),
+            role_field(words),
         ],
     )
 }
@@ -144,12 +140,12 @@ async fn drawn(
     form: Form,
     ticked: &HashSet<String>,
 ) -> Result<NewMemberPage, Error> {
-    let page = Page::new(signed, cookies, "Add a member", "/people");
+    let page = Page::new(signed, cookies, say!(signed.actor.words(), "member-add"), "/people");
     Ok(NewMemberPage { page, form, clients: client_boxes(signed, ticked).await? })
 }
 
 async fn new_member_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
-    show(&drawn(&signed, &cookies, form(), &HashSet::new()).await?)
+    show(&drawn(&signed, &cookies, form(signed.actor.words()), &HashSet::new()).await?)
 }
 
 async fn post_member(signed: Signed, cookies: Cookies, headers: HeaderMap, posted: Posted) -> Result<Response, Error> {
@@ -169,7 +165,8 @@ async fn post_member(signed: Signed, cookies: Cookies, headers: HeaderMap, poste
         )),
         Ok(AddedMember { account, link: None }) => Ok(Redirect::to(&format!("/people/{account}")).into_response()),
         Err(error @ (Error::Faults(_) | Error::NotThere { .. })) => {
-            let page = drawn(&signed, &cookies, form().again(&posted, &error), &was_ticked(&posted)).await?;
+            let form = form(signed.actor.words()).again(&posted, &error);
+            let page = drawn(&signed, &cookies, form, &was_ticked(&posted)).await?;
             show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
         }
         Err(error) => Err(error),
@@ -178,11 +175,10 @@ async fn post_member(signed: Signed, cookies: Cookies, headers: HeaderMap, poste
 
 /// The one time that a link is shown.
 pub(super) fn link_page(signed: &Signed, cookies: &Cookies, name: &str, link: String) -> OncePage {
+    let words = signed.actor.words();
     OncePage {
-        page: Page::new(signed, cookies, format!("A link for {}", name.trim()), "/people"),
-        says: "Give this link to that person alone: whoever opens it first sets the password. It works once, within a week, \
-               and is shown this once."
-            .to_owned(),
+        page: Page::new(signed, cookies, say!(words, "link-title", name = name.trim()), "/people"),
+        says: say!(words, "link-once"),
         secret: link,
         back: "/people".to_owned(),
     }

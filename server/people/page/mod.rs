@@ -16,6 +16,7 @@ use crate::web::routes::Route;
 use axum::http::{HeaderMap, HeaderValue, header};
 use axum::response::Response;
 use jiff::tz::TimeZone;
+use sowmark_core::say;
 use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -48,6 +49,11 @@ fn text_of(headers: &HeaderMap, name: header::HeaderName) -> &str {
     headers.get(name).and_then(|value| value.to_str().ok()).unwrap_or_default()
 }
 
+/// What a member is, by its word.
+pub(super) fn role_in_words(role: &str, words: Words) -> String {
+    say!(words, "role-name", role = role)
+}
+
 fn when(micros: i64, zone: &TimeZone, words: Words) -> String {
     said(moment(micros), zone, words)
 }
@@ -71,7 +77,7 @@ fn opened_sessions(
 ) -> Vec<Opened> {
     let opened = |row: crate::access::session::SessionRow| Opened {
         id: row.id,
-        what: device::name(&row.device),
+        what: device::name(&row.device, words),
         since: when(row.created_at, zone, words),
         used: when(row.last_seen_at, zone, words),
         is_this_one: own == Some(row.id),
@@ -84,7 +90,7 @@ fn opened_tokens(rows: Vec<crate::access::token::TokenRow>, zone: &TimeZone, wor
         id: row.id,
         what: row.label,
         since: when(row.created_at, zone, words),
-        used: row.last_used_at.map_or_else(|| "never".to_owned(), |at| when(at, zone, words)),
+        used: row.last_used_at.map_or_else(|| say!(words, "opened-never"), |at| when(at, zone, words)),
         is_this_one: false,
     };
     rows.into_iter().map(opened).collect()

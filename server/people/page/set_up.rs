@@ -1,7 +1,7 @@
 //! The first visit, by the one-time link that the server prints: an organization and its first office account.
 
 use super::{Code, text_of, with_session};
-use crate::access::{Role, session};
+use crate::access::{Role, password, session};
 use crate::people::act;
 use crate::people::draft::{SetUpDraft, UnitsWord};
 use crate::people::sign_in::find_set_up_link;
@@ -15,6 +15,8 @@ use axum::extract::State;
 use axum::http::{HeaderMap, StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
 use jiff::tz::TimeZone;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![
@@ -25,7 +27,7 @@ pub(super) fn routes() -> Vec<Route> {
 
 async fn set_up_page(State(app): State<App>, cookies: Cookies, Code(code): Code) -> Result<Response, Error> {
     find_set_up_link(&app.db, &app.clock, &code).await?;
-    show(&drawn(&cookies, form(&code)))
+    show(&drawn(&cookies, form(&code, cookies.words())))
 }
 
 async fn post_set_up(
@@ -47,55 +49,52 @@ async fn post_set_up(
             with_session(&app, Redirect::to("/").into_response(), Some(secret))
         }
         Err(error @ Error::Faults(_)) => {
-            show_with(StatusCode::UNPROCESSABLE_ENTITY, &drawn(&cookies, form(&code).again(&posted, &error)))
+            let form = form(&code, cookies.words()).again(&posted, &error);
+            show_with(StatusCode::UNPROCESSABLE_ENTITY, &drawn(&cookies, form))
         }
         Err(error) => Err(error),
     }
 }
 
 fn drawn(cookies: &Cookies, form: Form) -> FormPage {
-    FormPage::new(Page::open(cookies, "Set up Sowmark"), form).intro(
-        "Nobody has an account here yet. This makes your organization and your own office account, and signs you in. The \
-         link works once.",
-    )
+    let words = cookies.words();
+    FormPage::new(Page::open(cookies, say!(words, "set-up-title")), form).intro(say!(words, "set-up-intro"))
 }
 
-fn form(code: &str) -> Form {
-    let zones =
-        std::iter::once((String::new(), "Choose one".to_owned())).chain(zones().map(|zone| (zone.clone(), zone)));
+fn form(code: &str, words: Words) -> Form {
+    let none = std::iter::once((String::new(), say!(words, "set-up-zone-none")));
+    let zones = none.chain(zones().map(|zone| (zone.clone(), zone)));
     Form::new(
         format!("/set-up/{code}"),
-        "Set up and sign in",
+        say!(words, "set-up-submit"),
         vec![
-            FormField::new("organization", "Organization")
-                .hint("The farm or contractor whose records these are.")
+            FormField::new("organization", say!(words, "set-up-organization"))
+                .hint(say!(words, "set-up-organization-hint"))
                 .autocomplete("organization"),
-            FormField::new("time_zone", "Time zone")
-                .hint("Its days and seasons begin at midnight there.")
-                .choice(zones),
-            FormField::new("units", "Units that your people read")
-                .choice(UnitsWord::ALL.iter().map(|units| (units.word(), units_in_words(*units))))
+            FormField::new("time_zone", say!(words, "set-up-zone")).hint(say!(words, "set-up-zone-hint")).choice(zones),
+            FormField::new("units", say!(words, "set-up-units"))
+                .choice(UnitsWord::ALL.iter().map(|units| (units.word(), units_in_words(*units, words))))
                 .value(UnitsWord::Metric.word()),
-            FormField::new("name", "Your name").autocomplete("name"),
-            FormField::new("email", "Your e-mail address")
-                .hint("You sign in with it. Nothing is ever sent to it.")
+            FormField::new("name", say!(words, "set-up-name")).autocomplete("name"),
+            FormField::new("email", say!(words, "set-up-email"))
+                .hint(say!(words, "set-up-email-hint"))
                 .kind(Kind::Email)
                 .autocomplete("username"),
-            new_password_field("Password"),
+            new_password_field(say!(words, "password"), words),
         ],
     )
 }
 
-fn units_in_words(units: UnitsWord) -> &'static str {
+fn units_in_words(units: UnitsWord, words: Words) -> String {
     match units {
-        UnitsWord::Metric => "metric (g, kg, m, ha)",
-        UnitsWord::Us => "US (oz, lb, ft, ac)",
+        UnitsWord::Metric => say!(words, "set-up-units-metric"),
+        UnitsWord::Us => say!(words, "set-up-units-us"),
     }
 }
 
-pub(super) fn new_password_field(label: &str) -> FormField {
+pub(super) fn new_password_field(label: String, words: Words) -> FormField {
     FormField::new("password", label)
-        .hint("At least 12 characters. A few words of your own are easy to remember and hard to guess.")
+        .hint(say!(words, "password-hint", least = password::SHORTEST))
         .kind(Kind::Password)
         .autocomplete("new-password")
 }
