@@ -2,7 +2,8 @@
 //!
 //! One way through: `web/` reads a request into a draft, a feature's `act.rs` does what is asked (asking `core` to
 //! compute and judge), its `store.rs` keeps it in one transaction with its audit line, and a page or JSON comes back.
-//! `app.rs` knows all features; features know `web`, `access`, `audit`, `db` and `core`; those know no feature.
+//! `app.rs` knows all features; features know `web`, `access`, `audit`, `db` and `core`; those know no feature. `demo/`
+//! makes up a fleet through the features' acts.
 
 pub mod access;
 pub mod app;
@@ -13,6 +14,7 @@ pub mod cli;
 pub mod clock;
 pub mod config;
 pub mod db;
+pub mod demo;
 pub mod fleet;
 pub mod hex;
 pub mod people;

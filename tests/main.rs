@@ -13,6 +13,7 @@ mod world;
 mod calibration;
 mod chart;
 mod cli;
+mod demo;
 mod fleet;
 mod house;
 mod people;

@@ -110,6 +110,13 @@ impl World {
         Person { router: self.router.clone(), token: Some(token), organization, account: added.account }
     }
 
+    /// Somebody who is a member already, with a token.
+    pub async fn person(&self, organization: OrganizationId, account: sowmark_core::ids::AccountId) -> Person {
+        let (db, clock) = (&self.app.db, &self.app.clock);
+        let token = token::add(db, clock, &access::host(organization), account, "test").await.expect("a token");
+        Person { router: self.router.clone(), token: Some(token), organization, account }
+    }
+
     /// The office of a farm of its own: Ana at Birkenfeld, in Central European time.
     pub async fn ana(&self) -> Person {
         let organization = self.organization("Birkenfeld", "Europe/Vienna").await;

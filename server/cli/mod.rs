@@ -1,5 +1,6 @@
 //! The command line: one file per command. Exit code 0, or non-zero with one clear line on standard error.
 
+mod demo;
 mod member;
 mod organization;
 mod serve;
@@ -8,7 +9,8 @@ mod token;
 use crate::clock::Clock;
 use crate::db::Db;
 use anyhow::Context;
-use clap::{Parser, Subcommand};
+use clap::parser::ValueSource;
+use clap::{CommandFactory, FromArgMatches, Parser, Subcommand};
 use std::process::ExitCode;
 
 /// Calibration records of a fleet of seeders: which number is true for which machine now, and what is due again and why.
@@ -35,6 +37,8 @@ struct Cli {
 enum Command {
     /// Serve pages and API; also what happens without a command.
     Serve(serve::Options),
+    /// Look around: serve a made-up fleet with two seasons of records, from a database that is thrown away after.
+    Demo(demo::DemoOptions),
     /// Keep organizations.
     #[command(subcommand)]
     Organization(organization::Command),
@@ -56,18 +60,25 @@ struct Place {
 /// Runs the program.
 #[must_use]
 pub fn main() -> ExitCode {
-    let cli = match Cli::try_parse() {
-        Ok(cli) => cli,
+    let (cli, is_database_given) = match parsed() {
+        Ok(parsed) => parsed,
         Err(error) => return not_understood(&error),
     };
     let runtime = match tokio::runtime::Builder::new_multi_thread().enable_all().build() {
         Ok(runtime) => runtime,
         Err(error) => return failed(&anyhow::Error::new(error).context("no threads can be started")),
     };
-    match runtime.block_on(run(cli)) {
+    match runtime.block_on(run(cli, is_database_given)) {
         Ok(()) => ExitCode::SUCCESS,
         Err(error) => failed(&error),
     }
+}
+
+/// What was called, and whether the command line itself names the database.
+fn parsed() -> Result<(Cli, bool), clap::Error> {
+    let matches = Cli::command().try_get_matches()?;
+    let is_database_given = matches.value_source("database") == Some(ValueSource::CommandLine);
+    Ok((Cli::from_arg_matches(&matches)?, is_database_given))
 }
 
 /// Help and version as they come; what is wrong with the command line in one line.
@@ -93,15 +104,20 @@ fn failed(error: &anyhow::Error) -> ExitCode {
     ExitCode::FAILURE
 }
 
-async fn run(cli: Cli) -> anyhow::Result<()> {
+async fn run(cli: Cli, is_database_given: bool) -> anyhow::Result<()> {
     let Cli { database, serve, command } = cli;
-    if matches!(command, None | Some(Command::Serve(_))) {
+    if matches!(command, None | Some(Command::Serve(_) | Command::Demo(_))) {
         serve::start_log();
+    }
+    if let Some(Command::Demo(options)) = command {
+        return demo::run(is_database_given.then_some(database), options).await;
     }
     let place = Place { db: Db::open(&database).await?, clock: Clock::system() };
     let done = match command {
         None => serve::run(&place, serve).await,
         Some(Command::Serve(options)) => serve::run(&place, options).await,
+        // It opens a database of its own, above.
+        Some(Command::Demo(_)) => Ok(()),
         Some(Command::Organization(command)) => organization::run(&place, command).await,
         Some(Command::Member(command)) => member::run(&place, command).await,
         Some(Command::Token(command)) => token::run(&place, command).await,

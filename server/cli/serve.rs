@@ -9,6 +9,7 @@ use crate::texts;
 use crate::web::accept;
 use crate::web::door::App;
 use anyhow::Context;
+use std::net::SocketAddr;
 use std::sync::Arc;
 use tokio::net::TcpListener;
 use tracing_subscriber::EnvFilter;
@@ -36,24 +37,54 @@ pub(super) fn start_log() {
 }
 
 pub(super) async fn run(place: &Place, options: Options) -> anyhow::Result<()> {
-    texts::check().context("the texts are broken")?;
-    // An empty setting, as a compose file passes on an unset variable, is none.
-    let public_url = options.public_url.map(|url| url.trim_end_matches('/').to_owned()).filter(|url| !url.is_empty());
-    let config = Config { public_url };
-    let listener =
-        TcpListener::bind(&options.listen).await.with_context(|| format!("cannot serve on {}", options.listen))?;
-    let address = listener.local_addr().context("the listening socket has no address")?;
-    let url = config.public_url.clone().unwrap_or_else(|| format!("http://{address}"));
-    println!("Sowmark serves on {url}");
-    if !address.ip().is_loopback() && !config.is_https() {
-        eprintln!(
-            "Warning: others can reach {address} without TLS, so passwords travel readable. Put a TLS proxy in front and give --public-url https://…"
-        );
-    }
-    print_set_up_link(place, &url).await?;
-    let app = App { db: place.db.clone(), clock: place.clock.clone(), hasher: Hasher::new(), config: Arc::new(config) };
-    accept::serve(listener, app::router(app), told_to_stop()).await;
+    let bound = Bound::to(options).await?;
+    println!("Sowmark serves on {}", bound.url);
+    bound.warn();
+    print_set_up_link(place, &bound.url).await?;
+    bound.serve(place, told_to_stop()).await;
     Ok(())
+}
+
+/// A server that has its address and does not answer yet.
+pub(super) struct Bound {
+    listener: TcpListener,
+    address: SocketAddr,
+    config: Config,
+    /// Where people reach it.
+    pub(super) url: String,
+}
+
+impl Bound {
+    pub(super) async fn to(options: Options) -> anyhow::Result<Self> {
+        texts::check().context("the texts are broken")?;
+        // An empty setting, as a compose file passes on an unset variable, is none.
+        let public_url =
+            options.public_url.map(|url| url.trim_end_matches('/').to_owned()).filter(|url| !url.is_empty());
+        let config = Config { public_url };
+        let listener =
+            TcpListener::bind(&options.listen).await.with_context(|| format!("cannot serve on {}", options.listen))?;
+        let address = listener.local_addr().context("the listening socket has no address")?;
+        let url = config.public_url.clone().unwrap_or_else(|| format!("http://{address}"));
+        Ok(Self { listener, address, config, url })
+    }
+
+    /// Warns where passwords would travel readable.
+    pub(super) fn warn(&self) {
+        let address = self.address;
+        if !address.ip().is_loopback() && !self.config.is_https() {
+            eprintln!(
+                "Warning: others can reach {address} without TLS, so passwords travel readable. Put a TLS proxy in front and give --public-url https://…"
+            );
+        }
+    }
+
+    /// Answers until it is told to stop.
+    pub(super) async fn serve(self, place: &Place, stop: impl Future<Output = ()>) {
+        let Self { listener, config, .. } = self;
+        let app =
+            App { db: place.db.clone(), clock: place.clock.clone(), hasher: Hasher::new(), config: Arc::new(config) };
+        accept::serve(listener, app::router(app), stop).await;
+    }
 }
 
 async fn print_set_up_link(place: &Place, url: &str) -> anyhow::Result<()> {
@@ -70,7 +101,8 @@ async fn print_set_up_link(place: &Place, url: &str) -> anyhow::Result<()> {
     Ok(())
 }
 
-async fn told_to_stop() {
+/// Ends when somebody presses Ctrl-C or tells the program to stop.
+pub(super) async fn told_to_stop() {
     let interrupt = async {
         if tokio::signal::ctrl_c().await.is_err() {
             std::future::pending::<()>().await;

@@ -28,6 +28,15 @@ pub async fn add_organization(db: &Db, clock: &Clock, draft: OrganizationDraft) 
     Ok(id)
 }
 
+/// Whether nobody has put anything into a database yet.
+///
+/// # Errors
+/// The database.
+pub async fn is_unused(db: &Db) -> Result<bool, Error> {
+    let mut conn = db.read().await?;
+    Ok(!store::has_organizations(&mut conn.cx()).await?)
+}
+
 async fn found(work: &mut Work, draft: &OrganizationDraft) -> Result<(), Error> {
     let (id, now) = (work.organization(), work.now());
     let new = NewOrganization { id, name: &draft.name.0, time_zone: &draft.time_zone.0, units: draft.units.word() };

@@ -8,6 +8,7 @@ use uuid::Uuid;
 
 queries! {
     ADD_ORGANIZATION = "insert into organization (id, name, time_zone, units, seq, created_at) values ($1, $2, $3, $4, 1, $5)";
+    ANY_ORGANIZATION = "select count(*) from (select id from organization limit 1) o";
     ADD_ACCOUNT = "insert into account (id, email, name, password_hash, created_at) values ($1, $2, $3, $4, $5)
         on conflict (email) do nothing";
     ACCOUNT = "select id, email, name, password_hash, failed_sign_ins, sign_in_after from account where id = $1";
@@ -70,6 +71,11 @@ pub struct NewOrganization<'a> {
     pub name: &'a str,
     pub time_zone: &'a str,
     pub units: &'a str,
+}
+
+pub(super) async fn has_organizations(cx: &mut Cx<'_>) -> Result<bool> {
+    let (count,): (i64,) = cx.fetch_one(ANY_ORGANIZATION, &[]).await?;
+    Ok(count > 0)
 }
 
 pub(super) async fn add_organization(cx: &mut Cx<'_>, new: &NewOrganization<'_>, now: Timestamp) -> Result<()> {

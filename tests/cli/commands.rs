@@ -118,7 +118,7 @@ fn a_taken_or_odd_address_to_serve_on_is_told_in_one_line() {
 #[test]
 fn help_names_every_command_and_version_is_one_line() {
     let help = said(&program().arg("--help").output().unwrap());
-    for command in ["serve", "organization", "member", "token", "--database", "--listen"] {
+    for command in ["serve", "demo", "organization", "member", "token", "--database", "--listen"] {
         assert!(help.contains(command), "{command}");
     }
     assert_eq!(said(&program().arg("--version").output().unwrap()), format!("sowmark {}", env!("CARGO_PKG_VERSION")));

@@ -1,5 +1,6 @@
 //! The command line, as a person at the host uses it: the real program, on both databases.
 
 mod commands;
+mod demo;
 mod place;
 mod starting;
