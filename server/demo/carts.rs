@@ -73,14 +73,14 @@ fn refused(script: &mut Script) {
         "drive_ratio": "1", "gate": null, "runs": 41, "note": "All runs open again." });
     let fill = json!({ "id": id("fill"), "occurred_at": script.text(at), "lot_id": script.lot(&s::PEAS_3), "mass": kg(400.0, 0) });
     let entries = [
-        entry("setup", unit, setup),
-        entry("calibration", unit, swapped_tare(script, at, id("catch"))),
-        entry("job", unit, job(script, id("job"), (18, 30), (12, 10))),
+        entry("setup", unit, &setup),
+        entry("calibration", unit, &swapped_tare(script, at, id("catch"))),
+        entry("job", unit, &job(script, id("job"), (18, 30), (12, 10))),
         // Not a machine of this crew.
-        entry("fill", script.unit(&AIR8_SEED), fill),
+        entry("fill", script.unit(&AIR8_SEED), &fill),
     ];
     script.send(script.at(3, (19, 20)), &DEV, "Dev's phone", 0, &entries);
-    let mended = [entry("job", unit, job(script, id("job"), (8, 30), (12, 10)))];
+    let mended = [entry("job", unit, &job(script, id("job"), (8, 30), (12, 10)))];
     script.send(script.at(2, (7, 5)), &DEV, "Dev's phone", 0, &mended);
     script.push(
         script.at(2, (9, 0)),
@@ -89,7 +89,7 @@ fn refused(script: &mut Script) {
     );
 }
 
-fn entry(kind: &str, parent: Uuid, record: Value) -> Value {
+fn entry(kind: &str, parent: Uuid, record: &Value) -> Value {
     json!({ "kind": kind, "parent_id": parent, "record": record })
 }
 

@@ -65,13 +65,11 @@ pub struct Zone(pub String);
 impl Input for Zone {
     fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
         let text = text_of(value, at, faults)?.trim();
-        match TimeZone::get(text) {
-            Ok(_) => Some(Self(text.to_owned())),
-            Err(_) => {
-                let given = cut(text);
-                faults.add(at, saying!("fault-no-zone", given = &given))
-            }
+        if TimeZone::get(text).is_ok() {
+            return Some(Self(text.to_owned()));
         }
+        let given = cut(text);
+        faults.add(at, saying!("fault-no-zone", given = &given))
     }
 
     fn schema() -> RefOr<Schema> {

@@ -291,8 +291,12 @@ async fn lots(
     Ok(with_sown.collect())
 }
 
-fn flows(rows: &[TankRow]) -> Result<HashMap<Uuid, Vec<Dated<(LotId, TankFlow)>>>, Error> {
-    let mut of_unit: HashMap<Uuid, Vec<Dated<(LotId, TankFlow)>>> = HashMap::new();
+/// What changed the seed in a tank, with its lot.
+type Flow = Dated<(LotId, TankFlow)>;
+
+/// The flows by unit.
+fn flows(rows: &[TankRow]) -> Result<HashMap<Uuid, Vec<Flow>>, Error> {
+    let mut of_unit: HashMap<Uuid, Vec<Flow>> = HashMap::new();
     for row in rows {
         let moment = Moment {
             occurred_at: head::moment(row.occurred_at),

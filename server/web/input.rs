@@ -275,13 +275,10 @@ pub fn read_word<T>(
     from: impl Fn(&str) -> Option<T>,
 ) -> Option<T> {
     let text = text_of(value, at, faults)?;
-    match from(text) {
-        Some(found) => Some(found),
-        None => {
-            let (given, known) = (cut(text), words.join(", "));
-            faults.add(at, saying!("fault-word-unknown", given = &given, known = &known))
-        }
-    }
+    from(text).or_else(|| {
+        let (given, known) = (cut(text), words.join(", "));
+        faults.add(at, saying!("fault-word-unknown", given = &given, known = &known))
+    })
 }
 
 /// The schema of a list of words.
@@ -490,19 +487,15 @@ const FIRST_MACHINE_YEAR: i16 = 1950;
 impl Input for Stamp {
     fn read(value: Option<&Value>, at: &At, faults: &mut Faults) -> Option<Self> {
         let text = text_of(value, at, faults)?;
-        match parse_stamp(text) {
-            Some(stamp) => {
-                let year = jiff::tz::TimeZone::UTC.to_datetime(stamp.at).year();
-                if (FIRST_YEAR..=LAST_YEAR).contains(&year) {
-                    Some(stamp)
-                } else {
-                    faults.add(at, out_of_reach(year, FIRST_YEAR))
-                }
-            }
-            None => {
-                let given = cut(text);
-                faults.add(at, saying!("fault-no-moment", given = &given))
-            }
+        let Some(stamp) = parse_stamp(text) else {
+            let given = cut(text);
+            return faults.add(at, saying!("fault-no-moment", given = &given));
+        };
+        let year = jiff::tz::TimeZone::UTC.to_datetime(stamp.at).year();
+        if (FIRST_YEAR..=LAST_YEAR).contains(&year) {
+            Some(stamp)
+        } else {
+            faults.add(at, out_of_reach(year, FIRST_YEAR))
         }
     }
 

@@ -102,9 +102,11 @@ mod tests {
 
     #[test]
     fn a_template_fills_a_text_by_reference() {
-        let said = Said::new(texts::plain(), "check-repeats-enough").with("kept", &3_usize).with("least", &&2_u32);
+        // As a template hands them over.
+        let (kept, least) = (&3_usize, &&2_u32);
+        let said = Said::new(texts::plain(), "check-repeats-enough").with("kept", kept).with("least", least);
         assert_eq!(said.to_string(), "3 repeats kept, at least 2 are asked for.");
-        let marked = Said::new(texts::plain(), "check-repeats-enough").with("kept", &3_usize).with("least", "{}");
+        let marked = Said::new(texts::plain(), "check-repeats-enough").with("kept", kept).with("least", "{}");
         assert_eq!([marked.before("{}"), marked.after("{}")], ["3 repeats kept, at least ", " are asked for."]);
         assert_eq!([said.before("{}"), said.after("{}")], ["3 repeats kept, at least 2 are asked for.", ""]);
     }
