@@ -174,14 +174,15 @@ async fn show_usage(signed: Signed, Asked(asked): Asked<UsageAsked>) -> Result<J
 fn usage_view(usage: &Usage, actor: &Actor) -> Result<UsageView, Error> {
     let zone = &actor.time_zone;
     let jobs = usage.jobs.iter().map(|job| job_view(job, &usage.names, zone)).collect::<Result<_, Error>>()?;
-    let sum = |jobs: &mut dyn Iterator<Item = &JobUse>| Q::computed(jobs.map(|job| job.facts.area_m2).sum::<f64>(), HA);
+    // From a plain zero: an empty sum of floats is a negative one.
+    let area = |counts: &dyn Fn(&&JobUse) -> bool| {
+        let square_metres = usage.jobs.iter().filter(counts).fold(0.0, |sum, job| sum + job.facts.area_m2);
+        Q::computed(square_metres, HA)
+    };
     Ok(UsageView {
         from: usage.period.from.map(|from| stamped(from, zone)),
         to: usage.period.to.map(|to| stamped(to, zone)),
-        area: AreaView {
-            sown: sum(&mut usage.jobs.iter()),
-            without_valid_calibration: sum(&mut usage.jobs.iter().filter(|job| !job.was_true())),
-        },
+        area: AreaView { sown: area(&|_| true), without_valid_calibration: area(&|job| !job.was_true()) },
         lots: usage.lots.iter().map(lot_view).collect(),
         jobs,
         tanks: usage.tanks.iter().map(|tank| tank_view(tank, zone)).collect(),

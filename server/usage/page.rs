@@ -164,10 +164,9 @@ fn answer(usage: &Usage, signed: &Signed, by: By) -> Answer {
     let told = Told { usage, reader, zone };
     let untrue = usage.jobs.iter().filter(|job| !job.was_true());
     let all = Sum::of(usage.jobs.iter());
-    let wrong: f64 = untrue.clone().map(|job| job.facts.area_m2).sum();
     let facts = vec![
         (say!(words, "usage-sown"), area(all.area_m2, reader)),
-        (say!(words, "usage-untrue"), area(wrong, reader)),
+        (say!(words, "usage-untrue"), area(all.untrue_m2, reader)),
         (say!(words, "usage-seed-weighed"), mass(all.sown.weighed.kg, reader)),
         (say!(words, "usage-seed-bags"), mass(all.sown.bags.kg, reader)),
         (say!(words, "usage-seed-machine"), mass(all.sown.machine_total.kg, reader)),
