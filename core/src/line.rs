@@ -33,7 +33,7 @@ pub struct Line {
     /// What it goes through whatever its slope, from there: the weighted middle, or the origin.
     through: (f64, f64),
     slope: f64,
-    /// The largest distance of an x from the middle: the unit in which `spread` and the knots count.
+    /// The largest distance of an x from the first: the unit in which `spread` and the knots count.
     extent: f64,
     /// Sum of the weights; infinite where the middle is given (the origin).
     weight: f64,
@@ -121,8 +121,8 @@ impl Line {
     fn fit(points: &[Weighed], from: (f64, f64), through: (f64, f64), weight: f64) -> Option<Self> {
         let (centre_x, centre_y) = through;
         let given = if weight.is_finite() { 2.0 } else { 1.0 };
-        let extent = largest(points.iter().map(|(x, ..)| x - centre_x))?;
-        let height = largest(points.iter().map(|(_, y, _)| y - centre_y))?;
+        let extent = largest(points.iter().map(|(x, ..)| *x))?;
+        let height = largest(points.iter().map(|(_, y, _)| *y))?;
         let height = if height > 0.0 { height } else { 1.0 };
         let near: Vec<Weighed> =
             points.iter().map(|&(x, y, w)| ((x - centre_x) / extent, (y - centre_y) / height, w)).collect();
@@ -137,7 +137,7 @@ impl Line {
             slope: finite(slope * height / extent)?,
             extent,
             weight,
-            spread: finite(spread).filter(|&spread| spread > 0.0)?,
+            spread: finite(spread)?,
             squares: finite(residuals * height * height)?,
             determination: (all > 0.0).then(|| (1.0 - residuals / all).clamp(0.0, 1.0)),
             degrees_of_freedom: near.len() as f64 - given,

@@ -187,9 +187,8 @@ impl Outlook {
     /// As long as the last, then longer in handy numbers.
     fn lengths(&self) -> impl Iterator<Item = f64> {
         let most = self.next.most_revolutions;
-        let longer =
-            std::iter::successors(Some(handy(self.usual_revolutions * 1.02)), |length| Some(handy(length * 1.02)));
-        std::iter::once(self.usual_revolutions).chain(longer.take_while(move |length| *length <= most))
+        std::iter::successors(Some(self.usual_revolutions), |length| Some(handy(length * 1.02)))
+            .take_while(move |length| *length <= most)
     }
 }
 
@@ -279,6 +278,26 @@ mod tests {
         // Of two that are as much to turn, the one with fewer repeats to weigh.
         assert!(expected(further(2, 60.0)) < expected(further(1, 120.0)));
         assert_eq!(least(expected(further(1, 120.0))), further(1, 120.0));
+    }
+
+    /// 0.2 % of scatter and a good scale: within 1 % at once, and nothing saves the search there.
+    #[test]
+    fn a_little_uncertainty_can_be_wanted() {
+        let next = Next { step: 0.0, ..outlook().next };
+        let outlook = Outlook { scatter: 0.002, from_scale: 0.0, counting: 0.0, next, ..outlook() };
+        let once = Further { repeats: 1, revolutions: 60.0 };
+        let expected = outlook.expanded_percent(once).expect("a U");
+        assert!(expected < 0.3, "{expected}");
+        assert_eq!(outlook.least_further(expected), Some((once, expected)));
+        assert_eq!(outlook.least_further(0.01), None);
+    }
+
+    /// What is hardly longer is not worth another repeat: after 997 come 1050 and 1100.
+    #[test]
+    fn lengths_grow_by_handy_steps() {
+        let next = Next { most_revolutions: 1_100.0, ..outlook().next };
+        let lengths: Vec<_> = Outlook { usual_revolutions: 997.0, next, ..outlook() }.lengths().collect();
+        assert_eq!(lengths, [997.0, 1_050.0, 1_100.0]);
     }
 
     #[test]

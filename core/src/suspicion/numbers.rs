@@ -165,12 +165,12 @@ mod tests {
         Turned { revolutions, step: 1.0, bags: nets.iter().map(bag).collect() }
     }
 
-    /// Twice the reading has twice the step, and so four times the variance.
+    /// Four times the reading has four times the step, and so sixteen times the variance.
     #[test]
     fn a_scaled_bag_has_scaled_readings_and_steps() {
         let mut bag = turned(60.0, &[(1.8, 1.0)]).bags[0];
-        bag.scale(2.0);
-        assert_eq!((bag.gross_kg, bag.tare_kg, bag.variance), (4.0, 0.4, 16e-6));
+        bag.scale(4.0);
+        assert_eq!((bag.gross_kg, bag.tare_kg, bag.variance), (8.0, 0.8, 64e-6));
     }
 
     #[test]

@@ -204,6 +204,8 @@ fn one_catch_alone_may_be_miscounted() {
     let slips: Vec<_> = of(&two, &known(), Cause::RunsMiscounted);
     let runs = |slip: &Slip| slip.numbers.repeats[0].bags.iter().map(|bag| bag.runs).collect::<Vec<_>>();
     let mut found: Vec<_> = slips.iter().map(|slip| (runs(slip), slip.weight)).collect();
+    // One run more is tried before one fewer.
+    assert!(found[..2].iter().all(|(runs, _)| runs.iter().sum::<f64>() > 7.0), "{found:?}");
     found.sort_by(|left, right| left.partial_cmp(right).expect("numbers"));
     // All catches one more are nine runs, of eight; one catch more is just the eight.
     let expected = [
@@ -348,7 +350,8 @@ fn bags_without_a_tare_are_held_against_the_others_of_the_sheet() {
     assert_eq!(tares(&[("60", &[tared, tared]), ("60", &[tared, bare])]), [(2.0, vec![0.32; 4])]);
     assert_eq!(tares(&[("60", &[tared, tared]), ("60", &[bare, bare])]), [(20.0, vec![0.32; 4])]);
     assert_eq!(tares(&[("60", &[tared, bare]), ("60", &[tared, bare])]), [(20.0, vec![0.32; 4])]);
-    // Half of the others' is not far less.
+    // Half of the mean, 0.2 kg here, is not far less; nor is half of the others'.
+    assert_eq!(tares(&[("60", &[(1, "2.100 kg", "0.300 kg"), (1, "2.100 kg", "0.100 kg")])]), []);
     assert_eq!(tares(&[("60", &[tared, (1, "2.120 kg", "0.160 kg")])]), []);
     // What is far less than the others is no measure of a bag, however many bags have no tare at all.
     let little = (1, "2.120 kg", "0.100 kg");
@@ -387,7 +390,7 @@ fn ounces_are_read_out_of_the_decimals() {
     // A coarser scale stays as coarse: steps of 1 lb for both readings are 1/6 lb².
     let whole = of(&in_pounds(&[("3 lb", "1 lb")]), &weighed_in("1 lb"), Cause::OuncesEnteredAsTenths);
     near(&[whole[0].numbers.repeats[0].bags[0].variance / POUND / POUND], &[1.0 / 6.0]);
-    for other in ["3.16 lb", "3.015 lb", "1.42 kg", "3 lb 4 oz"] {
+    for other in ["3.16 lb", "3.015 lb", "1.12 kg", "3 lb 8 oz", "-3.1 lb"] {
         assert!(of(&in_pounds(&[(other, "0 lb")]), &known(), Cause::OuncesEnteredAsTenths).is_empty(), "{other}");
     }
 }

@@ -97,6 +97,7 @@ mod tests {
             let sentences = explained.says.matches(". ").count() + 1;
             assert_eq!(sentences, 2, "{}: {}", check.name(), explained.says);
             assert!(explained.says.ends_with('.') && explained.source.ends_with('.'), "{}", check.name());
+            assert_eq!(explained.tolerances.is_empty(), check == CheckName::CatchesApart, "{}", check.name());
             for name in explained.tolerances {
                 assert!(Policy::fields().iter().any(|field| field.name == *name), "{name}");
             }

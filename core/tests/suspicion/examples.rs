@@ -419,3 +419,10 @@ fn a_run_or_a_repeat_less_is_told_as_such() {
     let says = first(&found(&sheet(&[("60", &plugged), ("60", &plugged)]), &circumstances()), Cause::OneRunLow, 0.030);
     assert!(says.ends_with(" Without it the factor would be 30.0 g/rev."), "{says}");
 }
+
+#[test]
+fn a_cause_is_called_as_it_is_stored() {
+    for cause in Cause::ALL {
+        assert_eq!(serde_json::to_value(cause).expect("a name"), cause.name());
+    }
+}

@@ -198,6 +198,9 @@ fn what_nobody_weighed_is_counted_and_not_guessed() {
     let balance = LotBalance::of(&records, Period::default(), &Policy::default());
     assert!((balance.expected_on_hand().kg - 1000.0).abs() < 1e-9);
     assert_eq!(balance.unweighed, 1);
+    // What nobody weighed before a period is not known in it either.
+    let later = LotBalance::of(&records, Period { from: Some(hour(2)), to: None }, &Policy::default());
+    assert_eq!((later.unweighed, later.opening.kg), (1, 1000.0));
     let tank = [
         record(0, 0, (LOT, TankFlow::Filled(None))),
         record(1, 1, (LOT, TankFlow::Emptied { kg: Some(20.0), to_empty: true })),

@@ -101,3 +101,17 @@ proptest! {
         }
     }
 }
+
+/// A target that is next to nothing: the rate is a number, how far it is off is none.
+#[test]
+fn a_deviation_beyond_all_numbers_is_no_rate() {
+    let job = JobMasses {
+        area_m2: 1.0,
+        seed_used_kg: 1.0,
+        basis: SeedUsedBasis::Weighed,
+        target_rate: f64::from_bits(1),
+        thousand_seed_weight_g: None,
+    };
+    assert!(achieved(&job, &Policy::default()).is_none());
+    assert!(achieved(&JobMasses { target_rate: 1.0, ..job }, &Policy::default()).is_some());
+}

@@ -38,7 +38,7 @@ fn miscounting(runs: f64) -> f64 {
 /// By one, in every catch alike, in one repeat, or in one catch.
 fn runs_miscounted(case: &Case<'_>) -> Vec<Slip> {
     let mut slips = Vec::new();
-    for by in [1.0, -1.0] {
+    for (by, key) in [(1.0, "suspicion-one-run-more"), (-1.0, "suspicion-one-run-fewer")] {
         let in_use = f64::from(case.circumstances.runs_in_use);
         let change = |_: &Repeat, turned: &Turned| {
             let mut turned = turned.clone();
@@ -52,7 +52,6 @@ fn runs_miscounted(case: &Case<'_>) -> Vec<Slip> {
             .flat_map(|repeat| &repeat.bags)
             .map(|bag| bag.runs)
             .fold(f64::INFINITY, f64::min);
-        let key = if by > 0.0 { "suspicion-one-run-more" } else { "suspicion-one-run-fewer" };
         let look = |repeat: usize| say!(case.words, key, repeat = repeat);
         slips.extend(case.everywhere_or_once(Cause::RunsMiscounted, miscounting(fewest), change, look));
         for (at, position) in case.numbers.farthest_bags() {
