@@ -296,8 +296,8 @@ async fn a_refused_catch_is_told_of_in_the_readers_language(world: World) {
     let mut browser = crate::spanish::reader(&world, &farm.ana, sowmark::access::Role::Office).await;
     let place = format!("/metering-units/{}/catch?refused={}", farm.unit, id(101));
     let page = browser.get(&world, &place).await.text;
-    crate::spanish::says(&page, &["class=\"error", "La tara"]);
-    assert!(!page.contains("tare of"), "{page}");
+    crate::spanish::says(&page, &["Un peso bruto de 22.2 lb no deja semilla", "No consta qué"]);
+    assert!(!page.contains("leaves no seed"), "{page}");
     let list = browser.get(&world, "/refused").await.text;
     crate::spanish::says(&list, &[]);
 }
