@@ -626,6 +626,79 @@ suspicion-not-primed = La primera repetición dio un { $less } menos que las dem
     hasta que caiga semilla de todas las bajadas, vacíe las bolsas y entonces empiece.
 suspicion-other-roller = Quizá está puesto otro rodillo: se recogió lo que debería dar “{ $roller }”. Mire el rodillo.
 
+## Un archivo de datos de tareas: qué tiene de malo, o qué no se lee
+
+task-data-at = { $place }: { $says }
+task-data-place-zip = el zip
+task-data-place-line = { $file }, línea { $line }
+task-data-place-element = { $file }, línea { $line }, { $element }
+task-data-empty = El archivo está vacío. Exporte de nuevo los datos de tareas.
+task-data-not-xml = No es XML ni un zip. Elija TASKDATA.XML, o un zip de la carpeta que lo contiene.
+task-data-not-utf-8 = Aquí hay una letra que no está escrita en UTF-8, como deben estarlo los datos de tareas. Exporte de
+    nuevo el archivo.
+task-data-broken = El XML está roto aquí. Exporte de nuevo el archivo; uno que se editó a mano no se puede leer.
+task-data-breaks-off = El archivo se corta aquí. Cópielo otra vez del terminal y espere a que termine la copia.
+task-data-entity = Aquí hay un tipo de documento o una entidad, que los datos de tareas nunca tienen. Exporte de nuevo el
+    archivo.
+task-data-wrong-root = Es XML, pero no son datos de tareas: su primer elemento no es { $wanted }. Elija TASKDATA.XML.
+task-data-version = El archivo dice ser de la versión { $given } del formato. Se leen las versiones 3 y 4: exporte una de
+    ellas.
+task-data-too-large = El XML pasa de { $most } MB. Exporte menos tareas a la vez.
+task-data-too-many-elements = Hay más de { $most } elementos. Exporte menos tareas a la vez.
+task-data-too-many-tasks = Hay más de { $most } tareas. Exporte menos a la vez.
+task-data-too-many-tanks = Las tareas sembraron en conjunto de más de { $most } tolvas. Exporte menos tareas a la vez.
+task-data-too-deep = Los elementos están a más de { $most } niveles, lo que no ocurre en los datos de tareas. Exporte de nuevo
+    el archivo.
+task-data-too-many-attributes = Un elemento tiene más de { $most } atributos, como ninguno de los datos de tareas. Exporte de
+    nuevo el archivo.
+task-data-too-long = El atributo { $attribute } pasa de { $most } bytes. Acorte el nombre donde se puso y exporte de nuevo.
+task-data-zip-broken = El zip está dañado. Comprímalo o cópielo otra vez.
+task-data-zip-files = El zip contiene más de { $most } archivos. Comprima solo la carpeta con TASKDATA.XML.
+task-data-zip-ratio = Un archivo ocupa descomprimido más de { $most } veces su tamaño, lo que no ocurre en los datos de
+    tareas. Comprímalo otra vez.
+task-data-zip-method = El archivo está comprimido con un método que no se lee. Comprímalo como zip corriente (deflate).
+task-data-zip-encrypted = El archivo está cerrado con una contraseña. Comprímalo sin ella.
+task-data-no-task-file = No hay ningún TASKDATA.XML en el zip. Comprima la carpeta que lo contiene.
+task-data-several-task-files = El zip contiene varios archivos de tareas, «{ $first }» y «{ $second }». Envíelos uno por uno.
+task-data-attribute-missing = Falta el atributo { $attribute }, que el formato exige. Exporte de nuevo el archivo.
+task-data-not-a-number = El atributo { $attribute } es «{ $given }», que no es un número. Exporte de nuevo el archivo.
+task-data-out-of-range = El atributo { $attribute } es { $given }; puede ir de { $least } a { $most }. Exporte de nuevo el
+    archivo.
+task-data-wrong-id = El identificador «{ $given }» no corresponde a su elemento: se espera la etiqueta y un número. Exporte
+    de nuevo el archivo.
+task-data-id-twice = El identificador «{ $given }» ya se dio en la línea { $line }. Exporte de nuevo el archivo.
+task-data-not-there = El atributo { $attribute } nombra «{ $given }», que el archivo no contiene. Expórtelo con todo aquello
+    a lo que se refiere.
+task-data-not-a-time = El atributo { $attribute } es «{ $given }», que no es una hora entre 1990 y 2099. Ponga en hora el
+    terminal y anote esta labor a mano.
+task-data-ends-before-it-begins = Termina antes de empezar. Anote esta labor a mano, con las horas correctas.
+task-data-times-of-two-kinds = Unas horas llevan su diferencia horaria y otras no, de modo que no se conoce su orden. Anote
+    esta labor a mano.
+task-data-not-described = La máquina anota aquí { $ddi } y no lo describe, así que no se distingue un total de la tarea de
+    uno de toda su vida: no se usa.
+task-data-total-twice = El total { $ddi } está aquí dos veces con valores distintos. Anote esta labor a mano.
+task-data-total-negative = El total { $ddi } es { $given }: el contador se desbordó. Anote esta labor a mano.
+task-data-masses-apart = Los dos totales de la máquina difieren en más de un kilogramo: { $grams } g y { $kilograms } kg. Anote
+    esta labor a mano.
+task-data-two-products = «{ $first }» y «{ $second }» estuvieron en la misma tolva durante la tarea y el total no se puede
+    repartir entre ellos. Anote esta labor a mano.
+task-data-no-area = La máquina no contó superficie para ello. Anote esta labor a mano.
+task-data-no-mass = No hay masa para ello, ni la de la máquina ni una pesada. Anote esta labor a mano.
+task-data-nothing-sown = Ninguna tolva tiene un total de masa: no se sembró nada, o la máquina no lo cuenta.
+task-data-counter-set-back = { $times ->
+    [one] El contador de { $ddi } volvió a cero una vez durante la tarea; se sumaron sus dos partes.
+   *[other] El contador de { $ddi } volvió a cero { $times } veces durante la tarea; se sumaron sus partes.
+}
+task-data-rate-varies = La dosis varió dentro del campo y no hay un solo objetivo: escriba el que quería.
+task-data-log-not-read = El registro «{ $file }» no se lee; los totales vienen de los tiempos de la tarea.
+task-data-file-not-read = El archivo adjunto «{ $file }» no se lee.
+task-data-file-missing = Falta el archivo «{ $file }», que forma parte de los datos. Envíe un zip de toda la carpeta.
+task-data-links-not-read = La lista de vínculos con otros programas no se lee; no contiene nada de una labor.
+task-data-unknown = { $count ->
+    [one] Un elemento { $tag } no se conoce aquí y se omitió.
+   *[other] { $count } elementos { $tag } no se conocen aquí y se omitieron; este es el primero.
+}
+
 ## Fechas en las frases
 
 date-day = { $day } de { $month ->

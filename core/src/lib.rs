@@ -108,6 +108,7 @@ pub mod seed;
 pub mod speed;
 pub mod statistics;
 pub mod suspicion;
+pub mod task_data;
 pub mod texts;
 pub mod uncertainty;
 pub mod usage;

@@ -587,3 +587,70 @@ suspicion-run-low-sometimes = { $count ->
 suspicion-not-primed = The first repeat gave { $less } less than the others: the meter may not have been full. Turn until seed
     falls from every run, empty the bags, then begin.
 suspicion-other-roller = Another roller may be in: what was caught is what “{ $roller }” should give. Look at the roller.
+
+## A file of task data: what is wrong in it, or is not read
+
+task-data-at = { $place }: { $says }
+task-data-place-zip = the zip
+task-data-place-line = { $file }, line { $line }
+task-data-place-element = { $file }, line { $line }, { $element }
+task-data-empty = The file is empty. Export the task data again.
+task-data-not-xml = This is neither XML nor a zip. Choose TASKDATA.XML, or a zip of the folder that holds it.
+task-data-not-utf-8 = A letter here is not written in UTF-8, as task data must be. Export the file again.
+task-data-broken = The XML is broken here. Export the file again; one that was edited by hand cannot be read.
+task-data-breaks-off = The file breaks off here. Copy it again from the terminal, and wait until copying is done.
+task-data-entity = A document type or an entity stands here, which task data never has. Export the file again.
+task-data-wrong-root = This is XML, but no task data: its first element is not { $wanted }. Choose TASKDATA.XML.
+task-data-version = The file says version { $given } of the format. Versions 3 and 4 are read: export one of these.
+task-data-too-large = The XML is larger than { $most } MB. Export fewer tasks at a time.
+task-data-too-many-elements = There are more than { $most } elements. Export fewer tasks at a time.
+task-data-too-many-tasks = There are more than { $most } tasks. Export fewer at a time.
+task-data-too-many-tanks = The tasks sowed from more than { $most } tanks together. Export fewer tasks at a time.
+task-data-too-deep = Elements lie more than { $most } deep, which those of task data never do. Export the file again.
+task-data-too-many-attributes = An element has more than { $most } attributes, which none of task data has. Export the file
+    again.
+task-data-too-long = Attribute { $attribute } is longer than { $most } bytes. Shorten the name where it was given, and export
+    again.
+task-data-zip-broken = The zip is damaged. Pack or copy it again.
+task-data-zip-files = The zip holds more than { $most } files. Pack only the folder with TASKDATA.XML.
+task-data-zip-ratio = A file unpacks to more than { $most } times its size, which task data never does. Pack it again.
+task-data-zip-method = The file is packed by a method that is not read. Pack it as a plain zip (deflate).
+task-data-zip-encrypted = The file is locked with a password. Pack it without one.
+task-data-no-task-file = There is no TASKDATA.XML in the zip. Pack the folder that holds it.
+task-data-several-task-files = The zip holds several task files, “{ $first }” and “{ $second }”. Send them one by one.
+task-data-attribute-missing = Attribute { $attribute } is missing, which the format demands. Export the file again.
+task-data-not-a-number = Attribute { $attribute } is “{ $given }”, which is no number. Export the file again.
+task-data-out-of-range = Attribute { $attribute } is { $given }; from { $least } to { $most } can be. Export the file again.
+task-data-wrong-id = The id “{ $given }” does not fit its element: the tag and a number are wanted. Export the file again.
+task-data-id-twice = The id “{ $given }” was given already in line { $line }. Export the file again.
+task-data-not-there = Attribute { $attribute } names “{ $given }”, which the file does not hold. Export it with all it refers
+    to.
+task-data-not-a-time = Attribute { $attribute } is “{ $given }”, which is no time between 1990 and 2099. Set the terminal's
+    clock, and log this work by hand.
+task-data-ends-before-it-begins = It ends before it begins. Log this work by hand, with the right times.
+task-data-times-of-two-kinds = Some times have an offset and some have none, so that their order is not known. Log this work
+    by hand.
+task-data-not-described = The machine logs { $ddi } here and does not describe it, so that nobody can tell a total of the
+    task from one of its life: it is not used.
+task-data-total-twice = The total { $ddi } stands here twice with different values. Log this work by hand.
+task-data-total-negative = The total { $ddi } is { $given }: the counter ran over. Log this work by hand.
+task-data-masses-apart = The machine's two totals differ by more than a kilogram: { $grams } g and { $kilograms } kg. Log this
+    work by hand.
+task-data-two-products = “{ $first }” and “{ $second }” were in the same tank during the task, and the total cannot be
+    divided between them. Log this work by hand.
+task-data-no-area = The machine counted no area for it. Log this work by hand.
+task-data-no-mass = There is no mass for it, neither the machine's nor a weighed one. Log this work by hand.
+task-data-nothing-sown = No tank has a total of mass in it: nothing was sown, or the machine does not count it.
+task-data-counter-set-back = { $times ->
+    [one] The counter of { $ddi } was set back once during the task; its two parts were added.
+   *[other] The counter of { $ddi } was set back { $times } times during the task; its parts were added.
+}
+task-data-rate-varies = The rate varied over the field, so that there is no single target: enter the one you meant.
+task-data-log-not-read = The log “{ $file }” is not read; the totals come from the task's time elements.
+task-data-file-not-read = The attached file “{ $file }” is not read.
+task-data-file-missing = The file “{ $file }” belongs to it and was not sent. Send a zip of the whole folder.
+task-data-links-not-read = The list of links to other programs is not read; nothing of a job stands in it.
+task-data-unknown = { $count ->
+    [one] An element { $tag } is not known here and was skipped.
+   *[other] { $count } elements { $tag } are not known here and were skipped; this is the first.
+}
