@@ -284,6 +284,7 @@ fault-not-there = There is no such { $what ->
         [setup] setup
         [token] token
         [void] void
+        [signature] signature
         [waiver] waiver
        *[thing] thing
     } here.
@@ -318,6 +319,7 @@ kind-a = { $kind ->
         [scale_check] a scale check
         [calibration] a calibration
         [decision] a decision
+        [signature] a signature
         [waiver] a waiver
         [policy] a policy
         [void] a void
@@ -350,6 +352,7 @@ kind-name = { $kind ->
         [scale_check] scale check
         [calibration] calibration
         [decision] decision
+        [signature] signature
         [waiver] waiver
         [policy] policy
         [void] void
@@ -1998,6 +2001,61 @@ usage-emptied = Emptied
 usage-tank-unaccounted = Left or unaccounted for
 usage-tank-left = { $mass } should be in it
 usage-not-all-weighed = not all was weighed
+signature-sign-this = Sign this audit
+signatures-title = Signed audits
+signatures-none = No audit has been signed. An agronomist signs one from the Usage page.
+signature-line = Signed by { $by }
+signature-new-title = Sign an audit
+signature-intro = You put your name under what stands here, as it is known at this moment. Nothing is locked: later records may change it, and the signed audit then says what is different.
+signature-remark = Remark
+signature-remark-hint = Such as: “Long Acre seen on 4 May, stand even; the first two hectares are doubtful.”
+signature-sign = Sign
+signature-title = Signed audit
+signature-when = Signed
+signature-by = By
+signature-remarked = { $by } remarks:
+signature-standing = What has become of it
+signature-as-signed = Nothing of it has changed since it was signed.
+signature-is-changed = { $count ->
+    [one] It is no longer what was signed: one thing is different.
+   *[other] It is no longer what was signed: { $count } things are different.
+}
+signature-ask-now = See it as it is now
+signature-unknown = Whether it has changed cannot be told: who signed it does not see these records any more.
+signature-jobs = Jobs as they were signed
+signature-added = Not in what was signed: it was recorded later.
+signature-gone = It was signed and stands no more: voided, corrected by another record, or moved out of the question.
+signature-changed = { $fact }: { $was } was signed, now { $is }.
+signature-nothing = nothing
+signature-fact = { $fact ->
+    [area] Area
+    [seed] Seed used
+    [basis] Seed known by
+    [target] Target rate
+    [seeds] Seeds per m²
+    [number] Number at the start
+    [reasons] Reasons to catch again
+    [opening] At the beginning
+    [received] Received
+    [filled] Filled
+    [returned] Returned
+    [sown] Sown
+    [sold] Sold
+    [discarded] Discarded
+    [expected] Should be on hand
+    [counted] Counted
+   *[other] { $fact }
+}
+signature-number = { $number ->
+    [true] true
+   *[untrue] not true
+}
+signature-basis = { $basis ->
+    [weighed] weighing
+    [bags] bags
+   *[machine_total] the machine’s total
+}
+signature-chain = Signed after line { $number } of the audit trail, whose hash is { $hash }.
 usage-drift = Drift
 usage-drift-note = Jobs whose seed was weighed or counted in bags, against their target, since the calibration in force. Outside the dashed limits the unit wants a catch.
 usage-drift-none = No unit has a weighed job since its calibration.

@@ -985,6 +985,7 @@ fault-not-there = { $what ->
         [setup] Ese montaje
         [token] Esa clave de acceso
         [void] Esa anulación
+        [signature] Esa firma
         [waiver] Esa excepción
        *[thing] Eso
     } no existe aquí.
@@ -1019,6 +1020,7 @@ kind-a = { $kind ->
         [scale_check] una verificación de balanza
         [calibration] una calibración
         [decision] una decisión
+        [signature] una firma
         [waiver] una excepción
         [policy] unas tolerancias
         [void] una anulación
@@ -1051,6 +1053,7 @@ kind-name = { $kind ->
         [scale_check] verificación de balanza
         [calibration] calibración
         [decision] decisión
+        [signature] firma
         [waiver] excepción
         [policy] tolerancias
         [void] anulación
@@ -2727,6 +2730,61 @@ usage-emptied = Vaciado
 usage-tank-unaccounted = Queda o sin explicar
 usage-tank-left = debería haber { $mass }
 usage-not-all-weighed = no se pesó todo
+signature-sign-this = Firmar esta auditoría
+signatures-title = Auditorías firmadas
+signatures-none = No se ha firmado ninguna auditoría. La firma un agrónomo desde la página de uso.
+signature-line = Firmada por { $by }
+signature-new-title = Firmar una auditoría
+signature-intro = Usted pone su nombre bajo lo que figura aquí, tal como se conoce en este momento. No se bloquea nada: registros posteriores pueden cambiarlo, y la auditoría firmada dirá entonces qué es distinto.
+signature-remark = Observación
+signature-remark-hint = Por ejemplo: «Campo visto el 4 de mayo, emergencia pareja; las dos primeras hectáreas son dudosas».
+signature-sign = Firmar
+signature-title = Auditoría firmada
+signature-when = Firmada
+signature-by = Por
+signature-remarked = { $by } observa:
+signature-standing = Qué ha sido de ella
+signature-as-signed = Nada de ella ha cambiado desde que se firmó.
+signature-is-changed = { $count ->
+    [one] Ya no es lo que se firmó: una cosa es distinta.
+   *[other] Ya no es lo que se firmó: { $count } cosas son distintas.
+}
+signature-ask-now = Verla como es ahora
+signature-unknown = No se puede saber si ha cambiado: quien la firmó ya no ve estos registros.
+signature-jobs = Labores tal como se firmaron
+signature-added = No estaba en lo firmado: se registró después.
+signature-gone = Se firmó y ya no es válida: anulada, corregida por otro registro o fuera de la pregunta.
+signature-changed = { $fact }: se firmó { $was }, ahora { $is }.
+signature-nothing = nada
+signature-fact = { $fact ->
+    [area] Superficie
+    [seed] Semilla usada
+    [basis] Semilla conocida por
+    [target] Dosis objetivo
+    [seeds] Semillas por m²
+    [number] Número al empezar
+    [reasons] Motivos para repetir el ensayo
+    [opening] Al empezar
+    [received] Recibido
+    [filled] Cargado
+    [returned] Devuelto
+    [sown] Sembrado
+    [sold] Vendido
+    [discarded] Descartado
+    [expected] Debería quedar
+    [counted] Recuento
+   *[other] { $fact }
+}
+signature-number = { $number ->
+    [true] válido
+   *[untrue] no válido
+}
+signature-basis = { $basis ->
+    [weighed] pesada
+    [bags] bolsas
+   *[machine_total] lo que marca la máquina
+}
+signature-chain = Firmada después de la línea { $number } del registro de auditoría, cuya huella es { $hash }.
 usage-drift = Deriva
 usage-drift-note = Labores cuya semilla se pesó o se contó en bolsas, frente a su objetivo, desde la calibración vigente. Fuera de los límites de trazos conviene repetir el ensayo.
 usage-drift-none = Ningún dosificador tiene una labor pesada desde su calibración.

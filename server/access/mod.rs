@@ -111,11 +111,13 @@ pub enum Permission {
     ReadAudit,
     /// Read where the seed went: of a crew member the own jobs.
     ReadUsage,
+    /// Put one's name under it.
+    SignAudit,
 }
 
 impl Permission {
     /// Every permission.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 15] = [
         Self::ReadFleet,
         Self::ReadLots,
         Self::ReadStock,
@@ -130,6 +132,7 @@ impl Permission {
         Self::KeepPeople,
         Self::ReadAudit,
         Self::ReadUsage,
+        Self::SignAudit,
     ];
 }
 
@@ -141,6 +144,7 @@ pub fn allows(role: Role, permission: Permission) -> bool {
         P::ReadFleet | P::ReadLots | P::Send | P::ReadUsage => true,
         P::Log | P::Void => matches!(role, Role::Office | Role::Crew),
         P::ReadStock | P::ReadAudit | P::TestLots => matches!(role, Role::Office | Role::Agronomist),
+        P::SignAudit => role == Role::Agronomist,
         P::Decide | P::Waive | P::KeepFleet | P::KeepLots | P::KeepPeople => role == Role::Office,
     }
 }

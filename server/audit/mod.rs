@@ -71,8 +71,7 @@ impl StoredLine {
 /// # Errors
 /// The database.
 pub async fn append(cx: &mut Cx<'_>, line: &Line) -> Result<()> {
-    let last: Option<(Vec<u8>,)> = cx.fetch_optional(LAST_HASH, args![line.organization, line.seq - 1]).await?;
-    let previous = last.map_or_else(|| GENESIS.to_vec(), |(hash,)| hash);
+    let previous = hash_of(cx, line.organization, line.seq - 1).await?;
     let hash = hash(&previous, line);
     cx.execute(
         APPEND,
@@ -91,6 +90,15 @@ pub async fn append(cx: &mut Cx<'_>, line: &Line) -> Result<()> {
     )
     .await?;
     Ok(())
+}
+
+/// The hash of a line; of none the one that stands before the first.
+///
+/// # Errors
+/// The database.
+pub async fn hash_of(cx: &mut Cx<'_>, organization: OrganizationId, seq: i64) -> Result<Vec<u8>> {
+    let found: Option<(Vec<u8>,)> = cx.fetch_optional(LAST_HASH, args![organization, seq]).await?;
+    Ok(found.map_or_else(|| GENESIS.to_vec(), |(hash,)| hash))
 }
 
 /// Lines after a number, oldest first.

@@ -68,6 +68,8 @@ kinds! {
     Calibration = "calibration", true;
     Decision = "decision", true;
     Waiver = "waiver", true;
+    /// Under what usage said.
+    Signature = "signature", false;
     Policy = "policy", false;
     Void = "void", false;
     /// Something sent that is of no kind that there is.

@@ -8,6 +8,7 @@ mod api;
 mod asked;
 mod chart;
 mod page;
+pub mod signing;
 pub mod store;
 mod sums;
 
@@ -16,8 +17,8 @@ use crate::web::routes::Route;
 /// The routes of usage.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    [api::routes(), page::routes()].into_iter().flatten().collect()
+    [api::routes(), page::routes(), signing::routes()].into_iter().flatten().collect()
 }
 
 /// The queries of usage.
-pub const QUERIES: &[&[(&str, &str)]] = &[store::ALL];
+pub const QUERIES: &[&[(&str, &str)]] = &[store::ALL, signing::store::ALL];

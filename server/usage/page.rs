@@ -56,6 +56,8 @@ struct Answer {
     drifts: Vec<Figure>,
     /// Lots, tanks and drift are no part of what a crew member sees.
     sees_stock: bool,
+    /// Where this answer is signed; none for who may not.
+    sign: Option<String>,
 }
 
 /// A job under a number that was not true.
@@ -110,7 +112,8 @@ struct TankLine {
 }
 
 async fn usage_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQuery) -> Result<Response, Error> {
-    let posted = Posted(pairs(query.unwrap_or_default().as_bytes())?).spoken_in(signed.actor.language);
+    let query = query.unwrap_or_default();
+    let posted = Posted(pairs(query.as_bytes())?).spoken_in(signed.actor.language);
     let by = By::from_word(posted.text("by")).unwrap_or_default();
     let mut conn = signed.app.read().await?;
     let mut asked = posted.query();
@@ -123,7 +126,7 @@ async fn usage_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQuery)
     };
     let form = form(&signed, &mut conn.cx(), by).await?;
     let (form, answer) = match answered {
-        Ok(usage) => (form.filled(&posted), Some(answer(&usage, &signed, by))),
+        Ok(usage) => (form.filled(&posted), Some(answer(&usage, &signed, by, &query))),
         Err(error @ (Error::Faults(_) | Error::NotThere { .. })) => (form.again(&posted, &error), None),
         Err(error) => return Err(error),
     };
@@ -163,7 +166,7 @@ async fn form(signed: &Signed, cx: &mut crate::db::Cx<'_>, by: By) -> Result<For
     Ok(Form::new("/usage", say!(words, "usage-show"), asked))
 }
 
-fn answer(usage: &Usage, signed: &Signed, by: By) -> Answer {
+fn answer(usage: &Usage, signed: &Signed, by: By, query: &str) -> Answer {
     let (reader, zone) = (signed.actor.reader(), &signed.actor.time_zone);
     let words = reader.words;
     let told = Told { usage, reader, zone };
@@ -188,6 +191,7 @@ fn answer(usage: &Usage, signed: &Signed, by: By) -> Answer {
         tanks: usage.tanks.iter().rev().map(|tank| told.tank(tank)).collect(),
         drifts: usage.drifts.iter().map(|drift| chart::figure(drift, zone, reader)).collect(),
         sees_stock: signed.actor.may(Permission::ReadStock),
+        sign: signed.actor.may(Permission::SignAudit).then(|| format!("/usage/signatures/new?{query}")),
     }
 }
 
@@ -343,7 +347,7 @@ fn machine_share(sown: &Sown, reader: Reader) -> String {
     if sown.machine_total.kg > 0.0 { mass(sown.machine_total.kg, reader) } else { String::new() }
 }
 
-fn mass(kg: f64, reader: Reader) -> String {
+pub(super) fn mass(kg: f64, reader: Reader) -> String {
     let unit = if reader.units == Units::Us { unit::LB } else { unit::KG };
     whole(sowmark_core::quantity::from_si(kg, unit), unit.name(), reader.words)
 }
@@ -368,13 +372,13 @@ fn grouped(digits: &str) -> String {
     digits.chars().enumerate().flat_map(of_three).collect()
 }
 
-fn area(square_metres: f64, reader: Reader) -> String {
+pub(super) fn area(square_metres: f64, reader: Reader) -> String {
     let unit = if reader.units == Units::Us { unit::AC } else { unit::HA };
     let value = sowmark_core::quantity::from_si(square_metres, unit);
     reader.words.decimal(&format!("{value:.1} {unit}"))
 }
 
-fn rate(si: f64, reader: Reader) -> String {
+pub(super) fn rate(si: f64, reader: Reader) -> String {
     let unit = if reader.units == Units::Us { unit::LB_PER_AC } else { unit::KG_PER_HA };
     format!("{} {unit}", reader.words.print(si, unit, 4))
 }

@@ -4,3 +4,4 @@
 mod audit;
 mod drift;
 mod sight;
+mod signing;
