@@ -113,7 +113,8 @@ async fn who_sees_some_clients_signs_theirs(world: World) {
     }
     let gus = world.member_for(ana.organization, "gus-mill@example.org", "agronomist", &[&mill]).await;
     let all = world.member(ana.organization, "ida-all@example.org", "agronomist").await;
-    let (of_mill, of_all) = (signed(&gus, json!({})).await, signed(&all, json!({})).await);
+    let (of_mill, of_all) =
+        (signed(&gus, json!({ "to": "2029-12-31" })).await, signed(&all, json!({ "to": "2029-12-31" })).await);
     let jobs = |shown: &Value| shown["contents"]["jobs"].as_array().unwrap().len();
     let shown = ana.read(&format!("/usage/signatures/{of_mill}")).await;
     // The office, who sees more, compares with what its signer sees.
@@ -149,7 +150,7 @@ async fn on_the_page(world: World) {
     let place = format!("/page/usage/signatures/{}", id(301));
     let page = farm.ana.get(&place).await.text;
     for said in
-        ["Nothing of it has changed", "Stand even.", "not true: roller changed", "10.0 ha", "of the audit trail"]
+        ["Nothing of it has changed", "Stand even.", "not true: Roller changed", "10.0 ha", "of the audit trail"]
     {
         assert!(page.contains(said), "no {said} in {page}");
     }
@@ -160,7 +161,7 @@ async fn on_the_page(world: World) {
     }
     let mut browser = reader(&world, &farm.ana, Role::Office).await;
     let spanish = browser.get(&world, &format!("/usage/signatures/{}", id(301))).await.text;
-    says(&spanish, &["Ya no es lo que se firmó", "no válido: cambio de rodillo"]);
+    says(&spanish, &["Ya no es lo que se firmó", "no válido: Cambio de rodillo"]);
     says(&browser.get(&world, "/usage/signatures").await.text, &["Auditorías firmadas"]);
     assert!(gus.get("/page/usage/signatures").await.text.contains("Stand even."));
 }

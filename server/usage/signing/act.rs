@@ -14,7 +14,7 @@ use crate::usage::act::usage;
 use crate::usage::asked::UsageAsked;
 use crate::usage::store::crews;
 use crate::web::door::Signed;
-use crate::web::error::Error;
+use crate::web::error::{Error, Fault};
 use crate::web::input::{Line, Text, read};
 use crate::web::paging::{List, PageAsked};
 use serde::{Deserialize, Serialize};
@@ -98,7 +98,7 @@ pub(super) async fn sign(signed: &Signed, draft: SignatureDraft, sent: Value) ->
     };
     let asked = closed(draft.of.map_or_else(|| read(&json!({})), Ok)?, &work.now().to_string());
     // Within the act, so that it is the answer after exactly the records before it.
-    let answer = usage(&mut work.cx(), signed, &asked).await?;
+    let answer = usage(&mut work.cx(), signed, &asked).await.map_err(of_the_question)?;
     let asked_of = asked_of(&mut work.cx(), &signed.actor, &asked).await?;
     let chain_seq = work.seq() - 1;
     let chain_head = audit::hash_of(&mut work.cx(), signed.actor.organization(), chain_seq).await?;
@@ -114,6 +114,18 @@ pub(super) async fn sign(signed: &Signed, draft: SignatureDraft, sent: Value) ->
     store::add(&mut work, id, new).await?;
     work.commit(Audit::created(Kind::Signature, id, sent)).await?;
     Ok(Outcome::Stored(id))
+}
+
+/// The question is a part of what is sent.
+fn of_the_question(error: Error) -> Error {
+    let within = |pointer: String| format!("/of{pointer}");
+    match error {
+        Error::Faults(faults) => Error::Faults(
+            faults.into_iter().map(|fault| Fault { pointer: within(fault.pointer.clone()), ..fault }).collect(),
+        ),
+        Error::NotThere { what, pointer } => Error::NotThere { what, pointer: pointer.map(within) },
+        other => other,
+    }
 }
 
 /// A question that ends: what happens after it changes no answer to it.
