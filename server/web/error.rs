@@ -81,6 +81,12 @@ impl Fault {
         Self { pointer: pointer.into(), detail: saying.plain(), saying: Some(saying) }
     }
 
+    /// The same of something that is a part of what was sent.
+    #[must_use]
+    pub fn within(self, place: &str) -> Self {
+        Self { pointer: format!("{place}{}", self.pointer), ..self }
+    }
+
     /// The detail as a person reads.
     #[must_use]
     pub fn says(&self, words: Words) -> String {

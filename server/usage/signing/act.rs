@@ -14,7 +14,7 @@ use crate::usage::act::usage;
 use crate::usage::asked::UsageAsked;
 use crate::usage::store::crews;
 use crate::web::door::Signed;
-use crate::web::error::{Error, Fault};
+use crate::web::error::Error;
 use crate::web::input::{Line, Text, read};
 use crate::web::paging::{List, PageAsked};
 use serde::{Deserialize, Serialize};
@@ -118,12 +118,11 @@ pub(super) async fn sign(signed: &Signed, draft: SignatureDraft, sent: Value) ->
 
 /// The question is a part of what is sent.
 fn of_the_question(error: Error) -> Error {
-    let within = |pointer: String| format!("/of{pointer}");
     match error {
-        Error::Faults(faults) => Error::Faults(
-            faults.into_iter().map(|fault| Fault { pointer: within(fault.pointer.clone()), ..fault }).collect(),
-        ),
-        Error::NotThere { what, pointer } => Error::NotThere { what, pointer: pointer.map(within) },
+        Error::Faults(faults) => Error::Faults(faults.into_iter().map(|fault| fault.within("/of")).collect()),
+        Error::NotThere { what, pointer } => {
+            Error::NotThere { what, pointer: pointer.map(|pointer| format!("/of{pointer}")) }
+        }
         other => other,
     }
 }
