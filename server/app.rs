@@ -63,6 +63,7 @@ pub fn queries() -> Vec<(&'static str, &'static str)> {
         readiness::QUERIES,
         calibration::QUERIES,
         usage::QUERIES,
+        exchange::QUERIES,
         sync::QUERIES,
     ];
     house.into_iter().chain(features.into_iter().flatten().copied()).flatten().copied().collect()
