@@ -8,6 +8,8 @@ use crate::readiness::farm::{AGREES, catch};
 use crate::seed::{drill, job, lot};
 use crate::world::{Answer, Person, World};
 use serde_json::{Value, json};
+use sowmark::exchange::import::kind::Imported;
+use sowmark::exchange::import::sheet::{File, LONGEST_CELL, MOST_COLUMNS, MOST_ROWS, text_of};
 use std::time::Duration;
 
 on_both!(
@@ -252,4 +254,49 @@ async fn a_template_can_be_filled_in_and_sent(world: World) {
     // A time without offset is one of the organization's zone; 1736 kg on 12.4 ha are 140 kg/ha.
     assert_eq!(jobs[0]["occurred_at"], "2027-04-06T08:00:00+02:00");
     assert!(jobs[0]["deviation_percent"].as_f64().unwrap().abs() < 1e-9);
+}
+
+fn told(text: &str) -> String {
+    File::read(Imported::Fields, text).map(|_| String::new()).unwrap_or_else(|says| says.plain())
+}
+
+#[test]
+fn a_hostile_file_is_answered_clearly() {
+    assert!(text_of(b"field\xe4,area").unwrap_err().plain().contains("UTF-8"));
+    assert!(text_of(b"field\0").unwrap_err().plain().contains("NUL"));
+    assert!(text_of(b"\xff\xfef\0").unwrap_err().plain().contains("UTF-16"));
+    assert_eq!(text_of("\u{feff}field".as_bytes()).unwrap(), "field");
+    let wide = ",x".repeat(1_000_000);
+    let cases = [
+        (String::new(), "empty"),
+        (wide, "1000001 columns"),
+        ("field,area [ha]\nA,1\nB,1,2\n".to_owned(), "Row 3"),
+        (format!("field,area [ha]\n{},1\n", "x".repeat(LONGEST_CELL + 1)), "Row 2"),
+        (format!("field,area [ha]\n{}", "A,1\n".repeat(MOST_ROWS + 1)), "10000 rows"),
+        ("field,area [ha]\n".to_owned(), "no rows"),
+        ("field,area [ha],colour\nA,1,red\n".to_owned(), "colour"),
+        ("field,area\nA,1\n".to_owned(), "m2, ha, ac"),
+        ("field,area [kg]\nA,1\n".to_owned(), "m2, ha, ac"),
+        ("field,area [ha],field\nA,1,B\n".to_owned(), "twice"),
+        ("area [ha]\n1\n".to_owned(), "field"),
+    ];
+    for (text, wanted) in cases {
+        let says = told(&text);
+        assert!(says.contains(wanted), "{wanted}: {says}");
+    }
+    assert!(MOST_COLUMNS < 1_000);
+}
+
+#[test]
+fn a_file_is_read_however_it_is_written() {
+    for text in [
+        "field,area [ha]\nA,1.5\n",
+        "field,area [ha]\r\nA,1.5\r\n\r\n",
+        "Field;Area (ha)\r\nA;1,5\r\n",
+        "field\tarea [ha]\nA\t1.5\n",
+        "id,field,area [ha],area_as_entered\nx,A,1.5,1.5 ha\n",
+    ] {
+        let file = File::read(Imported::Fields, text).unwrap_or_else(|says| panic!("{}", says.plain()));
+        assert_eq!((file.rows.len(), file.has_decimal_comma), (1, text.contains("1,5")), "{text}");
+    }
 }

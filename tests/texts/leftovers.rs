@@ -16,6 +16,7 @@ const SAME: &[&str] = &[
     "byte",
     "bytes",
     "control",
+    "csv",
     "cv",
     "dakota",
     "decimal",
@@ -56,6 +57,7 @@ const SAME: &[&str] = &[
     "nist",
     "no",
     "north",
+    "nul",
     "of",
     "oops",
     "org",
@@ -87,6 +89,7 @@ const SAME: &[&str] = &[
     "uuid",
     "uuidv",
     "web",
+    "windows",
     "xml",
     "zip",
 ];

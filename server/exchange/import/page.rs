@@ -239,18 +239,3 @@ async fn drop_import(signed: Signed, PathId(id): PathId) -> Result<Response, Err
     act::drop_it(&signed, id).await?;
     Ok(Redirect::to(&format!("/exchange/imports/{id}")).into_response())
 }
-
-/// The reader's units decide the headings of a template.
-#[cfg(test)]
-mod tests {
-    use super::{Imported, decimal_comma};
-    use crate::access::Units;
-
-    #[test]
-    fn a_template_has_the_readers_units_and_sign() {
-        let headings = |units| Imported::Fields.columns().iter().map(|c| c.heading(units)).collect::<Vec<_>>();
-        assert_eq!(headings(Units::Metric), ["field", "area [ha]", "client"]);
-        assert_eq!(headings(Units::Us), ["field", "area [ac]", "client"]);
-        assert_eq!([decimal_comma("12.4"), decimal_comma("2027-04-06T08:00")], ["12,4", "2027-04-06T08:00"]);
-    }
-}
