@@ -146,8 +146,11 @@ async fn each_fault_is_named_before_anything_is_stored(world: World) {
     assert!(ana.get(&page).await.text.contains("Nothing of this file was stored"));
     assert_eq!(ana.submit(&format!("{page}/store"), &[]).await.status, 409);
     assert_eq!(column(&by_python(&file(&ana, "fields", "").await, ','), "field"), ["Good"]);
-    // A calibration without a setup is refused as the API refuses it, and jobs name their unit.
-    drill(&world, &ana, "Drill 1").await;
+    // More seed is not caught than the bag and the seed weigh, and a unit must be there.
+    let drill = drill(&world, &ana, "Drill 1").await;
+    let roller = ana.create("/rollers", json!({ "label": "fine", "kind": "fluted" })).await;
+    let setup = json!({ "occurred_at": "2027-03-21T08:00:00Z", "roller_id": roller["id"], "drive_ratio": "5:2", "runs": 8, "note": "" });
+    ana.create(&drill.path("setups"), setup).await;
     lot(&ana, "W-1", json!({})).await;
     let text = "occurred_at,seeder,metering_unit,lot_number,method,repeat,revolutions,runs,tare [kg],gross [kg]\n\
         2027-03-28T08:00,Drill 1,tank 1,W-1,stationary,1,60,1,0.3,2.1\n\

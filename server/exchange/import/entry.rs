@@ -14,6 +14,8 @@ use jiff::tz::TimeZone;
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use sowmark_core::ids::OrganizationId;
+use sowmark_core::quantity::Decimal;
+use sowmark_core::words::Words;
 use std::collections::HashMap;
 use std::ops::Range;
 use uuid::Uuid;
@@ -216,7 +218,11 @@ impl Line<'_> {
             let (sign, given) = (sign.to_string(), cut(text));
             return Err(saying!("import-decimal-sign", given = &given, sign = &sign));
         }
-        Ok(text.replace(',', "."))
+        let number = text.replace(',', ".");
+        match Decimal::parse(&number) {
+            Ok(_) => Ok(number),
+            Err(error) => Err(Saying::from(move |words: Words| error.says(words)).ended()),
+        }
     }
 
     /// A measured value: as it was entered, if a column says so, else the number in the heading's unit. Where both stand and
