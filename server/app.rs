@@ -64,6 +64,7 @@ pub fn queries() -> Vec<(&'static str, &'static str)> {
         readiness::QUERIES,
         calibration::QUERIES,
         usage::QUERIES,
+        exchange::QUERIES,
         sync::QUERIES,
         feeds::QUERIES,
     ];

@@ -239,6 +239,19 @@ impl Person {
         answer(&self.router, request.body(Body::from(body.join("&"))).expect("a request")).await
     }
 
+    /// A file in a form of a page, as a browser sends it.
+    pub async fn upload(&self, path: &str, name: &str, bytes: &[u8]) -> Answer {
+        let head = format!(
+            "--limit\r\nContent-Disposition: form-data; name=\"file\"; filename=\"{name}\"\r\nContent-Type: text/csv\r\n\r\n"
+        );
+        let body = [head.as_bytes(), bytes, b"\r\n--limit--\r\n"].concat();
+        let request = self
+            .request(Method::POST, path)
+            .header("sec-fetch-site", "same-origin")
+            .header(header::CONTENT_TYPE, "multipart/form-data; boundary=limit");
+        answer(&self.router, request.body(Body::from(body)).expect("a request")).await
+    }
+
     /// Creates and answers the record; anything but 201 ends the test.
     pub async fn create(&self, path: &str, body: Value) -> Value {
         let answer = self.post(path, body).await;

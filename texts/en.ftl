@@ -1798,6 +1798,128 @@ exchange-list-what = { $list ->
 }
 exchange-csv = CSV
 
+# A list taken in from a file.
+import-kind = { $kind ->
+    [seeders] Seeders with their metering units
+    [lots] Seed lots
+    [fields] Fields
+    [jobs] Jobs
+   *[calibrations] Past calibrations
+}
+import-title = { $kind ->
+    [seeders] Take in seeders
+    [lots] Take in seed lots
+    [fields] Take in fields
+    [jobs] Take in jobs
+   *[calibrations] Take in past calibrations
+}
+import-lists = Lists of other programs
+import-lists-what = A CSV file is checked row by row and shown with its faults before anything is stored. Files of this page’s lists can be taken in again.
+import-recent = Files sent last
+import-intro = The file is checked first, as if each row were typed in; then you see what is wrong in which row and choose whether the good rows are stored. The same rows sent again are stored once.
+import-file = CSV file
+import-file-hint = UTF-8, comma, semicolon or tab between cells, at most { $most } KiB. In a spreadsheet: save as CSV UTF-8.
+import-check = Check the file
+import-cannot-read = The file was not taken
+import-columns = Columns
+import-columns-note = In any order. Another unit may stand in the brackets of a heading. A seeder has a row for each metering unit, a calibration a row for each catch.
+import-template = File to begin with, CSV
+import-heading = Heading
+import-needed = Needed
+import-example = Example
+import-yes = yes
+import-no = no
+import-no-file = Choose a CSV file.
+import-utf-16 = The file is UTF-16. Save it as CSV UTF-8 and send it again.
+import-nul = The file holds NUL characters: it is no CSV file. A spreadsheet’s own file must be saved as CSV UTF-8 first.
+import-not-utf-8 = The file is no UTF-8 from line { $line } on, most likely Windows-1252. Save it as CSV UTF-8 and send it again.
+import-empty = The file is empty: its first row must be the headings.
+import-columns-many = The first row has { $count } columns; at most { $most } are taken. Perhaps the file is no CSV, or its rows have no ends.
+import-row-unreadable = Row { $row } cannot be read as CSV.
+import-row-length = Row { $row } has { $given } cells and the headings are { $wanted }: a cell that holds what parts cells must stand between quotation marks.
+import-cell-long = A cell of row { $row } is longer than { $most } characters. Perhaps a quotation mark is missing before it.
+import-rows-many = The file has more than { $most } rows. Part it and send the parts one by one.
+import-no-rows = The file has headings and no rows.
+import-heading-unknown = No column is headed “{ $given }”. The headings are: { $known }.
+import-heading-twice = Two columns are headed “{ $given }”; one must go.
+import-heading-missing = These columns are missing: { $missing }.
+import-heading-unit = The heading “{ $given }” needs one of these units in square brackets: { $known }.
+import-differs = Rows of one entry must agree here: row { $row } says otherwise.
+import-decimal-sign = “{ $given }” is not written with the decimal sign of this file, “{ $sign }”. Write no sign between thousands.
+import-two-values = The column of what was entered says “{ $entered }”, which is another value. Empty the one that is not true.
+import-no-such = { $what ->
+    [client] No client is called “{ $name }”; add it first, or mend the name.
+    [scale] No scale is called “{ $name }”; add it first, or mend the name.
+    [field] No field is called “{ $name }”; add it first, or mend the name.
+    [lot] No seed lot has the number “{ $name }”; add it first, or mend the number.
+   *[unit] No seeder has such a metering unit: “{ $name }”; add it first, or mend the names.
+}
+import-several = { $what ->
+    [client] Several clients are called “{ $name }”: it must be clear which is meant.
+    [scale] Several scales are called “{ $name }”: it must be clear which is meant.
+    [field] Several fields are called “{ $name }”: it must be clear which is meant.
+    [lot] Several seed lots have the number “{ $name }”: name the crop in its column too.
+   *[unit] Several seeders have such a metering unit: “{ $name }”: it must be clear which is meant.
+}
+import-not-checked = This file is not waiting for a choice: look at its page.
+import-fault-row = Row { $row }: { $says }
+import-fault-column = Row { $row }, column “{ $column }”, empty: { $says }
+import-fault-cell = Row { $row }, column “{ $column }”, “{ $given }”: { $says }
+import-progress = { $stage ->
+    [checking] Checking: { $done } of { $all } entries.
+   *[storing] Storing: { $done } of { $all } entries.
+}
+import-progress-bar = How far the file is
+import-leave = You may leave this page; what is done is kept, and the page goes on from there.
+import-checked = The file was checked. Nothing is stored yet.
+import-stored = The file was taken in.
+import-dropped = Nothing of this file was stored.
+import-store = Store the { $count } good ones
+import-drop = Store nothing
+import-count = { $outcome ->
+    [good] { $count ->
+        [one] { $count } entry is good.
+       *[other] { $count } entries are good.
+    }
+    [stored] { $count ->
+        [one] { $count } entry was stored.
+       *[other] { $count } entries were stored.
+    }
+    [already] { $count ->
+        [one] { $count } entry is stored already.
+       *[other] { $count } entries are stored already.
+    }
+    [left_out] { $count ->
+        [one] { $count } entry no longer stood where the file comes from, and is left out.
+       *[other] { $count } entries no longer stood where the file comes from, and are left out.
+    }
+   *[faulty] { $count ->
+        [one] { $count } entry has faults and is not stored.
+       *[other] { $count } entries have faults and are not stored.
+    }
+}
+import-outcome = { $outcome ->
+    [good] good
+    [stored] stored
+    [already] stored already
+    [left_out] left out
+   *[faulty] faulty
+}
+import-stage = { $stage ->
+    [checking] (being checked)
+    [checked] (waits for your choice)
+    [storing] (being stored)
+    [stored] (taken in)
+   *[dropped] (not stored)
+}
+import-faulty = What to mend
+import-faulty-what = Mend these in your file and send it again: what is stored already is not stored twice.
+import-rows = Rows
+import-row = Row
+import-holds = Begins with
+import-becomes = Becomes
+import-more = Next rows
+
 ## Clients, fields and jobs
 
 clients-title = Clients

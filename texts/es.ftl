@@ -2522,6 +2522,128 @@ exchange-list-what = { $list ->
 }
 exchange-csv = CSV
 
+# Una lista que se incorpora desde un archivo.
+import-kind = { $kind ->
+    [seeders] Sembradoras con sus dosificadores
+    [lots] Lotes de semilla
+    [fields] Campos
+    [jobs] Labores
+   *[calibrations] Calibraciones pasadas
+}
+import-title = { $kind ->
+    [seeders] Incorporar sembradoras
+    [lots] Incorporar lotes de semilla
+    [fields] Incorporar campos
+    [jobs] Incorporar labores
+   *[calibrations] Incorporar calibraciones pasadas
+}
+import-lists = Listas de otros programas
+import-lists-what = Un archivo CSV se revisa fila por fila y se muestra con sus errores antes de guardar nada. Los archivos de las listas de esta página se pueden volver a incorporar.
+import-recent = Últimos archivos enviados
+import-intro = Primero se revisa el archivo, como si cada fila se escribiera a mano; después usted ve qué falla en qué fila y decide si se guardan las filas buenas. Las mismas filas enviadas otra vez se guardan una sola vez.
+import-file = Archivo CSV
+import-file-hint = UTF-8, con coma, punto y coma o tabulador entre celdas, de { $most } KiB como máximo. En una hoja de cálculo: guardar como CSV UTF-8.
+import-check = Revisar el archivo
+import-cannot-read = No se aceptó el archivo
+import-columns = Columnas
+import-columns-note = En cualquier orden. Entre los corchetes de un encabezado puede ir otra unidad. Una sembradora tiene una fila por cada dosificador; una calibración, una fila por cada recogida.
+import-template = Archivo para empezar, CSV
+import-heading = Encabezado
+import-needed = Obligatorio
+import-example = Ejemplo
+import-yes = sí
+import-no = no
+import-no-file = Elija un archivo CSV.
+import-utf-16 = El archivo está en UTF-16. Guárdelo como CSV UTF-8 y envíelo otra vez.
+import-nul = El archivo contiene caracteres NUL: no es un archivo CSV. El archivo propio de una hoja de cálculo debe guardarse antes como CSV UTF-8.
+import-not-utf-8 = El archivo no es UTF-8 desde la línea { $line }; lo más probable es Windows-1252. Guárdelo como CSV UTF-8 y envíelo otra vez.
+import-empty = El archivo está vacío: su primera fila debe ser la de los encabezados.
+import-columns-many = La primera fila tiene { $count } columnas; se aceptan { $most } como máximo. Quizá el archivo no sea CSV o sus filas no terminen.
+import-row-unreadable = La fila { $row } no se puede leer como CSV.
+import-row-length = La fila { $row } tiene { $given } celdas y los encabezados son { $wanted }: una celda que contenga el separador debe ir entre comillas.
+import-cell-long = Una celda de la fila { $row } pasa de { $most } caracteres. Quizá falte antes una comilla.
+import-rows-many = El archivo tiene más de { $most } filas. Divídalo y envíe las partes de a una.
+import-no-rows = El archivo tiene encabezados y ninguna fila.
+import-heading-unknown = Ninguna columna se llama «{ $given }». Los encabezados son: { $known }.
+import-heading-twice = Dos columnas se llaman «{ $given }»; sobra una.
+import-heading-missing = Faltan estas columnas: { $missing }.
+import-heading-unit = El encabezado «{ $given }» necesita entre corchetes una de estas unidades: { $known }.
+import-differs = Las filas de una misma entrada deben coincidir aquí: la fila { $row } dice otra cosa.
+import-decimal-sign = «{ $given }» no lleva el signo decimal de este archivo, «{ $sign }». No escriba signo de millares.
+import-two-values = La columna de lo que se escribió dice «{ $entered }», que es otro valor. Vacíe el que no sea cierto.
+import-no-such = { $what ->
+    [client] Ningún cliente se llama «{ $name }»; agréguelo antes o corrija el nombre.
+    [scale] Ninguna balanza se llama «{ $name }»; agréguela antes o corrija el nombre.
+    [field] Ningún campo se llama «{ $name }»; agréguelo antes o corrija el nombre.
+    [lot] Ningún lote de semilla tiene el número «{ $name }»; agréguelo antes o corrija el número.
+   *[unit] Ninguna sembradora tiene ese dosificador: «{ $name }»; agréguelo antes o corrija los nombres.
+}
+import-several = { $what ->
+    [client] Varios clientes se llaman «{ $name }»: debe quedar claro cuál es.
+    [scale] Varias balanzas se llaman «{ $name }»: debe quedar claro cuál es.
+    [field] Varios campos se llaman «{ $name }»: debe quedar claro cuál es.
+    [lot] Varios lotes de semilla tienen el número «{ $name }»: indique también el cultivo en su columna.
+   *[unit] Varias sembradoras tienen ese dosificador: «{ $name }»: debe quedar claro cuál es.
+}
+import-not-checked = Este archivo no espera ninguna decisión: mire su página.
+import-fault-row = Fila { $row }: { $says }
+import-fault-column = Fila { $row }, columna «{ $column }», vacía: { $says }
+import-fault-cell = Fila { $row }, columna «{ $column }», «{ $given }»: { $says }
+import-progress = { $stage ->
+    [checking] En revisión: { $done } de { $all } entradas.
+   *[storing] Se guardan: { $done } de { $all } entradas.
+}
+import-progress-bar = Avance del archivo
+import-leave = Puede dejar esta página; lo hecho queda guardado y la página sigue desde ahí.
+import-checked = El archivo está revisado. Todavía no se guardó nada.
+import-stored = El archivo está incorporado.
+import-dropped = No se guardó nada de este archivo.
+import-store = Guardar las { $count } buenas
+import-drop = No guardar nada
+import-count = { $outcome ->
+    [good] { $count ->
+        [one] { $count } entrada está bien.
+       *[other] { $count } entradas están bien.
+    }
+    [stored] { $count ->
+        [one] Se guardó { $count } entrada.
+       *[other] Se guardaron { $count } entradas.
+    }
+    [already] { $count ->
+        [one] { $count } entrada ya estaba guardada.
+       *[other] { $count } entradas ya estaban guardadas.
+    }
+    [left_out] { $count ->
+        [one] { $count } entrada ya no valía en el lugar de origen del archivo y queda fuera.
+       *[other] { $count } entradas ya no valían en el lugar de origen del archivo y quedan fuera.
+    }
+   *[faulty] { $count ->
+        [one] { $count } entrada tiene errores y no se guarda.
+       *[other] { $count } entradas tienen errores y no se guardan.
+    }
+}
+import-outcome = { $outcome ->
+    [good] bien
+    [stored] guardada
+    [already] ya guardada
+    [left_out] queda fuera
+   *[faulty] con errores
+}
+import-stage = { $stage ->
+    [checking] (en revisión)
+    [checked] (espera su decisión)
+    [storing] (se está guardando)
+    [stored] (incorporado)
+   *[dropped] (no se guardó)
+}
+import-faulty = Qué corregir
+import-faulty-what = Corrija esto en su archivo y envíelo otra vez: lo que ya está guardado no se guarda dos veces.
+import-rows = Filas
+import-row = Fila
+import-holds = Empieza con
+import-becomes = Resultado
+import-more = Filas siguientes
+
 ## Clientes, campos y labores
 
 clients-title = Clientes

@@ -217,6 +217,8 @@ pub struct Origin {
     pub sending: Option<Sending>,
     /// An entry that was refused, and that this is the mended form of.
     pub mends: Option<Uuid>,
+    /// The act is done to see whether it would succeed, and undone at its end.
+    pub is_rehearsal: bool,
 }
 
 /// A phone sending what it had logged off line.

@@ -321,7 +321,7 @@ impl Work {
         Ok(())
     }
 
-    /// Writes the audit entry and makes everything lasting.
+    /// Writes the audit entry and makes everything lasting. A rehearsal ends here and has changed nothing.
     ///
     /// # Errors
     /// The database.
@@ -337,7 +337,9 @@ impl Work {
             change: what.change.to_string(),
         };
         audit::append(&mut self.tx.cx(), &line).await?;
-        self.tx.commit().await?;
+        if !self.origin.is_rehearsal {
+            self.tx.commit().await?;
+        }
         Ok(Audited { seq: self.seq })
     }
 }

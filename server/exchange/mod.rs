@@ -2,6 +2,7 @@
 //!
 //! What leaves is what its reader sees in the API. What enters goes through the acts of its kind, so that every rule holds.
 
+pub mod import;
 pub mod lists;
 mod page;
 
@@ -10,5 +11,8 @@ use crate::web::routes::Route;
 /// The routes of the exchange.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    [page::routes(), lists::routes()].into_iter().flatten().collect()
+    [page::routes(), lists::routes(), import::page::routes()].into_iter().flatten().collect()
 }
+
+/// The queries of the exchange.
+pub const QUERIES: &[&[(&str, &str)]] = &[import::store::ALL];

@@ -1,9 +1,11 @@
 //! The Exchange page: a section for each way in which records leave or enter. What is asked of the lists stands in the
 //! address, and the links to the files carry it on.
 
+use super::import::{self, kind::Imported};
 use super::lists::Listed;
 use super::lists::asked::{ExportAsked, Form as Written, Mark};
 use crate::access::{Permission, Role};
+use crate::records::head::{moment, said};
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Kind, Posted, pairs};
@@ -29,6 +31,10 @@ struct ExchangePage {
     /// Nothing where the question cannot be answered.
     lists: Vec<ListLine>,
     only_own: bool,
+    /// The kinds that can be taken in, for who may: word and name.
+    kinds: Vec<(&'static str, String)>,
+    /// The files sent last: address, what, how far.
+    files: Vec<(String, String, String)>,
 }
 
 /// A list that can be taken away.
@@ -58,7 +64,23 @@ async fn exchange_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQue
     };
     let page = Page::new(&signed, &cookies, say!(words, "exchange-title"), "/exchange");
     let only_own = signed.actor.role == Role::Crew;
-    show_with(form.status(), &ExchangePage { page, form, lists, only_own })
+    let (mut kinds, mut files) = (Vec::new(), Vec::new());
+    if signed.actor.may(Permission::KeepFleet) {
+        kinds = Imported::ALL.iter().map(|kind| (kind.word(), kind.says(words))).collect();
+        files = recent(&signed).await?;
+    }
+    show_with(form.status(), &ExchangePage { page, form, lists, only_own, kinds, files })
+}
+
+async fn recent(signed: &Signed) -> Result<Vec<(String, String, String)>, Error> {
+    let (words, zone) = (signed.actor.words(), &signed.actor.time_zone);
+    let line = |row: import::store::ImportRow| {
+        let kind = Imported::from_word(&row.kind).map(|kind| kind.says(words)).unwrap_or_default();
+        let when = said(moment(row.sent_at), zone, words);
+        let stage = say!(words, "import-stage", stage = &row.stage);
+        (format!("/exchange/imports/{}", row.id), format!("{kind}, {when}"), format!("{} {stage}", row.file_name))
+    };
+    Ok(import::recent(signed).await?.into_iter().map(line).collect())
 }
 
 /// Who reads numbers with a comma has a spreadsheet that does.

@@ -26,7 +26,7 @@ pub enum Taken {
 /// 503 when the database does not answer.
 pub async fn take_in(signed: &Signed, batch: &Batch) -> Result<Vec<(Entry, Taken)>, Error> {
     let sending = Sending { sent_at: batch.sent_at, received_at: signed.app.clock.now(), device: batch.device.clone() };
-    let origin = Arc::new(Origin { sending: Some(sending), mends: None });
+    let origin = Arc::new(Origin { sending: Some(sending), ..Origin::default() });
     let sender = Signed { app: signed.app.clone(), actor: Actor { origin, ..signed.actor.clone() } };
     let entries: Vec<Entry> = batch.entries.iter().map(Entry::read).collect();
     let mut taken: Vec<Option<Taken>> = vec![None; entries.len()];

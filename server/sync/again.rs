@@ -63,7 +63,7 @@ async fn try_again(app: &App, organization: OrganizationId, row: Waiting) -> Res
     let found = find_actor(&mut app.read().await?.cx(), organization, sender, Via::Token).await?;
     let tried = match found {
         Some(actor) => {
-            let origin = Arc::new(Origin { sending: sending(&row), mends: None });
+            let origin = Arc::new(Origin { sending: sending(&row), ..Origin::default() });
             record(&Signed { app: app.clone(), actor: Actor { origin, ..actor } }, &entry).await
         }
         None => Err(Error::Forbidden),

@@ -101,7 +101,7 @@ fn still_wrong(problem: Problem) -> Option<Error> {
 pub async fn mending(mut signed: Signed, posted: &Posted) -> Result<Signed, Error> {
     if let Ok(id) = Uuid::try_parse(posted.text(MENDS)) {
         refused::find_refused(&mut signed.app.read().await?.cx(), &signed.actor, id).await?;
-        signed.actor.origin = Arc::new(Origin { sending: None, mends: Some(id) });
+        signed.actor.origin = Arc::new(Origin { mends: Some(id), ..Origin::default() });
     }
     Ok(signed)
 }

@@ -46,7 +46,7 @@ const LISTS: [&str; 24] = [
 ];
 
 /// The rows of a file, by the csv module of Python, which shares no code with the program.
-fn by_python(text: &str, delimiter: char) -> Vec<Vec<String>> {
+pub(super) fn by_python(text: &str, delimiter: char) -> Vec<Vec<String>> {
     let script = "import csv,json,sys\nsys.stdin.reconfigure(encoding='utf-8',newline='')\nprint(json.dumps(list(csv.reader(sys.stdin,delimiter=sys.argv[1],strict=True))))";
     let mut child = Command::new("python3")
         .args(["-c", script, &delimiter.to_string()])
@@ -60,7 +60,7 @@ fn by_python(text: &str, delimiter: char) -> Vec<Vec<String>> {
     serde_json::from_slice(&output.stdout).expect("rows")
 }
 
-async fn file(person: &Person, list: &str, query: &str) -> String {
+pub(super) async fn file(person: &Person, list: &str, query: &str) -> String {
     let answer = person.get(&format!("/page/exchange/csv/{list}.csv{query}")).await;
     assert_eq!(answer.status, 200, "{list}: {}", answer.text);
     assert!(answer.headers["content-type"].to_str().unwrap().starts_with("text/csv"));
@@ -68,7 +68,7 @@ async fn file(person: &Person, list: &str, query: &str) -> String {
 }
 
 /// The cells of a column, without its heading.
-fn column(rows: &[Vec<String>], heading: &str) -> Vec<String> {
+pub(super) fn column(rows: &[Vec<String>], heading: &str) -> Vec<String> {
     let at = rows[0].iter().position(|cell| cell == heading).unwrap_or_else(|| panic!("{heading} in {:?}", rows[0]));
     rows[1..].iter().map(|row| row[at].clone()).collect()
 }

@@ -183,6 +183,11 @@ impl Things {
         if !pattern.contains('{') {
             return vec![pattern.to_owned()];
         }
+        if pattern == "/exchange/import/{kind}" {
+            return ["seeders", "lots", "fields", "jobs", "calibrations"]
+                .map(|kind| format!("/exchange/import/{kind}"))
+                .to_vec();
+        }
         if pattern == "/checks/{name}" {
             return sowmark_core::verdict::CheckName::ALL.map(|check| format!("/checks/{}", check.name())).to_vec();
         }

@@ -57,6 +57,7 @@ const SAME: &[&str] = &[
     "nist",
     "no",
     "north",
+    "nul",
     "of",
     "oops",
     "org",
@@ -88,6 +89,7 @@ const SAME: &[&str] = &[
     "uuid",
     "uuidv",
     "web",
+    "windows",
     "xml",
     "zip",
 ];
