@@ -69,6 +69,7 @@ kinds! {
     Decision = "decision", true;
     Waiver = "waiver", true;
     Policy = "policy", false;
+    TaskFile = "task_file", false;
     Void = "void", false;
     /// Something sent that is of no kind that there is.
     Entry = "entry", false;
