@@ -35,6 +35,7 @@ const SAME: &[&str] = &[
     "iii",
     "introducing",
     "introduction",
+    "iso",
     "javascript",
     "jcgm",
     "journal",
