@@ -75,6 +75,7 @@ pub fn router(app: App) -> Router {
     mount(routes(), &app)
         .fallback(nothing_here)
         .method_not_allowed_fallback(wrong_method)
+        .layer(axum::middleware::from_fn_with_state(app.clone(), sync::again::after))
         .layer(axum::middleware::from_fn_with_state(app.clone(), headers::same_site))
         .layer(RequestBodyTimeoutLayer::new(Duration::from_secs(10)))
         .layer(TimeoutLayer::with_status_code(StatusCode::REQUEST_TIMEOUT, Duration::from_secs(30)))

@@ -1,12 +1,14 @@
 // The outbox: entries made on this phone, kept until the server has them. Sent on load, on submit, when the connection
 // returns and on demand; nothing rests on the browser's own background sending, which half of them do not have.
 
-import { all, drop, put, take } from "./store.js";
+import { all, change, drop, put, take } from "./store.js";
 
 // At most so many at a time: the server takes 200.
 const BATCH = 50;
 const SENT_KEPT = 20;
 const PATIENCE = 15_000;
+// An entry that was refused while its author looked on is theirs to mend; left alone for so long, the office is to know of it.
+const OWN_TIME = 600_000;
 
 /** A UUIDv7 (RFC 9562): made here, so that an entry sent twice is stored once. */
 export function newId(now = Date.now()) {
@@ -59,14 +61,28 @@ export function send(reader) {
 
 async function sendAll(reader) {
   const tried = new Set();
+  const left = (entry) => entry.refused && !entry.held && Date.now() - entry.made_at > OWN_TIME;
   // Until nothing waits that was not tried: entries are added while others are sent.
   for (;;) {
-    const waiting = (await entries()).filter((entry) => entry.by === reader && !entry.refused && !tried.has(entry.id));
+    const waiting = (await entries()).filter((entry) => entry.by === reader && (!entry.refused || left(entry)) && !tried.has(entry.id));
     if (waiting.length === 0) return "done";
     const batch = waiting.slice(0, BATCH);
     batch.forEach((entry) => tried.add(entry.id));
     const ended = await sendBatch(reader, batch);
     if (ended !== "done") return ended;
+  }
+}
+
+/**
+ * Asks what became of entries that the server keeps because it could not store them: it does so by itself once another phone
+ * has sent what they need, and somebody in the office may have mended or dropped them.
+ */
+export async function askAfter(reader) {
+  for (const entry of (await entries()).filter((entry) => entry.by === reader && entry.held)) {
+    const answer = await asked(reader, `/refused/${entry.id}`);
+    if (typeof answer === "string") return;
+    const { ended } = answer.ok ? await answer.json() : {};
+    if (ended) await settle(entry, { outcome: ended.how, says: ended.says, href: ended.href });
   }
 }
 
@@ -85,18 +101,50 @@ export const tell = (reader, entry) => asked(reader, PLACES[entry.kind](entry.pa
  * and the office hears nothing of it. Answers as `send` does.
  */
 export async function sendOne(reader, entry) {
+  await underWay([entry]);
   const answer = await tell(reader, entry);
   if (typeof answer === "string") return answer;
+  if (answer.status === 409 && entry.may_stand) {
+    await asCorrection(entry);
+    return sendOne(reader, entry);
+  }
   const problem = answer.ok ? null : await answer.json().catch(() => ({ title: `${answer.status}` }));
   await settle(entry, answer.ok ? { outcome: "stored" } : { outcome: "refused", problem });
   return "done";
 }
 
+// From here on it may be at the server, whether or not an answer comes.
+async function underWay(batch) {
+  for (const entry of batch.filter((entry) => !entry.sent)) {
+    entry.sent = true;
+    await change("entries", entry.id, (now) => now.made_at === entry.made_at && { ...now, sent: true });
+  }
+}
+
+/**
+ * What was sent before an entry was changed did arrive, though no answer came: what stands there is right no more, and the
+ * changed entry replaces it under an id of its own.
+ */
+async function asCorrection(entry) {
+  const before = entry.id;
+  entry.id = newId();
+  entry.record = { ...entry.record, id: entry.id, corrects: before };
+  delete entry.may_stand;
+  await put("entries", entry);
+  await drop("entries", before);
+  ring();
+}
+
 async function sendBatch(reader, batch) {
+  await underWay(batch);
   const answer = await post(reader, batch);
   if (typeof answer === "string") return answer;
   if (answer.ok) {
-    for (const result of (await answer.json()).results) await settle(batch.find((entry) => entry.id === result.id), result);
+    for (const result of (await answer.json()).results) {
+      const entry = batch.find((entry) => entry.id === result.id);
+      if (entry?.may_stand && result.problem?.status === 409) await asCorrection(entry);
+      else await settle(entry, result, { held: true });
+    }
     return "done";
   }
   if (batch.length > 1) {
@@ -122,7 +170,7 @@ async function asked(reader, path, body) {
   let answer;
   try {
     answer = await fetch(`/api/v1${path}`, {
-      method: "POST", body: JSON.stringify(body), redirect: "error", credentials: "same-origin", signal: AbortSignal.timeout(PATIENCE),
+      method: body ? "POST" : "GET", body: body && JSON.stringify(body), redirect: "error", credentials: "same-origin", signal: AbortSignal.timeout(PATIENCE),
       headers: { "content-type": "application/json", "sowmark-reader": reader },
     });
   } catch {
@@ -133,13 +181,16 @@ async function asked(reader, path, body) {
   return answer;
 }
 
-async function settle(entry, result) {
+/** `held`: a refused entry is kept by the server, too. */
+async function settle(entry, result, { held = false } = {}) {
   if (!entry) return;
   // It may have been mended meanwhile: what was sent is no longer what waits.
   const now = await take("entries", entry.id);
   if (!now || now.made_at !== entry.made_at) return;
   if (result.outcome === "refused") {
-    await put("entries", { ...entry, refused: result.problem });
+    await change("entries", entry.id, (now) => now.made_at === entry.made_at && { ...now, refused: result.problem, held });
+  } else if (result.outcome === "dropped") {
+    await drop("entries", entry.id);
   } else {
     const { id, by, kind, title, next, made_at } = entry;
     const { says = "", href = "" } = result;

@@ -62,6 +62,7 @@ async function recordSeen() {
 let last = "";
 async function send() {
   const ended = await outbox.send(reader);
+  if (ended === "done") await outbox.askAfter(reader);
   if (ended !== "busy") last = ended;
   await showLine(last);
   return ended;
@@ -246,6 +247,12 @@ async function enter(form) {
 
 async function entered(form) {
   const { entry, place } = made(form);
+  if (form.dataset.mends) {
+    // Sent before, even while it was being changed here, it may stand as it was: an answer that never came does not tell.
+    const before = await take("entries", form.dataset.mends);
+    entry.may_stand = !before || Boolean(before.may_stand || (before.sent && !before.refused));
+    if (before?.record.corrects) entry.record.corrects = before.record.corrects;
+  }
   try {
     await outbox.keep(entry);
   } catch (error) {

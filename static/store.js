@@ -30,5 +30,14 @@ async function run(name, mode, act) {
 
 export const put = (name, item) => run(name, "readwrite", (store) => store.put(item));
 export const take = (name, key) => run(name, "readonly", (store) => store.get(key));
+/** Changes what is kept under a key in one go, unless `act` says nothing: what another tab does meanwhile is not lost. */
+export const change = (name, key, act) => run(name, "readwrite", (store) => {
+  const asked = store.get(key);
+  asked.onsuccess = () => {
+    const changed = asked.result && act(asked.result);
+    if (changed) store.put(changed);
+  };
+  return asked;
+});
 export const all = (name) => run(name, "readonly", (store) => store.getAll());
 export const drop = (name, key) => run(name, "readwrite", (store) => store.delete(key));

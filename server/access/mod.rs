@@ -237,16 +237,6 @@ impl Actor {
         Words { decimal: self.decimal_sign, language: self.language }
     }
 
-    /// Their words for what is found in what they sent: numbers with a point, as a form puts its own sign in. A program
-    /// with a token is told in English.
-    #[must_use]
-    pub fn words_of_findings(&self) -> Words {
-        match self.via {
-            Via::Token => texts::plain(),
-            Via::Session(_) => Words { language: self.language, ..Words::default() },
-        }
-    }
-
     /// The words of a problem that the API answers. With a session it is a page's own script that asks, and shows the answer
     /// to its person; a program with a token is told in English.
     #[must_use]

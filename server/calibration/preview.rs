@@ -6,7 +6,6 @@
 use super::draft::{CalibrationDraft, PreviewDraft, salvage};
 use super::view::PreviewView;
 use super::weigh::{self, RestsOn, Weighed};
-use crate::texts;
 use crate::web::api::parse;
 use crate::web::error::{Error, Problem};
 use crate::web::input;
@@ -41,13 +40,7 @@ pub fn computed(sent: &Value, circumstances: &Circumstances) -> Result<(Calibrat
                 planned: rest.planned,
                 ..circumstances.clone()
             };
-            return Err(Error::Faults(weigh::with_the_rest(
-                read,
-                Vec::new(),
-                &rest.sheet,
-                &circumstances,
-                texts::plain(),
-            )));
+            return Err(Error::Faults(weigh::with_the_rest(read, Vec::new(), rest.sheet, circumstances)));
         }
         Err(error) => return Err(error),
     };
@@ -56,6 +49,6 @@ pub fn computed(sent: &Value, circumstances: &Circumstances) -> Result<(Calibrat
         planned: draft.planned(),
         ..circumstances.clone()
     };
-    let weighed = weigh::judged(draft.sheet(), circumstances, RestsOn::default(), Vec::new(), texts::plain())?;
+    let weighed = weigh::judged(draft.sheet(), circumstances, RestsOn::default(), Vec::new())?;
     Ok((draft, weighed))
 }

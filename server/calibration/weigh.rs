@@ -7,6 +7,7 @@ use crate::access::Actor;
 use crate::db::Cx;
 use crate::readiness;
 use crate::records::head;
+use crate::texts;
 use crate::web::error::{Error, Fault};
 use crate::web::quantity::stored;
 use jiff::Timestamp;
@@ -23,10 +24,12 @@ use sowmark_core::quantity::{Decimal, DriveRatio};
 use sowmark_core::rate::DriveRange;
 use sowmark_core::readiness::{self as ready, Surroundings, UnitHistory, expected_from_history, latest_known_tests};
 use sowmark_core::say;
+use sowmark_core::texts::Language;
 use sowmark_core::verdict::{Judgement, judge, judge_in};
 use sowmark_core::words::Words;
 use std::collections::BTreeSet;
 use std::iter::successors;
+use std::sync::{Arc, OnceLock};
 use uuid::Uuid;
 
 /// The records that a judgement rests on. Kept beside the circumstances, so that a reader finds them again.
@@ -80,10 +83,10 @@ pub(super) async fn weigh(
     if let (Some(missing), None) = (gathered.missing.first(), gathered.faults.first()) {
         return Err(missing.error());
     }
-    judged(sheet, gathered.circumstances, gathered.rests_on, gathered.faults, actor.words_of_findings())
+    judged(sheet, gathered.circumstances, gathered.rests_on, gathered.faults)
 }
 
-/// Judges a sheet in circumstances that are known, unless something is wrong already. Findings are said in `words`.
+/// Judges a sheet in circumstances that are known, unless something is wrong already.
 ///
 /// # Errors
 /// 422 with what was wrong already and every finding.
@@ -92,16 +95,16 @@ pub(super) fn judged(
     circumstances: Circumstances,
     rests_on: RestsOn,
     faults: Vec<Fault>,
-    words: Words,
 ) -> Result<Weighed, Error> {
     match judge(&sheet, &circumstances) {
         Ok(judgement) if faults.is_empty() => Ok(Weighed { sheet, circumstances, rests_on, judgement }),
         judged => {
-            // What is kept is judged in English; what is refused is told to whoever sent it.
-            let found = judged.is_err().then(|| judge_in(&sheet, &circumstances, words).err()).flatten();
-            let found = found.unwrap_or_default();
-            let findings = found.iter().map(fault_of);
-            Err(Error::Faults(faults.into_iter().chain(findings).collect()))
+            let findings = judged.is_err().then(|| {
+                faults_found(sheet, circumstances, |sheet, circumstances, words| {
+                    judge_in(sheet, circumstances, words).err().unwrap_or_default()
+                })
+            });
+            Err(Error::Faults(faults.into_iter().chain(findings.into_iter().flatten()).collect()))
         }
     }
 }
@@ -124,19 +127,17 @@ pub(super) async fn faults_of(
     let gathered = gather(cx, actor, unit, &Event { moment, lot, scale, roller_speed_rpm, planned }).await?;
     let of_time = gathered.faults.into_iter().filter(|_| occurred_at.is_some());
     let besides = gathered.missing.iter().flat_map(|missing| missing.error().faults()).chain(of_time).collect();
-    Ok(with_the_rest(read, besides, &sheet, &gathered.circumstances, actor.words_of_findings()))
+    Ok(with_the_rest(read, besides, sheet, gathered.circumstances))
 }
 
 /// The faults found by reading, what is known to be wrong besides, and the findings of the sheet that could be read.
 pub(super) fn with_the_rest(
     read: Vec<Fault>,
     besides: Vec<Fault>,
-    sheet: &Sheet,
-    circumstances: &Circumstances,
-    words: Words,
+    sheet: Sheet,
+    circumstances: Circumstances,
 ) -> Vec<Fault> {
-    let findings = sheet.check_in(circumstances, words);
-    let findings = findings.iter().map(fault_of);
+    let findings = faults_found(sheet, circumstances, Sheet::check_in);
     let known: BTreeSet<&str> = read.iter().map(|fault| fault.pointer.as_str()).collect();
     let of_rest: Vec<Fault> =
         besides.into_iter().chain(findings).filter(|found| !is_known(&known, &found.pointer)).collect();
@@ -155,15 +156,57 @@ fn is_known(known: &BTreeSet<&str>, finding: &str) -> bool {
     at_or_above.any(|place| known.contains(place)) || !is_list && one_inside()
 }
 
-/// A finding of the computation as a fault of the request.
-fn fault_of(finding: &Finding) -> Fault {
+type Find = fn(&Sheet, &Circumstances, Words) -> Vec<Finding>;
+
+/// What the computation finds of a sheet, in the language of whoever comes to read it.
+struct Found {
+    sheet: Sheet,
+    circumstances: Circumstances,
+    find: Find,
+    in_english: Vec<Finding>,
+    /// By language, each sentence at the place of the English one. Found again when somebody reads one of these.
+    in_others: OnceLock<Vec<(Language, Vec<Finding>)>>,
+}
+
+impl Found {
+    fn says(&self, position: usize, words: Words) -> String {
+        let others = || {
+            let others = texts::languages().filter(|language| *language != texts::english());
+            let found =
+                |language| (self.find)(&self.sheet, &self.circumstances, Words { language, ..Words::default() });
+            others.map(|language| (language, found(language))).collect()
+        };
+        let of_language = if words.language == texts::english() {
+            None
+        } else {
+            self.in_others.get_or_init(others).iter().find(|(language, _)| *language == words.language)
+        };
+        let findings = of_language.map_or(&self.in_english, |(_, findings)| findings);
+        words.sentence(&findings.get(position).map(sentence).unwrap_or_default())
+    }
+}
+
+/// The findings of the computation as faults of the request.
+fn faults_found(sheet: Sheet, circumstances: Circumstances, find: Find) -> Vec<Fault> {
+    let in_english = find(&sheet, &circumstances, texts::plain());
+    let places: Vec<String> = in_english.iter().map(|finding| finding.at.to_string()).collect();
+    let found = Arc::new(Found { sheet, circumstances, find, in_english, in_others: OnceLock::new() });
+    let fault = |(position, place)| {
+        let found = Arc::clone(&found);
+        Fault::new(place, move |words: Words| found.says(position, words))
+    };
+    places.into_iter().enumerate().map(fault).collect()
+}
+
+/// What core says is a clause; beside a field it is a sentence.
+fn sentence(finding: &Finding) -> String {
     let mut letters = finding.says.chars();
     let mut says: String =
         letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default();
     if !says.ends_with('.') {
         says.push('.');
     }
-    Fault::new(finding.at.to_string(), says)
+    says
 }
 
 /// Something that the request names and that is not there.

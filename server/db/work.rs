@@ -169,6 +169,12 @@ impl Work {
         self.account
     }
 
+    /// The organization's number of this act.
+    #[must_use]
+    pub fn seq(&self) -> i64 {
+        self.seq
+    }
+
     /// When the server took this act.
     #[must_use]
     pub fn now(&self) -> Timestamp {
@@ -205,8 +211,21 @@ impl Work {
         if kind == new.kind.word() && stored == fingerprint {
             return Ok(Entered::Already(id));
         }
+        if kind == new.kind.word() && new.corrects.is_none() && self.origin.mends == Some(id) {
+            return self.enter_correction(id, new).await;
+        }
         self.keep_conflict(id, new).await?;
         Err(Error::conflict(saying!("conflict-id-stands", id = id.to_string(), kind = &kind)))
+    }
+
+    /// Enters the mended form of a refused entry that was let in as it was while somebody had it open: it replaces that.
+    async fn enter_correction(mut self, stood: Uuid, new: NewEntry) -> Result<Entered, Error> {
+        let id = self.new_id()?;
+        self.may_correct(new.kind, id, stood).await?;
+        let new = NewEntry { corrects: Some(stood), ..new };
+        let fingerprint = fingerprint(&new);
+        self.insert_entry(id, &new, fingerprint).await?;
+        Ok(Entered::New(self, id))
     }
 
     /// Enters one more thing inside the same act (the units of a seeder, its first configuration): its id must be new.

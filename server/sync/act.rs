@@ -49,7 +49,7 @@ async fn take(sender: &Signed, entry: &Entry) -> Result<Taken, Error> {
     }
 }
 
-async fn record(sender: &Signed, entry: &Entry) -> Result<Outcome, Error> {
+pub(super) async fn record(sender: &Signed, entry: &Entry) -> Result<Outcome, Error> {
     match (entry.kind, entry.parent) {
         (Some(kind), Some(parent)) if entry.faults.is_empty() => {
             kind.record(sender, parent, entry.record.clone()).await

@@ -111,12 +111,18 @@ struct RefusedView {
 /// How the wait of a refused entry ended.
 #[derive(Debug, Serialize, utoipa::ToSchema)]
 struct EndedView {
-    /// `mended` or `dropped`.
+    /// `mended` (stored, as it was or with changes) or `dropped`.
     how: String,
     at: String,
     /// Null: the command line of the host.
     by: Option<Who>,
     reason: Option<String>,
+    /// Of a calibration that is there now, where one entry is shown: how it was judged and what to do with it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    says: Option<String>,
+    /// The page of that calibration.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    href: Option<String>,
 }
 
 impl TryFrom<RefusedRow> for RefusedView {
@@ -129,6 +135,8 @@ impl TryFrom<RefusedRow> for RefusedView {
             at: at.map(|at| moment(at).to_string()).unwrap_or_default(),
             by: by.map(|(id, name)| Who { id, name }),
             reason: row.ended_reason,
+            says: None,
+            href: None,
         });
         Ok(Self {
             id: row.id,
@@ -149,18 +157,16 @@ async fn sync(signed: Signed, batch: Batch) -> Result<Json<Results>, Error> {
     let mut conn = signed.app.read().await?;
     let mut results = Vec::with_capacity(taken.len());
     for (entry, taken) in taken {
-        let says = judged(&mut conn.cx(), &signed, &entry, &taken).await?;
+        let is_catch = entry.kind == Some(Logged::Calibration) && !matches!(taken, Taken::Refused(_));
+        let says = if is_catch { judged(&mut conn.cx(), &signed, entry.id).await? } else { None };
         results.push(TakenView::of(entry, taken, says));
     }
     Ok(Json(Results { results }))
 }
 
 /// What became of a catch. It is stored already: where that cannot be told, it is told without.
-async fn judged(cx: &mut Cx<'_>, signed: &Signed, entry: &Entry, taken: &Taken) -> Result<Option<String>, Error> {
-    if entry.kind != Some(Logged::Calibration) || matches!(taken, Taken::Refused(_)) {
-        return Ok(None);
-    }
-    match told(cx, &signed.actor, signed.app.clock.now(), CalibrationId(entry.id)).await {
+async fn judged(cx: &mut Cx<'_>, signed: &Signed, id: Uuid) -> Result<Option<String>, Error> {
+    match told(cx, &signed.actor, signed.app.clock.now(), CalibrationId(id)).await {
         Ok(says) => Ok(Some(says)),
         Err(error) if error.will_pass() => Err(error),
         Err(error) => {
@@ -179,7 +185,14 @@ async fn list_refused(signed: Signed, Asked(asked): Asked<RefusedAsked>) -> Resu
 
 async fn show_refused(signed: Signed, PathId(id): PathId) -> Result<Json<RefusedView>, Error> {
     let mut conn = signed.app.read().await?;
-    Ok(Json(refused::find_refused(&mut conn.cx(), &signed.actor, id).await?.try_into()?))
+    let row = refused::find_refused(&mut conn.cx(), &signed.actor, id).await?;
+    let is_catch = Logged::from_word(&row.kind) == Some(Logged::Calibration);
+    let mut view = RefusedView::try_from(row)?;
+    if let Some(ended) = view.ended.as_mut().filter(|ended| is_catch && ended.how == "mended") {
+        ended.says = judged(&mut conn.cx(), &signed, id).await?;
+        ended.href = ended.says.is_some().then(|| format!("/calibrations/{id}"));
+    }
+    Ok(Json(view))
 }
 
 async fn drop_refused(signed: Signed, PathId(id): PathId, sent: Sent<DropDraft>) -> Result<Json<RefusedView>, Error> {

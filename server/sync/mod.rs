@@ -1,9 +1,10 @@
 //! Entries logged off line: taken in one by one (`act.rs`), each through the act of its own kind; what is refused is kept
-//! (`refused.rs`) until somebody mends or drops it.
+//! (`refused.rs`) until somebody mends or drops it, or until something that is stored lets it in (`again.rs`).
 //!
 //! Nothing here decides whether a record is right: that is its kind's act's business, as for every other way in.
 
 pub mod act;
+pub mod again;
 mod api;
 pub mod entry;
 pub mod kind;

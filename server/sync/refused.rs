@@ -47,7 +47,7 @@ fn whose(actor: &Actor) -> Whose {
 /// Why an entry was refused, as it is kept: as programs read it, and in every language, as nobody knows yet who will mend
 /// it.
 #[derive(Serialize, Deserialize)]
-struct Why {
+pub(super) struct Why {
     #[serde(flatten)]
     problem: Problem,
     /// By the tags of the languages.
@@ -56,7 +56,7 @@ struct Why {
 }
 
 impl Why {
-    fn of(error: &Error) -> Self {
+    pub(super) fn of(error: &Error) -> Self {
         let said = texts::languages().map(|language| {
             let words = Words { language, ..Words::default() };
             (language.tag().to_owned(), error.problem_in(words))
@@ -81,7 +81,8 @@ pub(super) fn why(row: &RefusedRow, language: Language) -> Result<Problem, Error
 pub(super) async fn keep(signed: &Signed, entry: &Entry, error: &Error) -> Result<(), Error> {
     let grant = signed.grant(Permission::Send)?;
     let mut work = signed.app.work(&grant).await?;
-    store::keep(&mut work, entry, &serde_json::to_string(&Why::of(error))?).await?;
+    let sending = signed.actor.origin.sending.as_ref();
+    store::keep(&mut work, entry, &serde_json::to_string(&Why::of(error))?, sending).await?;
     let problem = error.problem();
     let change =
         json!({ "kind": &entry.kind_word, "parent_id": entry.parent, "record": &entry.record, "problem": problem });

@@ -1,17 +1,21 @@
 //! Refused entries in the database.
 
 use super::entry::Entry;
-use crate::db::{Cx, Result, Work};
+use crate::access::Sending;
+use crate::db::{Cx, Db, Result, Work};
 use crate::{args, queries};
 use sowmark_core::ids::{AccountId, OrganizationId};
 use uuid::Uuid;
 
 queries! {
-    KEEP = "insert into refused (organization_id, id, sent_by, kind, parent_id, record, problem, first_refused_at, last_refused_at)
-        values ($1, $2, $3, $4, $5, $6, $7, $8, $8)
+    KEEP = "insert into refused (organization_id, id, sent_by, kind, parent_id, record, problem, first_refused_at, last_refused_at,
+            tried_seq, sent_at, sent_offset, received_at, device)
+        values ($1, $2, $3, $4, $5, $6, $7, $8, $8, $9, $10, $11, $12, $13)
         on conflict (organization_id, id) do update set sent_by = excluded.sent_by, kind = excluded.kind,
             parent_id = excluded.parent_id, record = excluded.record, problem = excluded.problem,
-            last_refused_at = excluded.last_refused_at, ended = null, ended_at = null, ended_by = null, ended_reason = null";
+            last_refused_at = excluded.last_refused_at, ended = null, ended_at = null, ended_by = null, ended_reason = null,
+            tried_seq = excluded.tried_seq, sent_at = excluded.sent_at, sent_offset = excluded.sent_offset,
+            received_at = excluded.received_at, device = excluded.device";
     FIND = "select r.id, r.sent_by, a.name as sent_by_name, r.kind, r.parent_id, r.record, r.problem, r.first_refused_at,
             r.last_refused_at, r.ended, r.ended_at, r.ended_by, b.name as ended_by_name, r.ended_reason
         from refused r join account a on a.id = r.sent_by left join account b on b.id = r.ended_by
@@ -22,6 +26,10 @@ queries! {
         where r.organization_id = $1 and ($2 = true or r.sent_by = $3) and ($4 = true or r.ended is null) and r.id > $5
         order by r.id limit $6";
     WAITING = "select count(*) from refused where organization_id = $1 and ($2 = true or sent_by = $3) and ended is null";
+    TO_TRY = "select r.id, r.sent_by, r.kind, r.parent_id, r.record, r.sent_at, r.sent_offset, r.received_at, r.device, o.seq
+        from refused r join organization o on o.id = r.organization_id
+        where r.organization_id = $1 and r.ended is null and r.tried_seq < o.seq order by r.tried_seq, r.id limit $2";
+    TRIED = "update refused set tried_seq = $3, problem = $4 where organization_id = $1 and id = $2 and ended is null";
     DROP = "update refused set ended = 'dropped', ended_at = $3, ended_by = $4, ended_reason = $5
         where organization_id = $1 and id = $2 and ended is null";
 }
@@ -56,12 +64,55 @@ pub(super) struct Whose {
     pub(super) all: bool,
 }
 
-pub(super) async fn keep(work: &mut Work, entry: &Entry, problem: &str) -> Result<()> {
-    let (organization, account, now) = (work.organization(), work.account(), work.now());
+/// A refused entry that waits, with what it takes to try it again.
+#[derive(Clone, Debug, sqlx::FromRow)]
+pub(super) struct Waiting {
+    pub(super) id: Uuid,
+    pub(super) sent_by: Uuid,
+    pub(super) kind: String,
+    pub(super) parent_id: Option<Uuid>,
+    pub(super) record: String,
+    pub(super) sent_at: Option<i64>,
+    pub(super) sent_offset: Option<i64>,
+    pub(super) received_at: Option<i64>,
+    pub(super) device: Option<String>,
+    /// The organization's number when this was read.
+    pub(super) seq: i64,
+}
+
+pub(super) async fn keep(work: &mut Work, entry: &Entry, problem: &str, sending: Option<&Sending>) -> Result<()> {
+    let (organization, account, now, seq) = (work.organization(), work.account(), work.now(), work.seq());
     let record = entry.record.to_string();
-    let values = args![organization, entry.id, account, &entry.kind_word, entry.parent, record, problem, now];
+    let sent_at = sending.and_then(|sending| sending.sent_at);
+    let values = args![
+        organization,
+        entry.id,
+        account,
+        &entry.kind_word,
+        entry.parent,
+        record,
+        problem,
+        now,
+        seq,
+        sent_at.map(|stamp| stamp.at),
+        sent_at.map(|stamp| i64::from(stamp.offset_seconds)),
+        sending.map(|sending| sending.received_at),
+        sending.map(|sending| &sending.device)
+    ];
     work.cx().execute(KEEP, values).await?;
     Ok(())
+}
+
+/// Those that waited while something was stored, longest untried first.
+pub(super) async fn to_try(cx: &mut Cx<'_>, organization: OrganizationId, limit: i64) -> Result<Vec<Waiting>> {
+    cx.fetch_all(TO_TRY, args![organization, limit]).await
+}
+
+/// Tried in vain: why, and up to which of the organization's numbers.
+pub(super) async fn tried(db: &Db, organization: OrganizationId, row: &Waiting, problem: &str) -> Result<()> {
+    let mut tx = db.begin().await?;
+    tx.cx().execute(TRIED, args![organization, row.id, row.seq, problem]).await?;
+    tx.commit().await
 }
 
 pub(super) async fn find(cx: &mut Cx<'_>, organization: OrganizationId, id: Uuid) -> Result<Option<RefusedRow>> {

@@ -50,6 +50,8 @@ struct Answer {
     sums: Vec<SumLine>,
     jobs: Vec<JobLine>,
     lots: Vec<LotLine>,
+    /// Whether something may have been there before the period.
+    has_opening: bool,
     tanks: Vec<TankLine>,
     drifts: Vec<Figure>,
     /// Lots, tanks and drift are no part of what a crew member sees.
@@ -80,10 +82,13 @@ struct JobLine {
     lot: String,
     area: String,
     seed: String,
+    /// How the seed is known.
     basis: String,
     actual: String,
     target: String,
     deviation: String,
+    seeds: String,
+    plants: String,
     stands: String,
     was_true: bool,
 }
@@ -162,6 +167,7 @@ fn answer(usage: &Usage, signed: &Signed, by: By) -> Answer {
     let (reader, zone) = (signed.actor.reader(), &signed.actor.time_zone);
     let words = reader.words;
     let told = Told { usage, reader, zone };
+    let has_opening = usage.period.from.is_some();
     let untrue = usage.jobs.iter().filter(|job| !job.was_true());
     let all = Sum::of(usage.jobs.iter());
     let facts = vec![
@@ -177,7 +183,8 @@ fn answer(usage: &Usage, signed: &Signed, by: By) -> Answer {
         by: by.says(words),
         sums: sums(usage, by).into_iter().map(|(name, sum)| sum_line(name, &sum, reader)).collect(),
         jobs: usage.jobs.iter().rev().map(|job| told.job(job)).collect(),
-        lots: usage.lots.iter().map(|lot| lot_line(lot, reader)).collect(),
+        lots: usage.lots.iter().map(|lot| lot_line(lot, has_opening, reader)).collect(),
+        has_opening,
         tanks: usage.tanks.iter().rev().map(|tank| told.tank(tank)).collect(),
         drifts: usage.drifts.iter().map(|drift| chart::figure(drift, zone, reader)).collect(),
         sees_stock: signed.actor.may(Permission::ReadStock),
@@ -219,6 +226,7 @@ impl Told<'_> {
         let row = &job.row;
         let lot = self.usage.names.lot(row.lot_id).map_or_else(String::new, |lot| lot.number.clone());
         let rate = |si: f64| rate(si, self.reader);
+        let count = |count: f64| words.number(count, 3);
         let stands = match (job.was_true(), job.readiness.due.is_empty()) {
             (true, true) => say!(words, "usage-number-true"),
             (true, false) => say!(words, "usage-number-check"),
@@ -236,7 +244,9 @@ impl Told<'_> {
             basis: basis(job.facts.seed_used_basis, words),
             actual: job.came_to.map(|came_to| rate(came_to.rate)).unwrap_or_default(),
             target: rate(job.facts.target_rate),
-            deviation: deviation(job, words),
+            deviation: job.came_to.map(|came_to| signed_percent(100.0 * came_to.deviation, words)).unwrap_or_default(),
+            seeds: job.came_to.and_then(|came_to| came_to.seeds_per_m2).map(count).unwrap_or_default(),
+            plants: job.plants_per_m2.map(count).unwrap_or_default(),
             stands,
             was_true: job.was_true(),
         }
@@ -274,20 +284,6 @@ impl Told<'_> {
     }
 }
 
-/// Above or below the target; with seeds and plants where they are known.
-fn deviation(job: &JobUse, words: Words) -> String {
-    let Some(came_to) = job.came_to else { return String::new() };
-    let off = signed_percent(100.0 * came_to.deviation, words);
-    let count = |count: f64| words.number(count, 3);
-    match (came_to.seeds_per_m2, job.plants_per_m2) {
-        (Some(seeds), Some(plants)) => {
-            say!(words, "usage-off-with-plants", off = off, seeds = count(seeds), plants = count(plants))
-        }
-        (Some(seeds), None) => say!(words, "usage-off-with-seeds", off = off, seeds = count(seeds)),
-        (None, _) => off,
-    }
-}
-
 fn basis(basis: SeedUsedBasis, words: Words) -> String {
     match basis {
         SeedUsedBasis::Weighed => say!(words, "usage-basis-weighed"),
@@ -311,15 +307,14 @@ fn sum_line(name: String, sum: &Sum, reader: Reader) -> SumLine {
     SumLine { name, cells }
 }
 
-fn lot_line(of: &LotUse, reader: Reader) -> LotLine {
+fn lot_line(of: &LotUse, has_opening: bool, reader: Reader) -> LotLine {
     let balance = &of.balance;
     let kg = |total: Total| mass(total.kg, reader);
     let unaccounted = match balance.counted {
         Some(count) => with_doubt(count.unaccounted(), reader),
         None => String::new(),
     };
-    let cells = vec![
-        kg(balance.opening),
+    let mut cells = vec![
         kg(balance.received),
         kg(balance.filled),
         kg(balance.returned),
@@ -330,6 +325,9 @@ fn lot_line(of: &LotUse, reader: Reader) -> LotLine {
         balance.counted.map(|count| kg(count.found)).unwrap_or_default(),
         unaccounted,
     ];
+    if has_opening {
+        cells.insert(0, kg(balance.opening));
+    }
     LotLine { id: of.lot.id, name: of.lot.in_words(reader.words), cells }
 }
 
@@ -353,7 +351,21 @@ fn mass(kg: f64, reader: Reader) -> String {
 /// To the whole kilogram or pound.
 fn whole(value: f64, unit: &str, words: Words) -> String {
     // Adding zero turns a negative zero into a plain one.
-    words.decimal(&format!("{:.0} {unit}", value.round() + 0.0))
+    let digits = format!("{:.0}", value.round() + 0.0);
+    words.decimal(&format!("{} {unit}", grouped(&digits)))
+}
+
+/// Five digits and more in groups of three, with narrow spaces that do not break: the same for a decimal point and a comma.
+/// Source: ISO 80000-1, 7.3.1 (from memory).
+fn grouped(digits: &str) -> String {
+    let count = digits.trim_start_matches('-').len();
+    let of_three = |(at, digit): (usize, char)| {
+        let left = digits.len() - at;
+        let is_first = at + count == digits.len();
+        let space = (count > 4 && digit != '-' && !is_first && left % 3 == 0).then_some('\u{202f}');
+        space.into_iter().chain([digit])
+    };
+    digits.chars().enumerate().flat_map(of_three).collect()
 }
 
 fn area(square_metres: f64, reader: Reader) -> String {
@@ -365,4 +377,25 @@ fn area(square_metres: f64, reader: Reader) -> String {
 fn rate(si: f64, reader: Reader) -> String {
     let unit = if reader.units == Units::Us { unit::LB_PER_AC } else { unit::KG_PER_HA };
     format!("{} {unit}", reader.words.print(si, unit, 4))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::grouped;
+
+    #[test]
+    fn five_digits_are_grouped_and_four_are_not() {
+        let cases = [
+            ("0", "0"),
+            ("1440", "1440"),
+            ("-1440", "-1440"),
+            ("12345", "12\u{202f}345"),
+            ("-12345", "-12\u{202f}345"),
+        ];
+        for (digits, said) in
+            cases.into_iter().chain([("123456", "123\u{202f}456"), ("1234567", "1\u{202f}234\u{202f}567")])
+        {
+            assert_eq!(grouped(digits), said);
+        }
+    }
 }

@@ -12,12 +12,17 @@ use axum::extract::{Request, State};
 use axum::http::{HeaderMap, HeaderName, HeaderValue, Method, header};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Redirect, Response};
+use sowmark_core::ids::OrganizationId;
 
 /// Whose answer it is: a phone keeps it for that person alone. A request that names somebody else than who is signed in is
 /// refused: what waits on a shared phone is never sent in another's name.
 const READER: HeaderName = HeaderName::from_static("sowmark-reader");
 /// On such a refusal, to tell it from an ended session.
 const OTHER: HeaderName = HeaderName::from_static("sowmark-other");
+
+/// On every answer to somebody signed in: the organization that it was about.
+#[derive(Clone, Copy, Debug)]
+pub struct ActedFor(pub OrganizationId);
 
 /// What a route's guard knows.
 #[derive(Clone, Debug)]
@@ -43,8 +48,11 @@ pub async fn guard(State(gate): State<Gate>, mut request: Request, next: Next) -
     }
     let mut response = match found.and_then(|actor| admitted(&gate, actor)) {
         Ok(Some(actor)) => {
+            let acted_for = ActedFor(actor.organization());
             request.extensions_mut().insert(actor);
-            next.run(request).await
+            let mut response = next.run(request).await;
+            response.extensions_mut().insert(acted_for);
+            response
         }
         Ok(None) => next.run(request).await,
         Err(Error::SignIn) if gate.surface == Surface::Page && method == Method::GET => {

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { enterFleet, signIn } from './fleet.mjs';
-import { openPhone, startServer } from './world.mjs';
+import { openPhone, reads, startServer } from './world.mjs';
 
 let server, fleet;
 const folders = [];
@@ -90,10 +90,10 @@ test('a catch without signal outlives a reload, a closed browser and a dead serv
   let { page } = phone;
   await phone.context.setOffline(true);
   await page.goto(at(`/metering-units/${unit}/catch`));
-  assert.match(await page.innerText('main'), /No signal: this is the page of/);
+  await reads(page, 'main', /No signal: this is the page of/);
   await fillCatch(page);
-  assert.match(await page.innerText('.running'), /2\.999 kg\/100rev/);
-  assert.match(await page.innerText('.running'), /Still missing\s+nothing/i);
+  await reads(page, '.running', /2\.999 kg\/100rev/);
+  await reads(page, '.running', /Still missing\s+nothing/i);
 
   // Reloaded in the middle: what was typed is back.
   await until(page, async () => {
@@ -105,7 +105,7 @@ test('a catch without signal outlives a reload, a closed browser and a dead serv
   assert.equal(await page.inputValue('[name="repeats/1/catches/3/gross/value"]'), '2.131');
   await save(page);
   await page.waitForSelector('.kept-note');
-  assert.match(await page.innerText('.kept-note'), /2\.999 kg\/100rev/);
+  await reads(page, '.kept-note', /2\.999 kg\/100rev/);
   const [entry] = await waiting(page);
   assert.equal(entry.kind, 'calibration');
   assert.equal((await calibrations(unit)).length, 0);
@@ -117,7 +117,7 @@ test('a catch without signal outlives a reload, a closed browser and a dead serv
   open.push(phone.context);
   ({ page } = phone);
   await page.goto(at('/outbox'));
-  assert.match(await page.innerText('#waiting'), /Waits to be sent/);
+  await reads(page, '#waiting', /Waits to be sent/);
 
   await server.again();
   await page.click('text=Send now');
@@ -127,14 +127,14 @@ test('a catch without signal outlives a reload, a closed browser and a dead serv
   assert.equal(stored[0].id, entry.id);
   assert.ok(Math.abs(Number(stored[0].result.factor.value) - factor) < 1e-9, stored[0].result.factor.value);
   assert.equal(stored[0].status, 'accepted');
-  assert.match(await page.innerText('#waiting'), /Sent from here/);
+  await reads(page, '#waiting', /Sent from here/);
 
   // What became of it is said on whatever page is open, until the record was looked at.
   const verdict = /The catch of .* is judged: pass.* Number to key in: \d[\d.]* \w+ per /;
   await page.waitForSelector('#outbox-line [data-news] li');
-  assert.match(await page.innerText('#outbox-line'), verdict);
+  await reads(page, '#outbox-line', verdict);
   await until(page, () => /is judged/.test(document.querySelector('[data-list="sent"]').innerText));
-  assert.match(await page.innerText('[data-list="sent"]'), verdict);
+  await reads(page, '[data-list="sent"]', verdict);
   await page.goto(at('/lots'));
   await page.click('#outbox-line >> text=See the record');
   await page.waitForURL(new RegExp(`/calibrations/${entry.id}$`));
@@ -155,6 +155,7 @@ test('the next catch has the bags of the last one, and takes few taps beside the
   const type = async (name, text) => { taps += 1; await page.fill(`[name="${name}"]`, text); };
   await tap('text=Log a catch');
   await page.waitForURL(/\/catch$/);
+  await page.waitForFunction(() => document.querySelector('[name="repeats/1/catches/3/tare/value"]')?.value === '0.320');
   await type('roller_speed_rpm', '42');
   for (const [j, row] of gross.entries()) {
     await type(`repeats/${j}/revolutions`, '60');
@@ -191,7 +192,7 @@ test('two phones without signal on the same unit: both entries are stored, which
   await one.page.click('#outbox-line >> text=Dismiss');
   await until(one.page, () => document.getElementById('outbox-line').hidden);
   await two.page.waitForSelector('#outbox-line [data-news] li');
-  assert.match(await two.page.innerText('#outbox-line'), /The catch of .* is judged/);
+  await reads(two.page, '#outbox-line', /The catch of .* is judged/);
   await one.context.close();
   await two.context.close();
 });
@@ -226,6 +227,62 @@ test('an answer that is lost on the way is asked for again, and nothing is store
   await phone.context.close();
 });
 
+test('an entry that arrived without an answer, and is changed meanwhile, corrects what stands', async () => {
+  const unit = fleet.seeders[1].unit;
+  const phone = await phoneOf('ben@example.org');
+  const { page } = phone;
+  let answers = false;
+  await page.route('**/api/v1/**', async (route) => {
+    if (answers) return route.continue();
+    await route.fetch();
+    return route.abort('connectionreset');
+  });
+  await page.goto(at(`/metering-units/${unit}/fills/new`));
+  await page.selectOption('[name=lot_id]', fleet.lot.id);
+  await page.fill('[name="mass/value"]', '271');
+  await page.click('.bar-act button.act');
+  await page.waitForSelector('.kept-note');
+  await page.goto(at('/outbox'));
+  await page.click('text=Open and mend');
+  await page.waitForFunction(() => document.querySelector('[name="mass/value"]')?.value === '271');
+  answers = true;
+  await page.fill('[name="mass/value"]', '272');
+  await page.click('.bar-act button.act');
+  await page.waitForURL(/\/seeders\//);
+  await empty(page);
+  const fills = (await fleet.api(`/metering-units/${unit}/fills`)).items.filter((fill) => /^27[12]$/.test(fill.mass?.value));
+  const [before, after] = ['271', '272'].map((mass) => fills.filter((fill) => fill.mass.value === mass));
+  assert.equal(before.length, 1);
+  assert.equal(after.length, 1);
+  assert.equal(before[0].replaced_by, after[0].id, 'the first is right no more');
+  await phone.context.close();
+});
+
+test('a catch that came before the setup is taken in once that is there, and the phone hears of it', async () => {
+  const unit = fleet.seeders[0].unit;
+  const phone = await phoneOf('cora@example.org');
+  const { page } = phone;
+  await phone.context.setOffline(true);
+  await page.goto(at(`/metering-units/${unit}/catch`));
+  await page.fill('[name=occurred_at]', '2026-11-18T09:00');
+  await fillCatch(page);
+  await save(page);
+  await page.waitForSelector('.kept-note');
+  const [entry] = await waiting(page);
+  await phone.context.setOffline(false);
+  await page.goto(at('/outbox'));
+  await page.waitForSelector('text=Not taken in');
+  await reads(page, '.waiting-list', /No setup of this unit is known for 18 November/);
+  // The office logs what another phone should have.
+  await fleet.api(`/metering-units/${unit}/setups`, { occurred_at: '2026-11-17T08:00:00+01:00', roller_id: fleet.roller.id, drive_ratio: '1', gate: null, runs: 8 });
+  await page.reload();
+  await empty(page);
+  await reads(page, '#outbox-line', /The catch of .* is judged/);
+  const stored = (await calibrations(unit)).filter(({ id }) => id === entry.id);
+  assert.deepEqual(stored.map((calibration) => calibration.recorded_by.name), ['Cora Rain']);
+  await phone.context.close();
+});
+
 test('a refused entry stands in the way of none, says why, and is mended', async () => {
   const unit = fleet.seeders[1].unit;
   const phone = await phoneOf('ben@example.org');
@@ -244,13 +301,13 @@ test('a refused entry stands in the way of none, says why, and is mended', async
   await page.goto(at('/outbox'));
   await page.waitForSelector('text=Not taken in');
   assert.deepEqual((await waiting(page)).map(({ kind, refused }) => ({ kind, refused })), [{ kind: 'setup', refused: true }]);
-  assert.match(await page.innerText('.waiting-list'), /80 runs in use/);
+  await reads(page, '.waiting-list', /80 runs in use/);
   assert.equal((await fleet.api(`/metering-units/${unit}/emptyings`)).items.length, 1);
 
   await page.click('text=Open and mend');
   await page.waitForSelector('.errors');
   assert.equal(await page.inputValue('[name=runs]'), '80');
-  assert.match(await page.innerText('.field.at-fault'), /80 runs in use/);
+  await reads(page, '.field.at-fault', /80 runs in use/);
   await page.fill('[name=runs]', '8');
   await page.click('.bar-act button.act');
   await page.waitForURL(/\/seeders\//);
@@ -316,7 +373,7 @@ test('kept pages are one person\'s: signing out clears them, and nobody else is 
   assert.ok((await kept()).every(({ text }) => !text.includes('Ben Acker') && !text.includes('Drill at the yard')));
   await phone.context.setOffline(true);
   await page.goto(at('/seeders'));
-  assert.match(await page.innerText('main'), /not kept on this phone/);
+  await reads(page, 'main', /not kept on this phone/);
   assert.ok(!(await page.innerText('body')).includes('Ben Acker'));
   await phone.context.close();
 });
@@ -339,7 +396,7 @@ test('a full storage says so, and the form keeps what was typed', async () => {
   await phone.context.setOffline(true);
   await page.click('.bar-act button.act');
   await page.waitForSelector('.not-kept');
-  assert.match(await page.innerText('.not-kept'), /storage of this phone is full/);
+  await reads(page, '.not-kept', /storage of this phone is full/);
   assert.equal(await page.inputValue('[name=gate]'), '17');
   assert.equal(new URL(page.url()).pathname, `/metering-units/${fleet.seeders[0].unit}/setups/new`);
   // With signal it is sent all the same.

@@ -5,7 +5,7 @@ import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { openPage, startBrowser, startServer } from './world.mjs';
+import { openPage, reads, startBrowser, startServer } from './world.mjs';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 // Where pictures go, if somebody wants to look: SHOTS=folder.
@@ -67,7 +67,7 @@ test('the one-time link makes the first office account, once', async () => {
   await fill(page, { password });
   await submit(page);
   assert.equal(new URL(page.url()).pathname, '/');
-  assert.match(await page.innerText('main'), /seeder/i, 'an empty fleet says how to start');
+  await reads(page, 'main', /seeder/i, 'an empty fleet says how to start');
   seen.set('start', page.url());
 
   const again = await openPage(browser);
@@ -85,7 +85,7 @@ test('the office enters a fleet', async () => {
   await page.click('text=Log a check');
   await fill(page, { 'reference/value': '2', 'reading/value': '2,005' });
   await submit(page);
-  assert.match(await page.innerText('main'), /2[.,]005 kg/);
+  await reads(page, 'main', /2[.,]005 kg/);
   await send(page, '/seasons/new', { name: 'Spring', starts_on: '2026-03-01' });
   await send(page, '/seeders/new', {
     name: 'Drill at the yard', serial_number: 'AD-0417', kind: 'air_drill', commissioned_on: '2026-03-02',
@@ -116,7 +116,7 @@ test('what is fitted and filled is logged from the seeder', async () => {
   const lot = await page.locator('[name=lot_id] option', { hasText: 'WW-114' }).getAttribute('value');
   await fill(page, { lot_id: lot, 'mass/value': '1500' });
   await submit(page);
-  assert.match(await page.innerText('main'), /Log a catch/);
+  await reads(page, 'main', /Log a catch/);
 });
 
 async function catchSeed(page, gross) {
@@ -153,7 +153,7 @@ test('a good catch gives the number to key in, and the board says ready', async 
   assert.match(text, /6[.,]48/);
   seen.set('record', page.url());
   await page.goto(at('/'));
-  assert.match(await page.innerText('main'), /Ready/);
+  await reads(page, 'main', /Ready/);
   seen.set('board', at('/'));
 });
 
@@ -169,18 +169,18 @@ test('a changed roller asks for a catch, the first one back brings its number ba
   const { page } = desk;
   const number = (await page.innerText('main')).match(/6[.,]48\d*/)[0];
   await fit(page, 'coarse fluted');
-  assert.match(await page.innerText('main'), /coarse fluted/);
-  assert.match(await page.innerText('main'), /Catch again/i);
+  await reads(page, 'main', /coarse fluted/);
+  await reads(page, 'main', /Catch again/i);
   assert.ok(!(await page.innerText('main')).includes(number), 'no number is offered');
   await fit(page, 'fine fluted');
-  assert.match(await page.innerText('main'), /Ready/);
+  await reads(page, 'main', /Ready/);
   assert.ok((await page.innerText('main')).includes(number), 'the number of the first catch is true again');
 });
 
 test('a wrong entry is voided from its line', async () => {
   const { page } = desk;
   await fit(page, 'coarse fluted');
-  assert.match(await page.innerText('main'), /Catch again/i);
+  await reads(page, 'main', /Catch again/i);
   await page.goto(seen.get('seeder'));
   const entry = page.locator('.timeline .entry', { hasText: 'coarse fluted' }).first();
   await entry.locator('text=This was wrong').click();
@@ -188,7 +188,7 @@ test('a wrong entry is voided from its line', async () => {
   await submit(page);
   assert.match(await page.locator('.timeline .entry.voided').innerText(), /another machine/);
   await page.goto(at('/'));
-  assert.match(await page.innerText('main'), /Ready/);
+  await reads(page, 'main', /Ready/);
 });
 
 test('without JavaScript the same catch is logged, with rows added on the way', async () => {

@@ -1,4 +1,5 @@
 // A server of its own on a throw-away database, and a Chromium to look at it with. Every bound on time is stated here.
+import assert from 'node:assert/strict';
 import { execFileSync, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -68,6 +69,14 @@ export async function openPhone(folder) {
     ...chromiumOptions, viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true,
   });
   return { context, ...watched(context.pages()[0] ?? (await context.newPage())) };
+}
+
+/** Waits until a part of a page says something: what a script fills in is not there when the page is. */
+export async function reads(page, selector, pattern, says = '') {
+  const found = async () => page.locator(selector).first().innerText({ timeout: 1000 }).catch(() => '');
+  let text = await found();
+  for (const end = Date.now() + 10_000; !pattern.test(text) && Date.now() < end; text = await found()) await page.waitForTimeout(100);
+  assert.match(text, pattern, says || undefined);
 }
 
 /** A page whose console and failed requests are watched: the content security policy must have nothing to say. */

@@ -15,6 +15,7 @@ on_both!(
     a_unit_that_the_form_does_not_offer_is_not_lost,
     what_was_not_sent_is_not_filled_in,
     a_catch_is_mended_on_its_sheet,
+    a_refused_catch_is_told_of_in_the_readers_language,
     a_catch_counted_in_pulses_or_by_distance_comes_back,
     a_taken_id_is_mended_under_a_new_one,
     a_correction_stays_one,
@@ -246,7 +247,8 @@ async fn a_catch_is_mended_on_its_sheet(world: World) {
     let place = format!("/metering-units/{}/catch", farm.unit);
     let page = refused(&farm.ana, &sent, &place).await;
     assert!(page.text.contains("No setup of this unit is known for 28 March 2027"), "{}", page.text);
-    // The setup was missing, not anything on the sheet: logged meanwhile, the sheet is saved as it stands.
+    // The setup was missing, not anything on the sheet: logged meanwhile, it lets the catch in as it was. Who has its sheet
+    // open saves it all the same, as a correction.
     farm.log("setups", setup("2027-03-21T08:00:00Z", &farm.fine, "5:2", "12")).await;
     let shown = fields(&page.text);
     assert_eq!(text(&shown, "occurred_at"), "2027-03-28T10:00:12");
@@ -262,8 +264,11 @@ async fn a_catch_is_mended_on_its_sheet(world: World) {
     shown.push(("_do".to_owned(), "save".to_owned()));
     let saved = save(&farm.ana, &place, &shown).await;
     assert_eq!(saved.status.as_u16(), 303, "{}", saved.text);
-    assert_eq!(location(&saved), format!("/calibrations/{}", id(101)));
-    let stored = farm.ana.read(&format!("/calibrations/{}", id(101))).await;
+    let place = location(&saved);
+    let stored = farm.ana.read(&place).await;
+    assert_eq!(stored["corrects"], id(101));
+    let before = farm.ana.read(&format!("/calibrations/{}", id(101))).await;
+    assert_eq!((&before["status"], &before["replaced_by"]), (&json!("void"), &stored["id"]), "{before}");
     assert_eq!(stored["repeats"][0]["catches"][0]["tare"], json!({ "value": "500", "unit": "g" }));
     assert_eq!(stored["repeats"][0]["catches"][0]["gross"], json!({ "value": "22.2", "unit": "lb" }));
     assert_eq!(
@@ -278,6 +283,23 @@ async fn a_catch_is_mended_on_its_sheet(world: World) {
     let well = farm.ana.read(&format!("/calibrations/{}", id(102))).await;
     assert_eq!(stored["result"]["factor"], well["result"]["factor"]);
     assert_eq!(stored["roller_speed_rpm"], well["roller_speed_rpm"]);
+}
+
+async fn a_refused_catch_is_told_of_in_the_readers_language(world: World) {
+    let farm = Farm::new(&world).await;
+    let mut sheet = mixed(&farm);
+    // A bag heavier than the bag with its seed, no roller speed, and no roller fitted by then.
+    sheet["repeats"][0]["catches"][0]["tare"]["value"] = json!("50000");
+    sheet["roller_speed_rpm"] = Value::Null;
+    let sent = entry("calibration", &farm.unit, 101, sheet);
+    assert_eq!(outcomes(&send(&farm.ana, &[sent]).await), ["refused"]);
+    let mut browser = crate::spanish::reader(&world, &farm.ana, sowmark::access::Role::Office).await;
+    let place = format!("/metering-units/{}/catch?refused={}", farm.unit, id(101));
+    let page = browser.get(&world, &place).await.text;
+    crate::spanish::says(&page, &["Un peso bruto de 22.2 lb no deja semilla", "No consta qué"]);
+    assert!(!page.contains("leaves no seed"), "{page}");
+    let list = browser.get(&world, "/refused").await.text;
+    crate::spanish::says(&list, &[]);
 }
 
 async fn a_catch_counted_in_pulses_or_by_distance_comes_back(world: World) {

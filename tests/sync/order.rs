@@ -10,6 +10,9 @@ on_both!(
     in_one_batch_the_order_changes_nothing_at_all,
     in_batches_the_order_changes_no_state,
     a_correction_may_come_before_what_it_corrects,
+    what_came_too_early_is_taken_in_by_itself,
+    every_phone_sends_once_in_any_order,
+    hopeless_entries_stand_in_the_way_of_none,
 );
 
 /// A season as it happened, with two corrections in it.
@@ -198,4 +201,88 @@ async fn a_correction_may_come_before_what_it_corrects(world: World) {
     circle[1]["record"]["corrects"] = json!(id(101));
     let results = send(&farm.ana, &circle).await;
     assert!(results.iter().all(|result| result["problem"]["status"] == 404), "{results:?}");
+}
+
+/// Every entry from a phone of its own, sent once: what another one sends later lets it in.
+async fn every_phone_sends_once_in_any_order(world: World) {
+    let mut told: Option<(Vec<Value>, Vec<Value>)> = None;
+    let mut chance = Chance(7);
+    for round in 0..6 {
+        let farm = farm(&world).await;
+        let mut entries = season(&farm);
+        match round {
+            0 => {}
+            // The worst of all orders: nothing is there yet that anything needs.
+            1 => entries.reverse(),
+            _ => chance.shuffle(&mut entries),
+        }
+        let mut refused = 0;
+        for entry in &entries {
+            refused += usize::from(send(&farm.ana, std::slice::from_ref(entry)).await[0]["outcome"] == "refused");
+        }
+        assert_eq!(refused > 0, round > 0, "round {round}: {refused} came too early");
+        assert_eq!(farm.ana.read("/refused").await["items"], json!([]), "round {round}: nothing waits");
+        let mut caught = Vec::new();
+        for number in CAUGHT {
+            caught.push(of_the_catch(&calibration(&farm, number).await));
+        }
+        let now = (readiness(&farm).await, caught);
+        match &told {
+            None => told = Some(now),
+            Some(told) => assert_eq!(told, &now, "round {round}"),
+        }
+    }
+}
+
+async fn what_came_too_early_is_taken_in_by_itself(world: World) {
+    let farm = farm(&world).await;
+    let kim = super::kim(&world, &farm).await;
+    let record = catch("2027-03-24T08:00:00Z", &farm.wheat, Some(&farm.scale), AGREES);
+    let sent = json!({
+        "sent_at": "2027-03-24T12:00:00+01:00", "device": "Kim's phone",
+        "entries": [entry("calibration", &farm.unit, 106, record)]
+    });
+    let answer = kim.post("/sync", sent).await.json();
+    assert_eq!(answer["results"][0]["outcome"], "refused", "no roller is fitted yet: {answer}");
+    let waits = kim.read(&format!("/refused/{}", id(106))).await;
+    assert_eq!(waits["ended"], Value::Null);
+
+    // Something else is stored: it is tried, in vain, and waits on; the audit trail says nothing of it.
+    let trail = farm.ana.read("/audit").await["items"].as_array().unwrap().len();
+    farm.at_lot(&farm.rape, lot_test("2027-03-23T08:00:00Z", "4")).await;
+    assert_eq!(kim.read(&format!("/refused/{}", id(106))).await["ended"], Value::Null);
+    assert_eq!(farm.ana.read("/audit").await["items"].as_array().unwrap().len(), trail + 1);
+
+    // The setup comes from the office, by its own address.
+    farm.log("setups", setup("2027-03-21T08:00:00Z", &farm.fine, "5:2", "12")).await;
+    let stored = farm.ana.read(&format!("/calibrations/{}", id(106))).await;
+    assert_eq!(stored["status"], "accepted", "{stored}");
+    assert_eq!(stored["recorded_by"]["name"], "kim-sync", "it is its sender's");
+    assert_ne!(stored["clock_error_seconds"], Value::Null, "what the phone's clock said is kept with it: {stored}");
+    let ended = kim.read(&format!("/refused/{}", id(106))).await["ended"].clone();
+    assert_eq!((&ended["how"], &ended["href"]), (&json!("mended"), &json!(format!("/calibrations/{}", id(106)))));
+    assert!(ended["says"].as_str().unwrap().contains("judged"), "{ended}");
+
+    // Sent again by a phone that does not know: the same, once.
+    let again = kim.post("/sync", json!({ "entries": [entry("calibration", &farm.unit, 106, catch("2027-03-24T08:00:00Z", &farm.wheat, Some(&farm.scale), AGREES))] })).await;
+    assert_eq!(again.json()["results"][0]["outcome"], "already_stored");
+}
+
+async fn hopeless_entries_stand_in_the_way_of_none(world: World) {
+    let farm = farm(&world).await;
+    // More than are tried after one request: catches of a lot that will never be there.
+    let nowhere = id(999);
+    let hopeless: Vec<Value> =
+        (200..230).map(|number| entry("fill", &farm.unit, number, fill("2027-03-22T08:00:00Z", &nowhere))).collect();
+    let results = send(&farm.ana, &hopeless).await;
+    assert!(results.iter().all(|result| result["outcome"] == "refused"), "{results:?}");
+    let early =
+        entry("calibration", &farm.unit, 106, catch("2027-03-24T08:00:00Z", &farm.wheat, Some(&farm.scale), AGREES));
+    assert_eq!(send(&farm.ana, &[early]).await[0]["outcome"], "refused");
+    farm.log("setups", setup("2027-03-21T08:00:00Z", &farm.fine, "5:2", "12")).await;
+    // One more request may be needed until its turn comes.
+    farm.at_lot(&farm.rape, lot_test("2027-03-23T08:00:00Z", "4")).await;
+    assert_eq!(farm.ana.read(&format!("/calibrations/{}", id(106))).await["status"], "accepted");
+    let waiting = farm.ana.read("/refused?limit=100").await["items"].as_array().unwrap().len();
+    assert_eq!(waiting, 30, "the others wait on");
 }
