@@ -6,7 +6,7 @@ use jiff::tz::TimeZone;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use sowmark_core::ids::OrganizationId;
-use sowmark_core::task_data::{Finding, Setpoint, Sown, Status, Task, TaskData, When};
+use sowmark_core::task_data::{Customer, Device, Finding, Setpoint, Sown, Status, Task, TaskData, When};
 use uuid::Uuid;
 
 /// A file as it was read.
@@ -99,11 +99,11 @@ impl Line {
             task: task.id.clone(),
             task_name: task.name.clone(),
             status: task.status,
-            customer: customer.and_then(|id| read.customer(id)).map(|customer| customer.name()),
+            customer: customer.and_then(|id| read.customer(id)).map(Customer::name),
             field: field.map(|field| field.name.clone()),
             field_code: field.and_then(|field| field.code.clone()),
             field_area_m2: field.and_then(|field| field.area_m2),
-            device: device.map(|device| device.identity()).unwrap_or_default(),
+            device: device.map(Device::identity).unwrap_or_default(),
             device_name: device.and_then(|device| device.name.clone()),
             serial: device.and_then(|device| device.serial.clone()),
             element: sown.element_object,
