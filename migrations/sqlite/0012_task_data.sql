@@ -15,11 +15,14 @@ CREATE TABLE task_file (
 -- What a name of the files means here. It is chosen once and offered from then on; another choice replaces it.
 CREATE TABLE task_match (
     organization_id BLOB NOT NULL,
+    -- Follows from kind and name.
+    id BLOB NOT NULL,
     kind TEXT NOT NULL CHECK (kind IN ('unit', 'lot', 'field', 'client')),
     -- For a unit the machine with its tank; else the name of product, field or customer.
     name TEXT NOT NULL,
     target_id BLOB NOT NULL,
-    PRIMARY KEY (organization_id, kind, name),
+    PRIMARY KEY (organization_id, id),
+    UNIQUE (organization_id, kind, name),
     FOREIGN KEY (organization_id, target_id) REFERENCES entry (organization_id, id)
 ) STRICT;
 

@@ -1,5 +1,6 @@
 //! Files of task data, matches and imports in the database.
 
+use super::lines::derived_id;
 use crate::access::Scope;
 use crate::db::{Cx, Result, Work};
 use crate::{args, queries};
@@ -16,8 +17,8 @@ queries! {
         left join account a on a.id = e.recorded_by
         where f.organization_id = $1 order by e.recorded_at desc, f.id limit $2";
     MATCHES = "select kind, name, target_id from task_match where organization_id = $1";
-    KEEP_MATCH = "insert into task_match (organization_id, kind, name, target_id) values ($1, $2, $3, $4)
-        on conflict (organization_id, kind, name) do update set target_id = excluded.target_id";
+    KEEP_MATCH = "insert into task_match (organization_id, id, kind, name, target_id) values ($1, $2, $3, $4, $5)
+        on conflict (organization_id, id) do update set target_id = excluded.target_id";
     LAST_IMPORT = "select turn, job_id, content from task_import where organization_id = $1 and task = $2
         order by turn desc limit 1";
     ADD_IMPORT = "insert into task_import (organization_id, task, turn, job_id, file_id, content)
@@ -81,7 +82,8 @@ pub(super) async fn matches(cx: &mut Cx<'_>, scope: &Scope) -> Result<Vec<MatchR
 
 pub(super) async fn keep_match(work: &mut Work, kind: &str, name: &str, target: Uuid) -> Result<()> {
     let organization = work.organization();
-    work.cx().execute(KEEP_MATCH, args![organization, kind, name, target]).await?;
+    let id = derived_id(&[organization.0.as_bytes(), kind.as_bytes(), name.as_bytes()]);
+    work.cx().execute(KEEP_MATCH, args![organization, id, kind, name, target]).await?;
     Ok(())
 }
 
