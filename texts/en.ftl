@@ -1727,6 +1727,78 @@ log-mass = Mass
 log-note = Note
 log-by = By
 
+## Records as files
+
+nav-exchange = Exchange
+exchange-title = Exchange
+exchange-lists = Lists for spreadsheets
+exchange-lists-what = Each list is a CSV file with every row that you may see.
+exchange-lists-own = Each list is a CSV file with the jobs that you logged.
+exchange-lists-note = Headings are the same in every language and carry the unit in square brackets; the decimal sign is a point unless you choose the comma. Beside each measured value stands what was entered. Text that a spreadsheet would compute begins with an apostrophe.
+exchange-from = From
+exchange-to = To, that day included
+exchange-form = Cells and numbers
+exchange-form-comma = Comma between cells, decimal point
+exchange-form-semicolon = Semicolon between cells, decimal comma
+exchange-mark = Mark of UTF-8
+exchange-mark-with = With: for spreadsheets
+exchange-mark-without = Without: for programs
+exchange-apply = Use for the files
+exchange-list-file = { $list }, CSV
+exchange-list = { $list ->
+    [seeders] Seeders
+    [metering-units] Metering units
+    [rollers] Rollers
+    [scales] Scales
+    [scale-checks] Scale checks
+    [seasons] Seasons
+    [crews] Crews
+    [configurations] Working widths
+    [setups] Setups
+    [services] Services
+    [lay-ups] Lay-ups
+    [clients] Clients
+    [fields] Fields
+    [lots] Seed lots
+    [lot-tests] Lot tests
+    [movements] Movements
+    [fills] Fills
+    [emptyings] Emptyings
+    [jobs] Jobs
+    [calibrations] Calibrations
+    [catches] Catches
+    [readiness] Readiness
+    [usage] Usage per job
+   *[audit] Audit trail
+}
+exchange-list-what = { $list ->
+    [seeders] Each machine: working width, row spacing, laid up or not.
+    [metering-units] Each metering unit, with what is told of its seeder beside it.
+    [rollers] The meter rollers.
+    [scales] The scales: smallest step and capacity.
+    [scale-checks] What each scale read of a known mass.
+    [seasons] When each season starts, and for which crops.
+    [crews] Who is in each crew, and which seeders it works with.
+    [configurations] Every working width and row spacing of each seeder, from when on.
+    [setups] Every roller, drive ratio and gate that was set up, from when on.
+    [services] Parts replaced or repaired.
+    [lay-ups] When a seeder was laid up or taken into use again.
+    [clients] For whom the organization sows.
+    [fields] The fields with their areas.
+    [lots] What the label says of each lot, its supplier and what came in.
+    [lot-tests] What was measured of the lots.
+    [movements] Seed received, returned, sold, discarded, counted.
+    [fills] Seed put into tanks.
+    [emptyings] Seed taken out of tanks.
+    [jobs] Field jobs: area, seed used, target rate.
+    [calibrations] Factor, uncertainty and state of each calibration.
+    [catches] What was caught for each calibration, a row for each catch.
+    [readiness] Each metering unit now: its number and what is due.
+    [usage] What each job came to, and under which number.
+   *[audit] Who did what and when, with the chain of hashes.
+}
+exchange-csv = CSV
+
 ## Clients, fields and jobs
 
 clients-title = Clients

@@ -2451,6 +2451,78 @@ log-mass = Masa
 log-note = Nota
 log-by = Anotado por
 
+## Los registros como archivos
+
+nav-exchange = Intercambio
+exchange-title = Intercambio
+exchange-lists = Listas para hojas de cálculo
+exchange-lists-what = Cada lista es un archivo CSV con todas las filas que usted puede ver.
+exchange-lists-own = Cada lista es un archivo CSV con las labores que usted anotó.
+exchange-lists-note = Los encabezados son los mismos en todos los idiomas y llevan la unidad entre corchetes; el signo decimal es un punto, salvo que elija la coma. Junto a cada valor medido está lo que se escribió. El texto que una hoja de cálculo calcularía empieza con un apóstrofo.
+exchange-from = Desde
+exchange-to = Hasta, ese día incluido
+exchange-form = Celdas y números
+exchange-form-comma = Coma entre celdas, punto decimal
+exchange-form-semicolon = Punto y coma entre celdas, coma decimal
+exchange-mark = Marca de UTF-8
+exchange-mark-with = Con marca: para hojas de cálculo
+exchange-mark-without = Sin marca: para programas
+exchange-apply = Usar para los archivos
+exchange-list-file = { $list }, CSV
+exchange-list = { $list ->
+    [seeders] Sembradoras
+    [metering-units] Dosificadores
+    [rollers] Rodillos
+    [scales] Balanzas
+    [scale-checks] Comprobaciones de balanzas
+    [seasons] Campañas
+    [crews] Equipos
+    [configurations] Anchos de labor
+    [setups] Montajes
+    [services] Reparaciones
+    [lay-ups] Cambios de uso
+    [clients] Clientes
+    [fields] Campos
+    [lots] Lotes de semilla
+    [lot-tests] Análisis de lotes
+    [movements] Movimientos
+    [fills] Cargas
+    [emptyings] Vaciados
+    [jobs] Labores
+    [calibrations] Calibraciones
+    [catches] Recogidas
+    [readiness] Disponibilidad
+    [usage] Uso por labor
+   *[audit] Registro de cambios
+}
+exchange-list-what = { $list ->
+    [seeders] Cada máquina: ancho de labor, distancia entre surcos, en uso o no.
+    [metering-units] Cada dosificador, con los datos de su sembradora al lado.
+    [rollers] Los rodillos dosificadores.
+    [scales] Las balanzas: división y capacidad.
+    [scale-checks] Lo que indicó cada balanza con una pesa patrón.
+    [seasons] Cuándo empieza cada campaña y para qué cultivos.
+    [crews] Quién forma cada equipo y con qué sembradoras trabaja.
+    [configurations] Cada ancho de labor y distancia entre surcos de cada sembradora, y desde cuándo.
+    [setups] Cada rodillo, relación de transmisión y compuerta que se montó, y desde cuándo.
+    [services] Piezas cambiadas o reparadas.
+    [lay-ups] Cuándo quedó fuera de uso una sembradora o volvió a usarse.
+    [clients] Para quién siembra la organización.
+    [fields] Los campos con su superficie.
+    [lots] Lo que dice la etiqueta de cada lote, su proveedor y lo que entró.
+    [lot-tests] Lo que se midió de los lotes.
+    [movements] Semilla recibida, devuelta, vendida, desechada, contada.
+    [fills] Semilla puesta en tolvas.
+    [emptyings] Semilla sacada de tolvas.
+    [jobs] Labores en el campo: superficie, semilla usada, dosis prevista.
+    [calibrations] Factor, incertidumbre y estado de cada calibración.
+    [catches] Lo que se recogió para cada calibración, una fila por recogida.
+    [readiness] Cada dosificador ahora: su número y lo que está pendiente.
+    [usage] A qué llegó cada labor y con qué número.
+   *[audit] Quién hizo qué y cuándo, con la cadena de huellas.
+}
+exchange-csv = CSV
+
 ## Clientes, campos y labores
 
 clients-title = Clientes

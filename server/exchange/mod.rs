@@ -1,14 +1,17 @@
-//! What comes from other programs and goes to them.
+//! Records leaving and entering as files: what leaves is what its reader sees in the API, what enters goes through the acts
+//! of its kind, so that every rule holds.
 
+pub mod lists;
+mod page;
 pub mod task_data;
 
 use crate::web::routes::Route;
 
-/// The routes of exchange.
+/// The routes of the exchange.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    task_data::routes()
+    [page::routes(), lists::routes(), task_data::routes()].into_iter().flatten().collect()
 }
 
-/// The queries of exchange.
+/// The queries of the exchange.
 pub const QUERIES: &[&[(&str, &str)]] = &[task_data::store::ALL];

@@ -1,5 +1,6 @@
-//! What comes from other programs and goes to them.
+//! Records leaving and entering as files.
 
+mod csv_lists;
 mod task_data_api;
 mod task_data_pages;
 
