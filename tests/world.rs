@@ -239,16 +239,18 @@ impl Person {
         answer(&self.router, request.body(Body::from(body.join("&"))).expect("a request")).await
     }
 
-    /// A file in a form of a page, as a browser sends it.
+    /// A file from a page's form, as a browser sends it from Sowmark's own page.
     pub async fn upload(&self, path: &str, name: &str, bytes: &[u8]) -> Answer {
+        const BOUNDARY: &str = "----between7MA4YWxkTrZu0gW";
         let head = format!(
-            "--limit\r\nContent-Disposition: form-data; name=\"file\"; filename=\"{name}\"\r\nContent-Type: text/csv\r\n\r\n"
+            "--{BOUNDARY}\r\nContent-Disposition: form-data; name=\"file\"; filename=\"{name}\"\r\n\
+             Content-Type: application/octet-stream\r\n\r\n"
         );
-        let body = [head.as_bytes(), bytes, b"\r\n--limit--\r\n"].concat();
+        let body = [head.as_bytes(), bytes, format!("\r\n--{BOUNDARY}--\r\n").as_bytes()].concat();
         let request = self
             .request(Method::POST, path)
             .header("sec-fetch-site", "same-origin")
-            .header(header::CONTENT_TYPE, "multipart/form-data; boundary=limit");
+            .header(header::CONTENT_TYPE, format!("multipart/form-data; boundary={BOUNDARY}"));
         answer(&self.router, request.body(Body::from(body)).expect("a request")).await
     }
 

@@ -324,6 +324,7 @@ kind-a = { $kind ->
         [signature] a signature
         [waiver] a waiver
         [policy] a policy
+        [task_file] a file of task data
         [void] a void
        *[entry] an entry
     }
@@ -358,6 +359,7 @@ kind-name = { $kind ->
         [signature] signature
         [waiver] waiver
         [policy] policy
+        [task_file] file of task data
         [void] void
        *[entry] entry
     }
@@ -746,6 +748,8 @@ audit-line = { $who }: { $did ->
         [dropped] dropped
         [feed_address_made] secret address made
         [feed_address_ended] secret address ended
+        [imported] imported
+        [matched] matched
         [member_ended] member ended
         [member_set] member set
         [password_link_made] password link made
@@ -1772,7 +1776,7 @@ exchange-list = { $list ->
 }
 exchange-list-what = { $list ->
     [seeders] Each machine: working width, row spacing, laid up or not.
-    [metering-units] Each metering unit beside its seeder, as an import takes them.
+    [metering-units] Each metering unit, with what is told of its seeder beside it.
     [rollers] The meter rollers.
     [scales] The scales: smallest step and capacity.
     [scale-checks] What each scale read of a known mass.
@@ -1791,7 +1795,7 @@ exchange-list-what = { $list ->
     [emptyings] Seed taken out of tanks.
     [jobs] Field jobs: area, seed used, target rate.
     [calibrations] Factor, uncertainty and state of each calibration.
-    [catches] What was caught for each calibration, as an import takes it.
+    [catches] What was caught for each calibration, a row for each catch.
     [readiness] Each metering unit now: its number and what is due.
     [usage] What each job came to, and under which number.
    *[audit] Who did what and when, with the chain of hashes.
@@ -1970,6 +1974,68 @@ job-basis-machine-total = What the machine shows
 job-target-rate = Target rate
 job-speed = Speed
 job-submit = Log the job
+
+## Files of task data
+
+task-file-title = Task data from machines
+task-file-what = Jobs out of the files that a machine's terminal writes (ISO 11783-10).
+task-file-intro = A terminal that follows ISO 11783-10 writes what it did into TASKDATA.XML. Send that file, or a zip of its folder; you
+    then see what each task would become, and decide.
+task-file-file = File
+task-file-file-hint = TASKDATA.XML, or a zip that holds it, of at most { $most } MB. Versions 3 and 4 are read.
+task-file-not-chosen = No file was chosen. Choose TASKDATA.XML, or a zip that holds it.
+task-file-send = Read the file
+task-file-earlier = Files that were sent
+task-file-sent = Sent
+task-file-sent-by = By
+task-file-open = Nothing is stored yet. Say what the file's names mean here; it is remembered for the next file. Untick what should
+    become no job.
+task-file-none-open = No task of this file is waiting to become a job.
+task-file-later = { $count ->
+    [one] { $count } more task is asked about once these are stored.
+   *[other] { $count } more tasks are asked about once these are stored.
+}
+task-file-submit = Store the jobs
+task-file-line = { $task }: { $product }
+task-file-store = Make a job of it
+task-file-unit = Metering unit
+task-file-unit-called = { $seeder }, { $unit }
+task-file-lot = Lot
+task-file-choose = Choose
+task-file-product-unknown = product not named
+task-file-field = Field
+task-file-field-by-name = “{ $name }”, by name only
+task-file-field-new = Add “{ $name }” to the fields
+task-file-client = Whose a new field is
+task-file-client-hint = Asked only where a field is added.
+task-file-client-new = Add “{ $name }” to the clients
+task-file-rate = Target rate
+task-file-rate-by-count = The file asks for { $seeds } seeds per m²: enter what that was by mass.
+task-file-rate-unknown = The file names no single rate by mass.
+task-file-seed-used = Seed used
+task-file-machine-mass = { $mass } kg, as the machine counted
+task-file-balance-mass = { $mass } kg, filled less emptied and left, as weighed
+task-file-customer = Customer
+task-file-machine = Machine
+task-file-by-machine = Machine's total
+task-file-by-balance = Weighed balance
+task-file-revolutions = Revolutions of the meter
+task-file-area = { $area } ha
+task-file-mass = { $mass } kg
+task-file-mass-and-rate = { $mass } kg, { $rate } kg/ha
+task-file-nothing = nothing
+task-file-change = { $what }: { $was } then, { $is } now
+task-file-stored = It is a job already.
+task-file-changed = It is a job already, made of other numbers, and was not overwritten. Correct that job, or void it and store the
+    task anew.
+task-file-to-seeder = To the seeder
+task-file-twice = The same machine began another task of this file at the same moment: log one of the two by hand.
+task-file-no-time = The file says no time at which it was sown: log it by hand.
+task-file-faulty = It cannot become a job:
+task-file-not-new = This line cannot become a job, or is one by now. Untick it.
+task-file-others = Tasks without anything sown
+task-file-planned = only planned
+task-file-note = From task data “{ $file }”: { $task }, { $machine }
 
 ## The readiness board and tolerances
 

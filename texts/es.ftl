@@ -1025,6 +1025,7 @@ kind-a = { $kind ->
         [signature] una firma
         [waiver] una excepción
         [policy] unas tolerancias
+        [task_file] un archivo de datos de tareas
         [void] una anulación
        *[entry] una entrada
     }
@@ -1059,6 +1060,7 @@ kind-name = { $kind ->
         [signature] firma
         [waiver] excepción
         [policy] tolerancias
+        [task_file] archivo de datos de tareas
         [void] anulación
        *[entry] entrada
     }
@@ -1453,6 +1455,8 @@ audit-line = { $who }: { $did ->
         [dropped] descarte
         [feed_address_made] dirección secreta nueva
         [feed_address_ended] dirección secreta anulada
+        [imported] importación
+        [matched] correspondencia de nombres
         [member_ended] baja de un miembro
         [member_set] alta o cambio de un miembro
         [password_link_made] enlace de contraseña
@@ -2496,7 +2500,7 @@ exchange-list = { $list ->
 }
 exchange-list-what = { $list ->
     [seeders] Cada máquina: ancho de labor, distancia entre surcos, en uso o no.
-    [metering-units] Cada dosificador junto a su sembradora, como los toma una importación.
+    [metering-units] Cada dosificador, con los datos de su sembradora al lado.
     [rollers] Los rodillos dosificadores.
     [scales] Las balanzas: división y capacidad.
     [scale-checks] Lo que indicó cada balanza con una pesa patrón.
@@ -2515,7 +2519,7 @@ exchange-list-what = { $list ->
     [emptyings] Semilla sacada de tolvas.
     [jobs] Labores en el campo: superficie, semilla usada, dosis prevista.
     [calibrations] Factor, incertidumbre y estado de cada calibración.
-    [catches] Lo que se recogió para cada calibración, como lo toma una importación.
+    [catches] Lo que se recogió para cada calibración, una fila por recogida.
     [readiness] Cada dosificador ahora: su número y lo que está pendiente.
     [usage] A qué llegó cada labor y con qué número.
    *[audit] Quién hizo qué y cuándo, con la cadena de huellas.
@@ -2695,6 +2699,68 @@ job-basis-machine-total = Lo que marca la máquina
 job-target-rate = Dosis deseada
 job-speed = Velocidad
 job-submit = Anotar la labor
+
+## Archivos de datos de tareas
+
+task-file-title = Datos de tareas de las máquinas
+task-file-what = Labores a partir de los archivos que escribe el terminal de una máquina (ISO 11783-10).
+task-file-intro = Un terminal que sigue la norma ISO 11783-10 escribe lo que hizo en TASKDATA.XML. Envíe ese archivo, o un zip de su
+    carpeta; verá en qué se convertiría cada tarea y decidirá usted.
+task-file-file = Archivo
+task-file-file-hint = TASKDATA.XML, o un zip que lo contenga, de { $most } MB como máximo. Se leen las versiones 3 y 4.
+task-file-not-chosen = No se eligió ningún archivo. Elija TASKDATA.XML, o un zip que lo contenga.
+task-file-send = Leer el archivo
+task-file-earlier = Archivos enviados
+task-file-sent = Enviado
+task-file-sent-by = Por
+task-file-open = Todavía no se guardó nada. Indique qué significan aquí los nombres del archivo; se recuerda para el siguiente. Quite
+    la marca de lo que no deba ser una labor.
+task-file-none-open = Ninguna tarea de este archivo espera convertirse en labor.
+task-file-later = { $count ->
+    [one] Falta { $count } tarea, que se pregunta cuando estas estén guardadas.
+   *[other] Faltan { $count } tareas, que se preguntan cuando estas estén guardadas.
+}
+task-file-submit = Guardar las labores
+task-file-line = { $task }: { $product }
+task-file-store = Convertirla en labor
+task-file-unit = Dosificador
+task-file-unit-called = { $seeder }, { $unit }
+task-file-lot = Lote
+task-file-choose = Elija
+task-file-product-unknown = producto sin nombre
+task-file-field = Campo
+task-file-field-by-name = «{ $name }», solo el nombre
+task-file-field-new = Agregar «{ $name }» a los campos
+task-file-client = De quién es un campo nuevo
+task-file-client-hint = Solo se usa cuando se agrega un campo.
+task-file-client-new = Agregar «{ $name }» a los clientes
+task-file-rate = Dosis objetivo
+task-file-rate-by-count = El archivo pide { $seeds } semillas por m²: escriba cuánto era en peso.
+task-file-rate-unknown = El archivo no nombra una sola dosis en peso.
+task-file-seed-used = Semilla usada
+task-file-machine-mass = { $mass } kg, según contó la máquina
+task-file-balance-mass = { $mass } kg, cargado menos vaciado y sobrante, según se pesó
+task-file-customer = Cliente del archivo
+task-file-machine = Máquina
+task-file-by-machine = Total de la máquina
+task-file-by-balance = Balance pesado
+task-file-revolutions = Vueltas del rodillo dosificador
+task-file-area = { $area } ha
+task-file-mass = { $mass } kg
+task-file-mass-and-rate = { $mass } kg, { $rate } kg/ha
+task-file-nothing = nada
+task-file-change = { $what }: { $was } entonces, { $is } ahora
+task-file-stored = Ya es una labor.
+task-file-changed = Ya es una labor, hecha con otros números, y no se sobrescribió. Corrija esa labor, o anúlela y guarde de nuevo la
+    tarea.
+task-file-to-seeder = Ir a la sembradora
+task-file-twice = La misma máquina empezó en el mismo momento otra tarea de este archivo: anote una de las dos a mano.
+task-file-no-time = El archivo no dice a qué hora se sembró: anótelo a mano.
+task-file-faulty = No puede ser una labor:
+task-file-not-new = Esta línea no puede ser una labor, o ya lo es. Quítele la marca.
+task-file-others = Tareas sin nada sembrado
+task-file-planned = solo planeada
+task-file-note = De los datos de tareas «{ $file }»: { $task }, { $machine }
 
 ## El tablero de estado y las tolerancias
 

@@ -72,6 +72,7 @@ kinds! {
     /// Under what usage said.
     Signature = "signature", false;
     Policy = "policy", false;
+    TaskFile = "task_file", false;
     Void = "void", false;
     /// Something sent that is of no kind that there is.
     Entry = "entry", false;

@@ -1,18 +1,18 @@
-//! Records leaving and entering as files: lists for spreadsheets out, and lists of other programs in.
-//!
-//! What leaves is what its reader sees in the API. What enters goes through the acts of its kind, so that every rule holds.
+//! Records leaving and entering as files: what leaves is what its reader sees in the API, what enters goes through the acts
+//! of its kind, so that every rule holds.
 
 pub mod import;
 pub mod lists;
 mod page;
+pub mod task_data;
 
 use crate::web::routes::Route;
 
 /// The routes of the exchange.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    [page::routes(), lists::routes(), import::page::routes()].into_iter().flatten().collect()
+    [page::routes(), lists::routes(), import::page::routes(), task_data::routes()].into_iter().flatten().collect()
 }
 
 /// The queries of the exchange.
-pub const QUERIES: &[&[(&str, &str)]] = &[import::store::ALL];
+pub const QUERIES: &[&[(&str, &str)]] = &[import::store::ALL, task_data::store::ALL];

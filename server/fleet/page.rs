@@ -27,6 +27,7 @@ const KEPT: &[Kept] = &[
     Kept { href: "/tolerances", name: "keeping-tolerances", what_for: "keeping-tolerances-what" },
     Kept { href: "/fields", name: "keeping-fields", what_for: "keeping-fields-what" },
     Kept { href: "/clients", name: "keeping-clients", what_for: "keeping-clients-what" },
+    Kept { href: "/exchange/task-data", name: "task-file-title", what_for: "task-file-what" },
     Kept { href: "/people", name: "keeping-people", what_for: "keeping-people-what" },
 ];
 

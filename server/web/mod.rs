@@ -18,3 +18,4 @@ pub mod refill;
 pub mod routes;
 pub mod said;
 pub mod saying;
+pub mod upload;

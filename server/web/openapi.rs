@@ -90,6 +90,17 @@ fn operation(route: &Route) -> utoipa::openapi::path::Operation {
                 .build(),
         ));
     }
+    if !about.takes_bytes.is_empty() {
+        let bytes = || {
+            let format = SchemaFormat::KnownFormat(KnownFormat::Binary);
+            ContentBuilder::new()
+                .schema(Some(ObjectBuilder::new().schema_type(Type::String).format(Some(format))))
+                .build()
+        };
+        let body = RequestBodyBuilder::new().required(Some(Required::True));
+        let body = about.takes_bytes.iter().fold(body, |body, kind| body.content(*kind, bytes()));
+        operation = operation.request_body(Some(body.build()));
+    }
     if route.need != Need::Anyone {
         operation = operation.security(SecurityRequirement::new::<&str, _, &str>("bearer", []));
     }

@@ -48,6 +48,8 @@ pub struct About {
     pub operation: &'static str,
     pub summary: &'static str,
     pub takes: Option<RefOr<Schema>>,
+    /// The kinds of bytes that it takes as they are.
+    pub takes_bytes: &'static [&'static str],
     pub asks: Option<RefOr<Schema>>,
     pub answers: Option<Answer>,
     pub creates: bool,
@@ -138,6 +140,13 @@ impl Route {
     #[must_use]
     pub fn takes<D: Input>(mut self) -> Self {
         self.about.takes = Some(D::schema());
+        self
+    }
+
+    /// Bytes that it takes as they are, by their content types.
+    #[must_use]
+    pub fn takes_bytes(mut self, kinds: &'static [&'static str]) -> Self {
+        self.about.takes_bytes = kinds;
         self
     }
 

@@ -161,6 +161,19 @@ impl Things {
             json!({ "trigger": "lot_changed", "until": "2027-04-03T08:00:00Z", "reason": "Zzu" }),
         )
         .await;
+        let tasks = include_str!("../task_data/example/TASKDATA/TASKDATA.XML");
+        let tasks = tasks.lines().map(|line| line.replace("Long Acre", "Pfold").replace(" D=\"Bin ", " D=\"Qb "));
+        let tasks = tasks.collect::<Vec<_>>().join("\n");
+        let renamed = [
+            ("Sow wheat ", "Tvk "),
+            ("Lower Field (planned)", "Xk"),
+            ("Wheat lot", "Vv"),
+            ("Starter granulate", "Gq"),
+            ("Beispiel", "Kvint"),
+            ("Seeder 6 m", "Zorv"),
+        ];
+        let tasks = renamed.iter().fold(tasks, |text, (from, to)| text.replace(from, to));
+        let file = created(ana.post_text("/imports/task-data?preview=true", tasks).await.json());
         let crew = created(ana.create("/crews", json!({ "name": "Yq" })).await);
         let kim = world.member(ana.organization, "kmq@example.org", "crew").await;
         Self {
@@ -168,6 +181,7 @@ impl Things {
                 ("/calibrations/", caught),
                 ("/calibrations/ ", held),
                 ("/crews/", crew),
+                ("/exchange/task-data/", file),
                 ("/lots/", lot),
                 ("/metering-units/", unit),
                 ("/people/", kim.account.0.to_string()),

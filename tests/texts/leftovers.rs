@@ -36,6 +36,7 @@ const SAME: &[&str] = &[
     "iii",
     "introducing",
     "introduction",
+    "iso",
     "javascript",
     "jcgm",
     "journal",

@@ -286,7 +286,11 @@ impl Tanks {
             .extend(self.balances.keys().map(|(element, _)| element.as_str()).filter(|element| !element.is_empty()));
         let areas = totals.alone(ddi::TOTAL_AREA, machines);
         let known = Known { totals, plan, machines, areas, is_alone: elements.len() == 1 };
-        elements.into_iter().filter_map(|element| self.sown_from(element, node, &known)).collect()
+        let sown = elements.into_iter().filter_map(|element| self.sown_from(element, node, &known));
+        let mut sown: Vec<_> = sown.collect();
+        // As the machine numbers its parts: ids are another program's in another file.
+        sown.sort_by(|one, other| (&one.device, one.element_object).cmp(&(&other.device, other.element_object)));
+        sown
     }
 
     fn sown_from(&self, id: &str, node: &Node, known: &Known<'_>) -> Option<Sown> {
