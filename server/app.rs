@@ -4,7 +4,9 @@ use crate::web::door::App;
 use crate::web::error::Error;
 use crate::web::routes::{Need, Route, mount};
 use crate::web::{assets, headers, openapi};
-use crate::{access, audit, calibration, db, fleet, people, phone, plan, readiness, records, seed, sync, usage};
+use crate::{
+    access, audit, calibration, db, exchange, fleet, people, phone, plan, readiness, records, seed, sync, usage,
+};
 use axum::Router;
 use axum::extract::State;
 use axum::http::{HeaderValue, Method, StatusCode, header};
@@ -37,6 +39,7 @@ pub fn routes() -> Vec<Route> {
     routes.extend(usage::routes());
     routes.extend(sync::routes());
     routes.extend(phone::routes());
+    routes.extend(exchange::routes());
     routes
 }
 
@@ -62,7 +65,8 @@ pub fn queries() -> Vec<(&'static str, &'static str)> {
         usage::QUERIES,
         sync::QUERIES,
     ];
-    house.into_iter().chain(features.into_iter().flatten().copied()).flatten().copied().collect()
+    let listed = house.into_iter().chain(features.into_iter().flatten().copied()).flatten().copied();
+    listed.chain(exchange::whole::queries()).collect()
 }
 
 /// The application, ready to serve.

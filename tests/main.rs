@@ -14,6 +14,7 @@ mod calibration;
 mod chart;
 mod cli;
 mod demo;
+mod exchange;
 mod fleet;
 mod house;
 mod people;
