@@ -15,6 +15,7 @@ mod chart;
 mod cli;
 mod demo;
 mod exchange;
+mod feeds;
 mod fleet;
 mod house;
 mod people;

@@ -256,6 +256,7 @@ fault-not-there = There is no such { $what ->
         [configuration] configuration
         [crew] crew
         [emptying] emptying
+        [feed-address] secret address
         [field] field
         [file] file
         [fill] fill
@@ -297,6 +298,7 @@ kind-a = { $kind ->
         [membership] a membership
         [session] a session
         [token] a token
+        [feed_address] a secret address
         [client] a client
         [crew] a crew
         [seeder] a seeder
@@ -329,6 +331,7 @@ kind-name = { $kind ->
         [membership] membership
         [session] session
         [token] token
+        [feed_address] secret address
         [client] client
         [crew] crew
         [seeder] seeder
@@ -491,6 +494,45 @@ crew-members-none = Nobody to tick yet: add a member first.
 crew-seeders-none = No seeder yet: add one under Seeders, then come back.
 crew-member-twice = This member is named twice. Name each once.
 crew-seeder-twice = This seeder is named twice. Name each once.
+
+## What is due, brought to people: feeds and notices
+
+notices-title = What is due, brought to you
+notices-intro = Everything on your machines that waits to be caught again or checked, and what the calendar brings next. Have
+    it where you look anyway: in your calendar, or in a news reader.
+notices-due = Due now
+notices-due-none = Nothing is due.
+notices-coming = Comes due
+matter-unit = { $seeder }, { $unit }: { $reason }
+matter-coming = From { $day } on this is so, unless it is seen to before.
+matter-scale = { $scale }: check with a known mass
+matter-scale-why = { $how ->
+    [never] Nobody has checked the scale “{ $scale }” with a known mass, and catches were weighed on it. Read a known mass on it
+        and log the check.
+    [failed] The scale “{ $scale }” failed its check of { $checked }. Have it put right, then read a known mass on it and log
+        the check.
+    [over] The scale “{ $scale }” was last checked on { $checked }, longer ago than your tolerances allow. Read a known mass on
+        it and log the check.
+   *[other] The scale “{ $scale }” was last checked on { $checked }. From { $day } on it must be checked again before the next
+        catch: read a known mass on it and log the check.
+}
+feed = Calendar and news
+feed-name = Due at { $organization }
+feed-note = Your calendar and your news reader can fetch what is due from an address of your own. It is secret: whoever has it
+    reads what you may see, without signing in, until you end it. It ends with your membership too.
+feed-since = You have had an address since { $since }. Last read: { $read }.
+feed-of-member = Since { $since } this person's calendar or news reader can fetch what is due at a secret address. Last read:
+    { $read }.
+feed-make = Make my address
+feed-renew = Make a new address
+feed-renew-note = The one before ends at once, wherever it is in use.
+feed-end = End the address
+feed-once-title = Your secret address
+feed-once = It is shown this once: copy what you need now. Give it to nobody; whoever has it reads what you may see.
+feed-once-calendar = For a calendar
+feed-once-calendar-note = In your calendar, add a calendar by its address and paste this one.
+feed-once-news = For a news reader
+feed-once-news-note = In your news reader, add a feed and paste this address.
 
 ## The phone: outbox, pages kept, entries refused
 
@@ -699,6 +741,8 @@ audit-line = { $who }: { $did ->
         [changed] changed
         [created] created
         [dropped] dropped
+        [feed_address_made] secret address made
+        [feed_address_ended] secret address ended
         [member_ended] member ended
         [member_set] member set
         [password_link_made] password link made

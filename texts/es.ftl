@@ -957,6 +957,7 @@ fault-not-there = { $what ->
         [configuration] Esa configuración
         [crew] Ese equipo
         [emptying] Ese vaciado
+        [feed-address] Esa dirección secreta
         [field] Ese campo
         [file] Ese archivo
         [fill] Esa carga
@@ -998,6 +999,7 @@ kind-a = { $kind ->
         [membership] una pertenencia
         [session] una sesión
         [token] una clave de acceso
+        [feed_address] una dirección secreta
         [client] un cliente
         [crew] un equipo
         [seeder] una sembradora
@@ -1030,6 +1032,7 @@ kind-name = { $kind ->
         [membership] pertenencia
         [session] sesión
         [token] clave de acceso
+        [feed_address] dirección secreta
         [client] cliente
         [crew] equipo
         [seeder] sembradora
@@ -1194,6 +1197,45 @@ crew-members-none = Todavía no hay a quién marcar: agregue antes un miembro.
 crew-seeders-none = Todavía no hay ninguna sembradora: agregue una en Sembradoras y vuelva aquí.
 crew-member-twice = Este miembro está dos veces. Indique a cada uno una vez.
 crew-seeder-twice = Esta sembradora está dos veces. Indique cada una una vez.
+
+## Lo pendiente, llevado a cada persona: calendario y avisos
+
+notices-title = Lo pendiente, a su alcance
+notices-intro = Todo lo que en sus sembradoras espera un ensayo o una revisión, y lo próximo que trae el calendario. Téngalo donde
+    usted mira de todos modos: en su calendario o en un lector de noticias.
+notices-due = Pendiente ahora
+notices-due-none = No hay nada pendiente.
+notices-coming = Lo que vendrá
+matter-unit = { $seeder }, { $unit }: { $reason }
+matter-coming = Será así desde el { $day }, salvo que se resuelva antes.
+matter-scale = { $scale }: revisar con una pesa patrón
+matter-scale-why = { $how ->
+    [never] Nadie revisó la balanza «{ $scale }» con una pesa patrón, y se pesaron recogidas en ella. Pese en ella una pesa patrón
+        y anote la lectura.
+    [failed] La balanza «{ $scale }» no pasó su revisión del { $checked }. Hágala ajustar; después pese en ella una pesa patrón y
+        anote la lectura.
+    [over] La balanza «{ $scale }» se revisó por última vez el { $checked }, hace más tiempo del que admiten sus tolerancias. Pese
+        en ella una pesa patrón y anote la lectura.
+   *[other] La balanza «{ $scale }» se revisó por última vez el { $checked }. Desde el { $day } hay que revisarla otra vez antes
+        del próximo ensayo: pese en ella una pesa patrón y anote la lectura.
+}
+feed = Calendario y noticias
+feed-name = Pendiente en { $organization }
+feed-note = Su calendario y su lector de noticias pueden buscar lo pendiente en una dirección propia de usted. Es secreta: quien la
+    tenga lee lo que usted puede ver, sin ingresar, hasta que usted la anule. También termina cuando usted deja de ser miembro.
+feed-since = Usted tiene una dirección desde el { $since }. Última lectura: { $read }.
+feed-of-member = Desde el { $since } el calendario o el lector de noticias de esta persona puede buscar lo pendiente en una
+    dirección secreta. Última lectura: { $read }.
+feed-make = Crear mi dirección
+feed-renew = Crear otra dirección
+feed-renew-note = La anterior deja de servir enseguida, dondequiera que se use.
+feed-end = Anular la dirección
+feed-once-title = Su dirección secreta
+feed-once = Se muestra solo esta vez: copie ahora lo que necesite. No se la dé a nadie; quien la tenga lee lo que usted puede ver.
+feed-once-calendar = Para un calendario
+feed-once-calendar-note = En su calendario, agregue un calendario por su dirección y pegue esta.
+feed-once-news = Para un lector de noticias
+feed-once-news-note = En su lector de noticias, agregue una fuente y pegue esta dirección.
 
 ## El teléfono: bandeja de salida, páginas guardadas, entradas rechazadas
 
@@ -1406,6 +1448,8 @@ audit-line = { $who }: { $did ->
         [changed] cambio
         [created] creación
         [dropped] descarte
+        [feed_address_made] dirección secreta nueva
+        [feed_address_ended] dirección secreta anulada
         [member_ended] baja de un miembro
         [member_set] alta o cambio de un miembro
         [password_link_made] enlace de contraseña

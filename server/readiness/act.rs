@@ -187,6 +187,6 @@ pub async fn unit_now(
     Ok((now, board.names))
 }
 
-fn may_see(scope: &Scope, lot: Option<LotId>) -> bool {
+pub(super) fn may_see(scope: &Scope, lot: Option<LotId>) -> bool {
     Names::is_whole(scope) || lot.is_some_and(|lot| scope.lots.includes(&lot))
 }

@@ -452,6 +452,7 @@ pub const LEFT_OUT: &[(&str, Option<&str>, &str)] = &[
     ("session", None, "who is signed in here is no part of the records, and a session is a way in"),
     ("bearer_token", None, "a token is a way in"),
     ("one_time_link", None, "a link is a way in"),
+    ("feed_address", None, "a secret address is a way in: people make one anew where their records go"),
     ("account", Some("password_hash"), "a way in: people set a password anew where their records go"),
     ("account", Some("failed_sign_ins"), "about signing in on this server"),
     ("account", Some("sign_in_after"), "about signing in on this server"),
