@@ -40,7 +40,7 @@ async fn export_organization(signed: Signed) -> Result<Response, Error> {
     let organization = signed.actor.organization();
     let export = Export::begin(&signed.app.db, organization, pieces).await?;
     tokio::spawn(export.send(signed.app.clock.now()));
-    let name = format!("attachment; filename=\"sowmark-{}.jsonl\"", organization.0);
+    let name = format!("attachment; filename=\"{}\"", super::file_name(organization));
     let name = HeaderValue::from_str(&name).map_err(Error::broken)?;
     let kind = HeaderValue::from_static("application/x-ndjson");
     Ok(([(header::CONTENT_TYPE, kind), (header::CONTENT_DISPOSITION, name)], Body::new(Streamed(received)))

@@ -17,6 +17,7 @@ pub use import::{Imported, Refused, import};
 pub use sql::queries;
 
 use crate::web::routes::Route;
+use sowmark_core::ids::OrganizationId;
 
 /// The name of the format, in its head.
 pub const FORMAT: &str = "sowmark organization";
@@ -27,4 +28,9 @@ pub const VERSION: u32 = 1;
 #[must_use]
 pub fn routes() -> Vec<Route> {
     [api::routes(), page::routes()].into_iter().flatten().collect()
+}
+
+/// What the file is called.
+fn file_name(organization: OrganizationId) -> String {
+    format!("sowmark-{}.jsonl", organization.0)
 }

@@ -17,8 +17,12 @@ pub(super) fn routes() -> Vec<Route> {
 #[template(path = "exchange/whole.html")]
 struct WholePage {
     page: Page,
+    /// For the host's command line.
+    command: String,
 }
 
 async fn whole_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
-    show(&WholePage { page: Page::new(&signed, &cookies, say!(signed.actor.words(), "whole-title"), "/audit") })
+    let page = Page::new(&signed, &cookies, say!(signed.actor.words(), "whole-title"), "/audit");
+    let command = format!("sowmark organization import {}", super::file_name(signed.actor.organization()));
+    show(&WholePage { page, command })
 }
