@@ -40,6 +40,7 @@ pub fn routes() -> Vec<Route> {
     routes.extend(exchange::routes());
     routes.extend(sync::routes());
     routes.extend(phone::routes());
+    routes.extend(exchange::routes());
     routes.extend(feeds::routes());
     routes
 }
@@ -68,7 +69,8 @@ pub fn queries() -> Vec<(&'static str, &'static str)> {
         sync::QUERIES,
         feeds::QUERIES,
     ];
-    house.into_iter().chain(features.into_iter().flatten().copied()).flatten().copied().collect()
+    let listed = house.into_iter().chain(features.into_iter().flatten().copied()).flatten().copied();
+    listed.chain(exchange::whole::queries()).collect()
 }
 
 /// The application, ready to serve.

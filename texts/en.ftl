@@ -765,6 +765,17 @@ audit-change = What changed
 audit-hash = Hash
 audit-older = Older
 
+## The whole organization as a file
+
+whole-title = Take everything along
+whole-link = Take all records along as a file
+whole-intro = One file with every record of the organization, void ones, decisions, waivers, tolerances, refused entries and the audit trail among them. Another Sowmark server can take it in, and other programs can compute with it: each line is JSON.
+whole-left-out = Passwords, sessions, tokens and one-time links are not in it. Names and e-mail addresses of the people are: keep the file accordingly.
+whole-import = Whoever runs the other server takes it in with this command. It is checked first, the audit trail and every calibration's computation too, and is taken in whole or not at all.
+whole-people = Each person is then given a one-time link to set a password there.
+whole-download = Download the file
+whole-back = Back to the audit trail
+
 ## The fleet: seeders, units, rollers, scales, seasons, labels
 
 keeping-rollers = What turns under a tank. A unit's setup names the one that is fitted.

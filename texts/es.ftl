@@ -1472,6 +1472,21 @@ audit-change = Qué cambió
 audit-hash = Huella
 audit-older = Anteriores
 
+## La organización entera en un archivo
+
+whole-title = Llevarse todo
+whole-link = Llevarse todos los registros en un archivo
+whole-intro = Un archivo con todos los registros de la organización, también los anulados, las decisiones, las excepciones,
+    las tolerancias, las entradas rechazadas y el registro de cambios. Otro servidor de Sowmark puede incorporarlo y otros
+    programas pueden calcular con él: cada línea es JSON.
+whole-left-out = No contiene contraseñas, sesiones, claves de acceso ni enlaces de un solo uso. Sí contiene los nombres y las
+    direcciones de correo de las personas: guarde el archivo con el cuidado que eso pide.
+whole-import = Quien administra el otro servidor lo incorpora con esta orden. Antes se comprueba todo, también el registro de
+    cambios y el cálculo de cada calibración; se incorpora entero o no se incorpora.
+whole-people = Después, cada persona recibe un enlace de un solo uso para poner allí una contraseña.
+whole-download = Descargar el archivo
+whole-back = Volver al registro de cambios
+
 ## Las sembradoras: dosificadores, rodillos, balanzas, campañas, etiquetas
 
 keeping-rollers = Lo que gira debajo de la tolva. El montaje de cada dosificador indica cuál lleva.

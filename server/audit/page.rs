@@ -47,6 +47,8 @@ struct TrailPage {
     page: Page,
     lines: Vec<Told>,
     older: Option<i64>,
+    /// Who may take everything along is shown where.
+    keeps_people: bool,
 }
 
 async fn audit_page(signed: Signed, cookies: Cookies, Asked(asked): Asked<TrailAsked>) -> Result<Response, Error> {
@@ -59,9 +61,15 @@ async fn audit_page(signed: Signed, cookies: Cookies, Asked(asked): Asked<TrailA
     } else {
         None
     };
+    let keeps_people = signed.actor.may(Permission::KeepPeople);
     let words = signed.actor.words();
     let lines = lines.into_iter().map(|line| Told::of(line, &signed.actor.time_zone, words)).collect();
-    show(&TrailPage { page: Page::new(&signed, &cookies, say!(words, "nav-audit"), "/audit"), lines, older })
+    show(&TrailPage {
+        page: Page::new(&signed, &cookies, say!(words, "nav-audit"), "/audit"),
+        lines,
+        older,
+        keeps_people,
+    })
 }
 
 impl Told {

@@ -4,6 +4,7 @@
 //! (no UUIDs), functions generic over the database (a where-clause each), a query builder (literals become parameters
 //! and defeat partial indexes). What may differ between the databases is in `open.rs` and in the migrations.
 
+pub mod cells;
 pub mod kind;
 mod open;
 pub mod work;
@@ -264,6 +265,16 @@ impl Db {
         Ok(match self {
             Self::Sqlite { write, .. } => Tx::Sqlite(write.begin_with("BEGIN IMMEDIATE").await?),
             Self::Postgres(pool) => Tx::Postgres(pool.begin().await?),
+        })
+    }
+
+    /// A transaction for reading that sees one moment from its first query to its last, whatever is written meanwhile.
+    pub async fn snapshot(&self) -> Result<Tx> {
+        Ok(match self {
+            Self::Sqlite { read, .. } => Tx::Sqlite(read.begin().await?),
+            Self::Postgres(pool) => {
+                Tx::Postgres(pool.begin_with("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY").await?)
+            }
         })
     }
 

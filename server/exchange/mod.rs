@@ -1,17 +1,21 @@
 //! Records leaving and entering as files: what leaves is what its reader sees in the API, what enters goes through the acts
-//! of its kind, so that every rule holds.
+//! of its kind, so that every rule holds. Only an organization as a whole (`whole/`) goes as it stands.
 
 pub mod import;
 pub mod lists;
 mod page;
 pub mod task_data;
+pub mod whole;
 
 use crate::web::routes::Route;
 
 /// The routes of the exchange.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    [page::routes(), lists::routes(), import::page::routes(), task_data::routes()].into_iter().flatten().collect()
+    [page::routes(), lists::routes(), import::page::routes(), task_data::routes(), whole::routes()]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 /// The queries of the exchange.

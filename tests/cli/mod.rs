@@ -2,5 +2,5 @@
 
 mod commands;
 mod demo;
-mod place;
+pub mod place;
 mod starting;

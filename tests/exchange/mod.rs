@@ -4,6 +4,11 @@ mod csv_import;
 mod csv_lists;
 mod task_data_api;
 mod task_data_pages;
+mod whole_hostile;
+mod whole_known;
+mod whole_program;
+mod whole_round;
+mod whole_timelines;
 
 use crate::world::{Person, World};
 use serde_json::{Value, json};

@@ -1,0 +1,36 @@
+//! A whole organization in one file, for another server or for whoever wants to compute with it.
+//!
+//! Lines of JSON: the head, a line for each row, the end with a hash over all rows. `tables.rs` says what is in it,
+//! `line.rs` how a row is written and read, `export.rs` and `import.rs` do it, `check.rs` is what an import must pass.
+//! The records stay what they were: an import adds nothing to them, so that an export of it is the same file.
+
+mod api;
+mod check;
+pub mod export;
+pub mod import;
+mod line;
+mod page;
+mod sql;
+pub mod tables;
+
+pub use import::{Imported, Refused, import};
+pub use sql::queries;
+
+use crate::web::routes::Route;
+use sowmark_core::ids::OrganizationId;
+
+/// The name of the format, in its head.
+pub const FORMAT: &str = "sowmark organization";
+/// The format's version. A column that is added makes a new one: a reader of the old would not know it.
+pub const VERSION: u32 = 1;
+
+/// The routes of the export.
+#[must_use]
+pub fn routes() -> Vec<Route> {
+    [api::routes(), page::routes()].into_iter().flatten().collect()
+}
+
+/// What the file is called.
+fn file_name(organization: OrganizationId) -> String {
+    format!("sowmark-{}.jsonl", organization.0)
+}
