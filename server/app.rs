@@ -4,7 +4,9 @@ use crate::web::door::App;
 use crate::web::error::Error;
 use crate::web::routes::{Need, Route, mount};
 use crate::web::{assets, headers, openapi};
-use crate::{access, audit, calibration, db, feeds, fleet, people, phone, plan, readiness, records, seed, sync, usage};
+use crate::{
+    access, audit, calibration, db, digest, feeds, fleet, people, phone, plan, readiness, records, seed, sync, usage,
+};
 use axum::Router;
 use axum::extract::State;
 use axum::http::{HeaderValue, Method, StatusCode, header};
@@ -38,6 +40,7 @@ pub fn routes() -> Vec<Route> {
     routes.extend(sync::routes());
     routes.extend(phone::routes());
     routes.extend(feeds::routes());
+    routes.extend(digest::routes());
     routes
 }
 
@@ -63,6 +66,7 @@ pub fn queries() -> Vec<(&'static str, &'static str)> {
         usage::QUERIES,
         sync::QUERIES,
         feeds::QUERIES,
+        digest::QUERIES,
     ];
     house.into_iter().chain(features.into_iter().flatten().copied()).flatten().copied().collect()
 }
