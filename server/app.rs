@@ -4,7 +4,9 @@ use crate::web::door::App;
 use crate::web::error::Error;
 use crate::web::routes::{Need, Route, mount};
 use crate::web::{assets, headers, openapi};
-use crate::{access, audit, calibration, db, fleet, people, phone, plan, readiness, records, seed, sync, usage};
+use crate::{
+    access, audit, calibration, db, fleet, people, phone, plan, readiness, records, reports, seed, sync, usage,
+};
 use axum::Router;
 use axum::extract::State;
 use axum::http::{HeaderValue, Method, StatusCode, header};
@@ -35,6 +37,7 @@ pub fn routes() -> Vec<Route> {
     routes.extend(plan::routes());
     routes.extend(calibration::routes());
     routes.extend(usage::routes());
+    routes.extend(reports::routes());
     routes.extend(sync::routes());
     routes.extend(phone::routes());
     routes
