@@ -5,7 +5,8 @@ use crate::web::error::Error;
 use crate::web::routes::{Need, Route, mount};
 use crate::web::{assets, headers, openapi};
 use crate::{
-    access, audit, calibration, db, fleet, people, phone, plan, readiness, records, reports, seed, sync, usage,
+    access, audit, calibration, db, exchange, feeds, fleet, people, phone, plan, readiness, records, reports, seed, sync,
+    usage,
 };
 use axum::Router;
 use axum::extract::State;
@@ -38,8 +39,10 @@ pub fn routes() -> Vec<Route> {
     routes.extend(calibration::routes());
     routes.extend(usage::routes());
     routes.extend(reports::routes());
+    routes.extend(exchange::routes());
     routes.extend(sync::routes());
     routes.extend(phone::routes());
+    routes.extend(feeds::routes());
     routes
 }
 
@@ -64,6 +67,7 @@ pub fn queries() -> Vec<(&'static str, &'static str)> {
         calibration::QUERIES,
         usage::QUERIES,
         sync::QUERIES,
+        feeds::QUERIES,
     ];
     house.into_iter().chain(features.into_iter().flatten().copied()).flatten().copied().collect()
 }

@@ -15,6 +15,8 @@ pub mod clock;
 pub mod config;
 pub mod db;
 pub mod demo;
+pub mod exchange;
+pub mod feeds;
 pub mod fleet;
 pub mod hex;
 pub mod people;

@@ -14,6 +14,8 @@ mod calibration;
 mod chart;
 mod cli;
 mod demo;
+mod exchange;
+mod feeds;
 mod fleet;
 mod house;
 mod people;

@@ -256,6 +256,7 @@ fault-not-there = There is no such { $what ->
         [configuration] configuration
         [crew] crew
         [emptying] emptying
+        [feed-address] secret address
         [field] field
         [file] file
         [fill] fill
@@ -297,6 +298,7 @@ kind-a = { $kind ->
         [membership] a membership
         [session] a session
         [token] a token
+        [feed_address] a secret address
         [client] a client
         [crew] a crew
         [seeder] a seeder
@@ -329,6 +331,7 @@ kind-name = { $kind ->
         [membership] membership
         [session] session
         [token] token
+        [feed_address] secret address
         [client] client
         [crew] crew
         [seeder] seeder
@@ -491,6 +494,45 @@ crew-members-none = Nobody to tick yet: add a member first.
 crew-seeders-none = No seeder yet: add one under Seeders, then come back.
 crew-member-twice = This member is named twice. Name each once.
 crew-seeder-twice = This seeder is named twice. Name each once.
+
+## What is due, brought to people: feeds and notices
+
+notices-title = What is due, brought to you
+notices-intro = Everything on your machines that waits to be caught again or checked, and what the calendar brings next. Have
+    it where you look anyway: in your calendar, or in a news reader.
+notices-due = Due now
+notices-due-none = Nothing is due.
+notices-coming = Comes due
+matter-unit = { $seeder }, { $unit }: { $reason }
+matter-coming = From { $day } on this is so, unless it is seen to before.
+matter-scale = { $scale }: check with a known mass
+matter-scale-why = { $how ->
+    [never] Nobody has checked the scale “{ $scale }” with a known mass, and catches were weighed on it. Read a known mass on it
+        and log the check.
+    [failed] The scale “{ $scale }” failed its check of { $checked }. Have it put right, then read a known mass on it and log
+        the check.
+    [over] The scale “{ $scale }” was last checked on { $checked }, longer ago than your tolerances allow. Read a known mass on
+        it and log the check.
+   *[other] The scale “{ $scale }” was last checked on { $checked }. From { $day } on it must be checked again before the next
+        catch: read a known mass on it and log the check.
+}
+feed = Calendar and news
+feed-name = Due at { $organization }
+feed-note = Your calendar and your news reader can fetch what is due from an address of your own. It is secret: whoever has it
+    reads what you may see, without signing in, until you end it. It ends with your membership too.
+feed-since = You have had an address since { $since }. Last read: { $read }.
+feed-of-member = Since { $since } this person's calendar or news reader can fetch what is due at a secret address. Last read:
+    { $read }.
+feed-make = Make my address
+feed-renew = Make a new address
+feed-renew-note = The one before ends at once, wherever it is in use.
+feed-end = End the address
+feed-once-title = Your secret address
+feed-once = It is shown this once: copy what you need now. Give it to nobody; whoever has it reads what you may see.
+feed-once-calendar = For a calendar
+feed-once-calendar-note = In your calendar, add a calendar by its address and paste this one.
+feed-once-news = For a news reader
+feed-once-news-note = In your news reader, add a feed and paste this address.
 
 ## The phone: outbox, pages kept, entries refused
 
@@ -699,6 +741,8 @@ audit-line = { $who }: { $did ->
         [changed] changed
         [created] created
         [dropped] dropped
+        [feed_address_made] secret address made
+        [feed_address_ended] secret address ended
         [member_ended] member ended
         [member_set] member set
         [password_link_made] password link made
@@ -1678,6 +1722,78 @@ log-when = When
 log-mass = Mass
 log-note = Note
 log-by = By
+
+## Records as files
+
+nav-exchange = Exchange
+exchange-title = Exchange
+exchange-lists = Lists for spreadsheets
+exchange-lists-what = Each list is a CSV file with every row that you may see.
+exchange-lists-own = Each list is a CSV file with the jobs that you logged.
+exchange-lists-note = Headings are the same in every language and carry the unit in square brackets; the decimal sign is a point unless you choose the comma. Beside each measured value stands what was entered. Text that a spreadsheet would compute begins with an apostrophe.
+exchange-from = From
+exchange-to = To, that day included
+exchange-form = Cells and numbers
+exchange-form-comma = Comma between cells, decimal point
+exchange-form-semicolon = Semicolon between cells, decimal comma
+exchange-mark = Mark of UTF-8
+exchange-mark-with = With: for spreadsheets
+exchange-mark-without = Without: for programs
+exchange-apply = Use for the files
+exchange-list-file = { $list }, CSV
+exchange-list = { $list ->
+    [seeders] Seeders
+    [metering-units] Metering units
+    [rollers] Rollers
+    [scales] Scales
+    [scale-checks] Scale checks
+    [seasons] Seasons
+    [crews] Crews
+    [configurations] Working widths
+    [setups] Setups
+    [services] Services
+    [lay-ups] Lay-ups
+    [clients] Clients
+    [fields] Fields
+    [lots] Seed lots
+    [lot-tests] Lot tests
+    [movements] Movements
+    [fills] Fills
+    [emptyings] Emptyings
+    [jobs] Jobs
+    [calibrations] Calibrations
+    [catches] Catches
+    [readiness] Readiness
+    [usage] Usage per job
+   *[audit] Audit trail
+}
+exchange-list-what = { $list ->
+    [seeders] Each machine: working width, row spacing, laid up or not.
+    [metering-units] Each metering unit beside its seeder, as an import takes them.
+    [rollers] The meter rollers.
+    [scales] The scales: smallest step and capacity.
+    [scale-checks] What each scale read of a known mass.
+    [seasons] When each season starts, and for which crops.
+    [crews] Who is in each crew, and which seeders it works with.
+    [configurations] Every working width and row spacing of each seeder, from when on.
+    [setups] Every roller, drive ratio and gate that was set up, from when on.
+    [services] Parts replaced or repaired.
+    [lay-ups] When a seeder was laid up or taken into use again.
+    [clients] For whom the organization sows.
+    [fields] The fields with their areas.
+    [lots] What the label says of each lot, its supplier and what came in.
+    [lot-tests] What was measured of the lots.
+    [movements] Seed received, returned, sold, discarded, counted.
+    [fills] Seed put into tanks.
+    [emptyings] Seed taken out of tanks.
+    [jobs] Field jobs: area, seed used, target rate.
+    [calibrations] Factor, uncertainty and state of each calibration.
+    [catches] What was caught for each calibration, as an import takes it.
+    [readiness] Each metering unit now: its number and what is due.
+    [usage] What each job came to, and under which number.
+   *[audit] Who did what and when, with the chain of hashes.
+}
+exchange-csv = CSV
 
 ## Clients, fields and jobs
 

@@ -957,6 +957,7 @@ fault-not-there = { $what ->
         [configuration] Esa configuración
         [crew] Ese equipo
         [emptying] Ese vaciado
+        [feed-address] Esa dirección secreta
         [field] Ese campo
         [file] Ese archivo
         [fill] Esa carga
@@ -998,6 +999,7 @@ kind-a = { $kind ->
         [membership] una pertenencia
         [session] una sesión
         [token] una clave de acceso
+        [feed_address] una dirección secreta
         [client] un cliente
         [crew] un equipo
         [seeder] una sembradora
@@ -1030,6 +1032,7 @@ kind-name = { $kind ->
         [membership] pertenencia
         [session] sesión
         [token] clave de acceso
+        [feed_address] dirección secreta
         [client] cliente
         [crew] equipo
         [seeder] sembradora
@@ -1194,6 +1197,45 @@ crew-members-none = Todavía no hay a quién marcar: agregue antes un miembro.
 crew-seeders-none = Todavía no hay ninguna sembradora: agregue una en Sembradoras y vuelva aquí.
 crew-member-twice = Este miembro está dos veces. Indique a cada uno una vez.
 crew-seeder-twice = Esta sembradora está dos veces. Indique cada una una vez.
+
+## Lo pendiente, llevado a cada persona: calendario y avisos
+
+notices-title = Lo pendiente, a su alcance
+notices-intro = Todo lo que en sus sembradoras espera un ensayo o una revisión, y lo próximo que trae el calendario. Téngalo donde
+    usted mira de todos modos: en su calendario o en un lector de noticias.
+notices-due = Pendiente ahora
+notices-due-none = No hay nada pendiente.
+notices-coming = Lo que vendrá
+matter-unit = { $seeder }, { $unit }: { $reason }
+matter-coming = Será así desde el { $day }, salvo que se resuelva antes.
+matter-scale = { $scale }: revisar con una pesa patrón
+matter-scale-why = { $how ->
+    [never] Nadie revisó la balanza «{ $scale }» con una pesa patrón, y se pesaron recogidas en ella. Pese en ella una pesa patrón
+        y anote la lectura.
+    [failed] La balanza «{ $scale }» no pasó su revisión del { $checked }. Hágala ajustar; después pese en ella una pesa patrón y
+        anote la lectura.
+    [over] La balanza «{ $scale }» se revisó por última vez el { $checked }, hace más tiempo del que admiten sus tolerancias. Pese
+        en ella una pesa patrón y anote la lectura.
+   *[other] La balanza «{ $scale }» se revisó por última vez el { $checked }. Desde el { $day } hay que revisarla otra vez antes
+        del próximo ensayo: pese en ella una pesa patrón y anote la lectura.
+}
+feed = Calendario y noticias
+feed-name = Pendiente en { $organization }
+feed-note = Su calendario y su lector de noticias pueden buscar lo pendiente en una dirección propia de usted. Es secreta: quien la
+    tenga lee lo que usted puede ver, sin ingresar, hasta que usted la anule. También termina cuando usted deja de ser miembro.
+feed-since = Usted tiene una dirección desde el { $since }. Última lectura: { $read }.
+feed-of-member = Desde el { $since } el calendario o el lector de noticias de esta persona puede buscar lo pendiente en una
+    dirección secreta. Última lectura: { $read }.
+feed-make = Crear mi dirección
+feed-renew = Crear otra dirección
+feed-renew-note = La anterior deja de servir enseguida, dondequiera que se use.
+feed-end = Anular la dirección
+feed-once-title = Su dirección secreta
+feed-once = Se muestra solo esta vez: copie ahora lo que necesite. No se la dé a nadie; quien la tenga lee lo que usted puede ver.
+feed-once-calendar = Para un calendario
+feed-once-calendar-note = En su calendario, agregue un calendario por su dirección y pegue esta.
+feed-once-news = Para un lector de noticias
+feed-once-news-note = En su lector de noticias, agregue una fuente y pegue esta dirección.
 
 ## El teléfono: bandeja de salida, páginas guardadas, entradas rechazadas
 
@@ -1406,6 +1448,8 @@ audit-line = { $who }: { $did ->
         [changed] cambio
         [created] creación
         [dropped] descarte
+        [feed_address_made] dirección secreta nueva
+        [feed_address_ended] dirección secreta anulada
         [member_ended] baja de un miembro
         [member_set] alta o cambio de un miembro
         [password_link_made] enlace de contraseña
@@ -2402,6 +2446,78 @@ log-when = Cuándo
 log-mass = Masa
 log-note = Nota
 log-by = Anotado por
+
+## Los registros como archivos
+
+nav-exchange = Intercambio
+exchange-title = Intercambio
+exchange-lists = Listas para hojas de cálculo
+exchange-lists-what = Cada lista es un archivo CSV con todas las filas que usted puede ver.
+exchange-lists-own = Cada lista es un archivo CSV con las labores que usted anotó.
+exchange-lists-note = Los encabezados son los mismos en todos los idiomas y llevan la unidad entre corchetes; el signo decimal es un punto, salvo que elija la coma. Junto a cada valor medido está lo que se escribió. El texto que una hoja de cálculo calcularía empieza con un apóstrofo.
+exchange-from = Desde
+exchange-to = Hasta, ese día incluido
+exchange-form = Celdas y números
+exchange-form-comma = Coma entre celdas, punto decimal
+exchange-form-semicolon = Punto y coma entre celdas, coma decimal
+exchange-mark = Marca de UTF-8
+exchange-mark-with = Con marca: para hojas de cálculo
+exchange-mark-without = Sin marca: para programas
+exchange-apply = Usar para los archivos
+exchange-list-file = { $list }, CSV
+exchange-list = { $list ->
+    [seeders] Sembradoras
+    [metering-units] Dosificadores
+    [rollers] Rodillos
+    [scales] Balanzas
+    [scale-checks] Comprobaciones de balanzas
+    [seasons] Campañas
+    [crews] Equipos
+    [configurations] Anchos de labor
+    [setups] Montajes
+    [services] Reparaciones
+    [lay-ups] Cambios de uso
+    [clients] Clientes
+    [fields] Campos
+    [lots] Lotes de semilla
+    [lot-tests] Análisis de lotes
+    [movements] Movimientos
+    [fills] Cargas
+    [emptyings] Vaciados
+    [jobs] Labores
+    [calibrations] Calibraciones
+    [catches] Recogidas
+    [readiness] Disponibilidad
+    [usage] Uso por labor
+   *[audit] Registro de cambios
+}
+exchange-list-what = { $list ->
+    [seeders] Cada máquina: ancho de labor, distancia entre surcos, en uso o no.
+    [metering-units] Cada dosificador junto a su sembradora, como los toma una importación.
+    [rollers] Los rodillos dosificadores.
+    [scales] Las balanzas: división y capacidad.
+    [scale-checks] Lo que indicó cada balanza con una pesa patrón.
+    [seasons] Cuándo empieza cada campaña y para qué cultivos.
+    [crews] Quién forma cada equipo y con qué sembradoras trabaja.
+    [configurations] Cada ancho de labor y distancia entre surcos de cada sembradora, y desde cuándo.
+    [setups] Cada rodillo, relación de transmisión y compuerta que se montó, y desde cuándo.
+    [services] Piezas cambiadas o reparadas.
+    [lay-ups] Cuándo quedó fuera de uso una sembradora o volvió a usarse.
+    [clients] Para quién siembra la organización.
+    [fields] Los campos con su superficie.
+    [lots] Lo que dice la etiqueta de cada lote, su proveedor y lo que entró.
+    [lot-tests] Lo que se midió de los lotes.
+    [movements] Semilla recibida, devuelta, vendida, desechada, contada.
+    [fills] Semilla puesta en tolvas.
+    [emptyings] Semilla sacada de tolvas.
+    [jobs] Labores en el campo: superficie, semilla usada, dosis prevista.
+    [calibrations] Factor, incertidumbre y estado de cada calibración.
+    [catches] Lo que se recogió para cada calibración, como lo toma una importación.
+    [readiness] Cada dosificador ahora: su número y lo que está pendiente.
+    [usage] A qué llegó cada labor y con qué número.
+   *[audit] Quién hizo qué y cuándo, con la cadena de huellas.
+}
+exchange-csv = CSV
 
 ## Clientes, campos y labores
 

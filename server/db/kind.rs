@@ -46,6 +46,7 @@ kinds! {
     Membership = "membership", false;
     Session = "session", false;
     BearerToken = "token", false;
+    FeedAddress = "feed_address", false;
     Client = "client", false;
     Crew = "crew", false;
     Seeder = "seeder", false;

@@ -5,6 +5,7 @@
 //! (`sentence.rs`) and shown. Nothing computed is stored: a record that arrives late changes every answer it should.
 
 pub mod act;
+pub mod ahead;
 mod api;
 pub mod board;
 mod gather;

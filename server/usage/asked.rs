@@ -36,7 +36,7 @@ impl UsageAsked {
     ///
     /// # Errors
     /// 422 for what is no day and no moment, and for an end before the beginning.
-    pub(super) fn period(&self, zone: &TimeZone) -> Result<Period, Error> {
+    pub(crate) fn period(&self, zone: &TimeZone) -> Result<Period, Error> {
         let mut faults = Vec::new();
         let mut read = |name: &str, text: Option<&Line<40>>, is_end: bool| {
             let text = text?.0.clone();

@@ -5,7 +5,7 @@
 
 pub mod act;
 mod api;
-mod asked;
+pub mod asked;
 mod chart;
 mod page;
 pub mod store;

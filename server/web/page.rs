@@ -16,7 +16,7 @@ use axum_extra::extract::cookie::{Cookie, SameSite};
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 use sowmark_core::say;
 use sowmark_core::texts::Language;
-use sowmark_core::words::Words;
+use sowmark_core::words::{DecimalSign, Words};
 
 /// What the layout needs.
 #[derive(Clone, Debug)]
@@ -109,6 +109,13 @@ impl Page {
         self.reader.words.language.tag()
     }
 
+    /// Where the file of a list is taken from, written as this reader's spreadsheet reads it.
+    #[must_use]
+    pub fn csv(&self, list: &str) -> String {
+        let is_comma = self.reader.words.decimal == DecimalSign::Comma;
+        format!("/exchange/csv/{list}.csv?form={}&mark=with", if is_comma { "semicolon" } else { "comma" })
+    }
+
     #[must_use]
     pub fn notice(mut self, notice: Option<String>) -> Self {
         self.notice = notice;
@@ -156,6 +163,7 @@ fn navigation(actor: &Actor, here: &str) -> Vec<NavItem> {
     if actor.may(Permission::Log) {
         places.push(("/outbox", say!(words, "nav-outbox")));
     }
+    places.push(("/exchange", say!(words, "nav-exchange")));
     if actor.role == Role::Office {
         places.extend([("/keeping", say!(words, "nav-keeping")), ("/people", say!(words, "nav-people"))]);
     }

@@ -212,10 +212,10 @@ test('every page fits a phone and a desk, light and dark, and axe finds nothing'
   });
   const pages = {
     readiness: '/', seeders: '/seeders', seeder: `/seeders/${id}`, 'new-seeder': '/seeders/new', catch: unit,
-    record: seen.get('record'), lots: '/lots', usage: '/usage',
+    record: seen.get('record'), lots: '/lots', usage: '/usage', exchange: '/exchange',
     reports: '/reports', 'cab-card': '/reports/cab-card', 'check-print': '/reports/check?head=0123456789abcdef', lot: seen.get('lot'), 'new-lot': '/lots/new', keeping: '/keeping',
     rollers: '/rollers', scales: '/scales', seasons: '/seasons', tolerances: '/tolerances', people: '/people',
-    account: '/account', audit: '/audit', setup: unit.replace('/catch', '/setups/new'), fill: unit.replace('/catch', '/fills/new'),
+    account: '/account', notices: '/notices', audit: '/audit', setup: unit.replace('/catch', '/setups/new'), fill: unit.replace('/catch', '/fills/new'),
     job: unit.replace('/catch', '/jobs/new'), rate: unit.replace('/catch', '/rate'),
     'rate-answer': unit.replace('/catch', '/rate?rate/value=140&rate/unit=kg/ha&speed/value=9&speed/unit=km/h'),
     gate: unit.replace('/catch', '/gate'), 'gate-answer': unit.replace('/catch', '/gate?setting=40&measured/value=5&measured/unit=g/rev&wanted=7'),

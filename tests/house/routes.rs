@@ -49,6 +49,8 @@ fn what_anybody_may_call_is_a_short_list() {
             "/set-password/",
             "/theme",
             "/offline",
+            // What a secret address shows.
+            "/feeds/",
             "/worker.js",
             "/api/v1/openapi.json",
         ];

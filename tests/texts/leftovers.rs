@@ -16,6 +16,7 @@ const SAME: &[&str] = &[
     "byte",
     "bytes",
     "control",
+    "csv",
     "cv",
     "dakota",
     "decimal",

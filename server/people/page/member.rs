@@ -2,8 +2,9 @@
 
 use super::account::{OncePage, token_form};
 use super::members::{client_boxes, link_page, role_field, tree, was_ticked};
-use super::{Opened, opened_sessions, opened_tokens};
+use super::{Opened, opened_sessions, opened_tokens, when};
 use crate::access::{Grant, Permission, session, token};
+use crate::feeds;
 use crate::people::act;
 use crate::people::draft::{MemberChange, TokenDraft};
 use crate::people::store::MemberRow;
@@ -33,6 +34,7 @@ pub(super) fn routes() -> Vec<Route> {
         crate::route!(page POST "/people/{id}/sessions/{session}/end", keep, post_end_member_session),
         crate::route!(page POST "/people/{id}/tokens", keep, post_member_token),
         crate::route!(page POST "/people/{id}/tokens/{token}/end", keep, post_end_member_token),
+        crate::route!(page POST "/people/{id}/feed/end", keep, post_end_member_feed),
     ]
 }
 
@@ -48,6 +50,8 @@ struct MemberPage {
     sessions: Vec<Opened>,
     tokens: Vec<Opened>,
     token_form: Form,
+    /// Since when what is due can be read at a secret address, and when it was last read there; none without one.
+    feed: Option<(String, String)>,
 }
 
 impl MemberPage {
@@ -85,6 +89,7 @@ async fn drawn(
     let sessions = session::list_in(&mut conn.cx(), AccountId(id), organization, signed.app.clock.now()).await?;
     let tokens = token::list(&mut conn.cx(), organization, AccountId(id)).await?;
     let limits = act::limits(&mut conn.cx(), organization).await?;
+    let feed = feeds::act::of(&mut conn.cx(), organization, AccountId(id)).await?;
     drop(conn);
     let kept = || limits.iter().filter(|(of, _)| *of == id).map(|(_, client)| client.to_string()).collect();
     let zone = &signed.actor.time_zone;
@@ -98,6 +103,11 @@ async fn drawn(
         clients: client_boxes(signed, &ticked.unwrap_or_else(kept)).await?,
         sessions: opened_sessions(sessions, zone, signed.actor.words(), signed.session().ok()),
         tokens: opened_tokens(tokens, zone, signed.actor.words()),
+        feed: feed.map(|feed| {
+            let words = signed.actor.words();
+            let read = feed.last_read_at.map_or_else(|| say!(words, "opened-never"), |at| when(at, zone, words));
+            (when(feed.created_at, zone, words), read)
+        }),
     })
 }
 
@@ -229,5 +239,11 @@ async fn post_member_token(
 async fn post_end_member_token(signed: Signed, Pair(id, token): Pair) -> Result<Response, Error> {
     let grant = keeping(&signed)?;
     token::end(&signed.app.db, &signed.app.clock, &grant, AccountId(id), token).await?;
+    Ok(Redirect::to(&format!("/people/{id}")).into_response())
+}
+
+async fn post_end_member_feed(signed: Signed, PathId(id): PathId) -> Result<Response, Error> {
+    let grant = keeping(&signed)?;
+    feeds::act::end(&signed.app.db, &signed.app.clock, &grant, AccountId(id)).await?;
     Ok(Redirect::to(&format!("/people/{id}")).into_response())
 }

@@ -1,0 +1,3 @@
+//! Records leaving and entering as files.
+
+mod csv_lists;
