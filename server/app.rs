@@ -5,8 +5,8 @@ use crate::web::error::Error;
 use crate::web::routes::{Need, Route, mount};
 use crate::web::{assets, headers, openapi};
 use crate::{
-    access, audit, calibration, db, exchange, feeds, fleet, people, phone, plan, readiness, records, reports, seed, sync,
-    usage,
+    access, audit, calibration, db, exchange, feeds, fleet, people, phone, plan, readiness, records, reports, seed,
+    sync, usage,
 };
 use axum::Router;
 use axum::extract::State;
