@@ -67,6 +67,8 @@ struct Card {
     code: Code,
     path: String,
     units: Vec<UnitPart>,
+    /// Whether treated seed is in a tank or may come into one.
+    is_treated: bool,
     ends: Vec<String>,
     looks: Vec<String>,
 }
@@ -89,6 +91,12 @@ struct UnitPart {
     no_table: String,
 }
 
+impl UnitPart {
+    fn is_treated(&self) -> bool {
+        self.treated.is_some() || self.others.iter().any(|other| other.treated.is_some())
+    }
+}
+
 /// The number in force.
 struct Number {
     key_in: KeyIn,
@@ -100,7 +108,8 @@ struct Number {
 /// The number with another lot in the tank.
 struct Other {
     lot: String,
-    treated: Option<(String, String)>,
+    /// With what; the label's caution stands where the lot is in the tank.
+    treated: Option<String>,
     number: String,
     caught: String,
 }
@@ -211,6 +220,7 @@ impl<'s> Maker<'s> {
             code: code_of(&seeder, &self.base, self.words())?,
             path: short::path(seeder.id),
             seeder,
+            is_treated: units.iter().any(UnitPart::is_treated),
             units,
             ends: self.ends(),
             looks: self.looks(),
@@ -287,7 +297,12 @@ impl<'s> Maker<'s> {
             let in_force = then.readiness.in_force.filter(|in_force| is_its_own(in_force.calibration.0));
             if let Some((number, in_force)) = number.zip(in_force) {
                 let caught = said(in_force.since, &actor.time_zone, words);
-                let line = Other { lot: self.lot(lot), treated: self.treated(lot), number: number.says(), caught };
+                let line = Other {
+                    lot: self.lot(lot),
+                    treated: self.treated(lot).map(|(product, _)| product),
+                    number: number.says(),
+                    caught,
+                };
                 others.push((in_force.since, line));
             }
         }
