@@ -5,7 +5,8 @@ use crate::web::error::Error;
 use crate::web::routes::{Need, Route, mount};
 use crate::web::{assets, headers, openapi};
 use crate::{
-    access, audit, calibration, db, digest, exchange, feeds, fleet, people, phone, plan, readiness, records, seed, sync, usage,
+    access, audit, calibration, db, digest, exchange, feeds, fleet, people, phone, plan, readiness, records, reports,
+    seed, sync, usage,
 };
 use axum::Router;
 use axum::extract::State;
@@ -37,6 +38,7 @@ pub fn routes() -> Vec<Route> {
     routes.extend(plan::routes());
     routes.extend(calibration::routes());
     routes.extend(usage::routes());
+    routes.extend(reports::routes());
     routes.extend(exchange::routes());
     routes.extend(sync::routes());
     routes.extend(phone::routes());

@@ -26,6 +26,7 @@ pub mod phone;
 pub mod plan;
 pub mod readiness;
 pub mod records;
+pub mod reports;
 pub mod seed;
 pub mod sync;
 pub mod texts;

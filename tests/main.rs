@@ -22,6 +22,7 @@ mod house;
 mod people;
 mod plan;
 mod readiness;
+mod reports;
 mod seed;
 mod sync;
 mod usage;

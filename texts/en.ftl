@@ -2441,3 +2441,93 @@ usage-drift-smoothed = Smoothed
 usage-drift-limit = Limit
 usage-drift-weighted = Weighted
 usage-drift-weighted-limit = Its limit
+
+
+## Reports
+
+nav-reports = Reports
+reports-title = Reports
+reports-intro = Pages made for paper. Each names the moment it was made at, the tolerances in force and the newest entry of the
+    audit trail, so that a print-out can be checked later.
+reports-usage = Usage audit
+reports-usage-about = What was sown of each lot and under which number, what should be left, and how the machines drift. Choose the
+    period on its page, then print it.
+reports-usage-open = Open the usage audit
+reports-record = Calibration record
+reports-record-about = Everything that one catch measured and how it was judged, on one page. Find it on its seeder’s page.
+reports-record-open = Choose a seeder
+stamp-organization = Organization
+stamp-as-of = As of
+stamp-moment = { $moment } ({ $zone })
+stamp-period = Period
+stamp-period-moment = that moment
+stamp-period-both = { $from } to { $to }
+stamp-period-from = from { $from } until then
+stamp-period-to = from the beginning to { $to }
+stamp-period-all = from the beginning until then
+stamp-tolerances = Tolerances
+stamp-tolerances-changed = version { $number }, in force since { $since }
+stamp-tolerances-delivered = as Sowmark comes, never changed
+stamp-head = Audit trail
+stamp-entry = entry { $entry },
+stamp-check = Check this print-out at
+cab-card-title = Cab card
+cab-card-about = One page for each cab: the number to key in for each unit and lot, roller speeds, and what would end a number.
+cab-card-seeder = Seeder
+cab-card-every-seeder = every seeder, a page each
+cab-card-rate-hint = The tables are drawn around this rate and speed; around those of the latest job unless you say.
+cab-card-submit = Show the card
+cab-card-no-seeder = No seeder that you see is entered yet.
+cab-card-no-units = No unit of this seeder is yours to see.
+cab-card-print = Print this page; every seeder begins a new sheet. A new catch makes a new card: destroy the old one.
+cab-card-opens = The code opens what is true now; or type
+cab-card-in-tank = In the tank: { $lot }
+cab-card-lot-unknown = a lot that is not yours to see
+cab-card-caught = Caught on { $when }.
+cab-card-speeds = Shown to be true between { $least } and { $most } roller revolutions per minute.
+cab-card-ground = The ground turns this roller: its rate follows from the drive ratio, not from the driving speed.
+cab-card-no-table = No rate and driving speed are known yet: give both above for a table of roller speeds.
+cab-card-table = Roller speed, revolutions per minute
+cab-card-table-of = Roller speeds of { $unit }
+cab-card-others = With another lot, once the tank was emptied and filled with it alone
+cab-card-others-of = Numbers of { $unit } with other lots
+cab-card-lot = Lot
+cab-card-number = Number to key in
+cab-card-caught-on = Caught
+cab-card-ends = Catch again before sowing when
+cab-card-ends-lot = a lot goes into the tank that has no number on this card
+cab-card-ends-fitting = roller, drive ratio, gate, runs in use, working width or row spacing is changed
+cab-card-ends-part = a part is replaced that affects metering
+cab-card-ends-weight = a test finds the lot’s seed weight or bulk density more than { $percent } % off
+cab-card-ends-season = a new season begins
+cab-card-ends-doubt = a later catch of the same fails
+cab-card-looks = Have it looked at when
+cab-card-looks-speed = the work wants a roller speed more than { $percent } % from that of the catch
+cab-card-looks-drift = weighed jobs drift away from their target
+cab-card-looks-scale = the scale was not checked within { $days } days before the catch
+cab-card-looks-days = { $days } days have passed since the catch
+cab-card-looks-area = { $area } were sown since the catch
+check-print-title = Check a print-out
+check-print-about = Every report names the newest entry of the audit trail. Type its digits here, and be told whether this trail has
+    it and is unchanged up to it.
+check-print-head = Digits of the audit trail on the print-out
+check-print-hint = All 64, or at least the first { $least }. Gaps do not matter.
+check-print-submit = Check it
+check-print-no-head = This is no head of an audit trail: it has { $least } to 64 digits, 0 to 9 and a to f. Type what stands on the
+    print-out.
+check-print-answer = What the trail says
+check-print-good = This trail contains it
+check-print-bad = The print-out cannot be confirmed
+check-print-found = It is entry { $entry }, written on { $when }.
+check-print-whole = { $later ->
+    [0] Every entry up to it is as it was written; it is still the newest one.
+    [one] Every entry up to it is as it was written, and so is the one since.
+   *[other] Every entry up to it is as it was written, and so are the { $later } since.
+}
+check-print-broken-later = Every entry up to it is as it was written, but entry { $entry }, made later, is not: have the office look
+    into it.
+check-print-broken = Entry { $entry } is no longer as it was written: the records behind this print-out may have been changed. Have the
+    office look into it.
+check-print-unknown = The trail of { $organization } has no such entry. Look for a mistyped digit; otherwise the paper comes from another
+    organization or another server, or the end of the trail was cut off.
+check-print-compare = You typed only its beginning. Compare the rest with the paper:

@@ -3174,3 +3174,94 @@ usage-drift-smoothed = Suavizado
 usage-drift-limit = Límite
 usage-drift-weighted = Ponderado
 usage-drift-weighted-limit = Su límite
+
+
+## Informes
+
+nav-reports = Informes
+reports-title = Informes
+reports-intro = Páginas hechas para el papel. Cada una nombra el momento en que se hizo, las tolerancias vigentes y la última entrada
+    del registro de cambios, para poder comprobar más tarde lo impreso.
+reports-usage = Auditoría de uso
+reports-usage-about = Qué se sembró de cada lote y con qué número, cuánto debería quedar y cómo se desvían las máquinas. Elija el
+    período en su página e imprímala.
+reports-usage-open = Abrir la auditoría de uso
+reports-record = Ficha de calibración
+reports-record-about = Todo lo que midió un ensayo y cómo se lo juzgó, en una hoja. Está en la página de su sembradora.
+reports-record-open = Elegir una sembradora
+stamp-organization = Organización
+stamp-as-of = Estado al
+stamp-moment = { $moment } ({ $zone })
+stamp-period = Período
+stamp-period-moment = ese momento
+stamp-period-both = { $from } a { $to }
+stamp-period-from = desde { $from } hasta entonces
+stamp-period-to = desde el comienzo hasta { $to }
+stamp-period-all = desde el comienzo hasta entonces
+stamp-tolerances = Tolerancias
+stamp-tolerances-changed = versión { $number }, vigente desde { $since }
+stamp-tolerances-delivered = las originales de Sowmark, nunca cambiadas
+stamp-head = Registro de cambios
+stamp-entry = entrada { $entry },
+stamp-check = Compruebe esta hoja en
+cab-card-title = Tarjeta de cabina
+cab-card-about = Una hoja por cabina: el número a cargar por dosificador y lote, velocidades del rodillo, y qué pondría fin a un número.
+cab-card-seeder = Sembradora
+cab-card-every-seeder = todas las sembradoras, una hoja cada una
+cab-card-rate-hint = Las tablas se hacen alrededor de esta dosis y velocidad; si no las indica, las de la última labor.
+cab-card-submit = Mostrar la tarjeta
+cab-card-no-seeder = Todavía no hay cargada ninguna sembradora que usted pueda ver.
+cab-card-no-units = Ningún dosificador de esta sembradora está a su alcance.
+cab-card-print = Imprima esta página; cada sembradora empieza una hoja nueva. Un ensayo nuevo pide una tarjeta nueva: destruya la vieja.
+cab-card-opens = El código abre lo que vale ahora; o escriba
+cab-card-in-tank = En la tolva: { $lot }
+cab-card-lot-unknown = un lote que no está a su alcance
+cab-card-caught = Ensayo del { $when }.
+cab-card-speeds = Probado entre { $least } y { $most } vueltas del rodillo por minuto.
+cab-card-ground = El suelo mueve este rodillo: su dosis depende de la relación de transmisión, no de la velocidad de avance.
+cab-card-no-table = Todavía no se conocen dosis ni velocidad de avance: indique las dos arriba para tener la tabla.
+cab-card-table = Velocidad del rodillo, vueltas por minuto
+cab-card-table-of = Velocidades del rodillo de { $unit }
+cab-card-others = Con otro lote, una vez vaciada la tolva y llenada solo con él
+cab-card-others-of = Números de { $unit } con otros lotes
+cab-card-lot = Lote
+cab-card-number = Número a cargar
+cab-card-caught-on = Ensayo
+cab-card-ends = Repita el ensayo antes de sembrar si
+cab-card-ends-lot = entra en la tolva un lote sin número en esta tarjeta
+cab-card-ends-fitting = se cambia el rodillo, la relación de transmisión, la compuerta, las bajadas en uso, el ancho de labor o la
+    distancia entre surcos
+cab-card-ends-part = se cambia una pieza que afecta la dosificación
+cab-card-ends-weight = un análisis halla que el peso de mil semillas o el peso hectolítrico del lote difiere más de un { $percent } %
+cab-card-ends-season = empieza otra campaña
+cab-card-ends-doubt = falla un ensayo posterior de lo mismo
+cab-card-looks = Hágalo revisar si
+cab-card-looks-speed = la labor pide una velocidad del rodillo que difiere más de un { $percent } % de la del ensayo
+cab-card-looks-drift = las labores pesadas se alejan de su objetivo
+cab-card-looks-scale = la balanza no se controló en los { $days } días anteriores al ensayo
+cab-card-looks-days = pasaron { $days } días desde el ensayo
+cab-card-looks-area = se sembraron { $area } desde el ensayo
+check-print-title = Comprobar una hoja impresa
+check-print-about = Cada informe nombra la última entrada del registro de cambios. Escriba aquí sus dígitos y sabrá si este registro
+    la contiene y si nada cambió hasta ella.
+check-print-head = Dígitos del registro de cambios en la hoja
+check-print-hint = Los 64, o al menos los primeros { $least }. Los espacios no importan.
+check-print-submit = Comprobar
+check-print-no-head = Esto no es una entrada del registro de cambios: tiene de { $least } a 64 dígitos, de 0 a 9 y de la a a la f. Escriba
+    lo que está en la hoja.
+check-print-answer = Lo que dice el registro
+check-print-good = Este registro la contiene
+check-print-bad = La hoja no se puede confirmar
+check-print-found = Es la entrada { $entry }, escrita el { $when }.
+check-print-whole = { $later ->
+    [0] Todas las entradas hasta ella están como se escribieron; sigue siendo la última.
+    [one] Todas las entradas hasta ella están como se escribieron, y también la posterior.
+   *[other] Todas las entradas hasta ella están como se escribieron, y también las { $later } posteriores.
+}
+check-print-broken-later = Todas las entradas hasta ella están como se escribieron, pero la entrada { $entry }, posterior, no: que la
+    oficina lo investigue.
+check-print-broken = La entrada { $entry } ya no está como se escribió: los registros detrás de esta hoja pueden haber cambiado. Que la
+    oficina lo investigue.
+check-print-unknown = El registro de { $organization } no tiene esa entrada. Busque un dígito mal escrito; si no, la hoja viene de otra
+    organización o de otro servidor, o se cortó el final del registro.
+check-print-compare = Escribió solo el comienzo. Compare el resto con la hoja:

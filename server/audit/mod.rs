@@ -25,6 +25,8 @@ queries! {
     NEWEST = "select a.seq, a.at, a.account_id, p.name, p.email, a.action, a.subject_kind, a.subject_id, a.change, a.previous_hash, a.hash
         from audit a left join account p on p.id = a.account_id
         where a.organization_id = $1 and a.seq < $2 order by a.seq desc limit $3";
+    HEAD = "select seq, at, hash from audit where organization_id = $1 order by seq desc limit 1";
+    WITH_HASH = "select seq, at, hash from audit where organization_id = $1 and hash >= $2 and hash <= $3 order by seq limit 1";
 }
 
 /// The routes of the trail.
@@ -99,6 +101,34 @@ pub async fn append(cx: &mut Cx<'_>, line: &Line) -> Result<()> {
 pub async fn hash_of(cx: &mut Cx<'_>, organization: OrganizationId, seq: i64) -> Result<Vec<u8>> {
     let found: Option<(Vec<u8>,)> = cx.fetch_optional(LAST_HASH, args![organization, seq]).await?;
     Ok(found.map_or_else(|| GENESIS.to_vec(), |(hash,)| hash))
+}
+
+/// A line's place in the chain, with its hash.
+#[derive(Clone, Debug, PartialEq, Eq, sqlx::FromRow)]
+pub struct Place {
+    pub seq: i64,
+    pub at: i64,
+    pub hash: Vec<u8>,
+}
+
+/// The newest line: the head of the chain. None before the first.
+///
+/// # Errors
+/// The database.
+pub async fn head(cx: &mut Cx<'_>, organization: OrganizationId) -> Result<Option<Place>> {
+    cx.fetch_optional(HEAD, args![organization]).await
+}
+
+/// The first line whose hash lies between two, both included: how one is found by its first digits.
+///
+/// # Errors
+/// The database.
+pub async fn with_hash(
+    cx: &mut Cx<'_>,
+    organization: OrganizationId,
+    (from, to): ([u8; 32], [u8; 32]),
+) -> Result<Option<Place>> {
+    cx.fetch_optional(WITH_HASH, args![organization, from, to]).await
 }
 
 /// Lines after a number, oldest first.

@@ -10,6 +10,7 @@ use super::stored::{Calibration, Status, word};
 use crate::access::{Actor, Permission};
 use crate::readiness;
 use crate::records::head::{self, Head};
+use crate::reports::Stamp;
 use crate::sync::kind::Logged;
 use crate::sync::mend::{Mend, mending};
 use crate::web::api::{Asked, PathId};
@@ -21,7 +22,7 @@ use crate::web::page::{Cookies, Page, show, show_with};
 use crate::web::paging::PageAsked;
 use crate::web::routes::{Need, Route};
 use askama::Template;
-use axum::http::StatusCode;
+use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::Value;
 use sowmark_core::basis::basis_at;
@@ -244,6 +245,7 @@ struct RecordPage {
     /// What went wrong with a decision for which there is no form any more.
     wrong: Option<String>,
     foot: String,
+    stamp: Stamp,
 }
 
 /// What was expected of it, with the calibration that this comes from.
@@ -262,8 +264,13 @@ struct DecisionRow {
     fallen: Option<String>,
 }
 
-async fn calibration_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
-    let page = record(&signed, &cookies, CalibrationId(id), None).await?;
+async fn calibration_page(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(id): PathId,
+    headers: HeaderMap,
+) -> Result<Response, Error> {
+    let page = record(&signed, &cookies, CalibrationId(id), &headers, None).await?;
     show(&page)
 }
 
@@ -271,6 +278,7 @@ async fn post_decision(
     signed: Signed,
     cookies: Cookies,
     PathId(id): PathId,
+    headers: HeaderMap,
     posted: Posted,
 ) -> Result<Response, Error> {
     let sent = posted.tree(&signed.actor.time_zone);
@@ -282,7 +290,7 @@ async fn post_decision(
         Ok(_) => Ok(Redirect::to(&format!("/calibrations/{id}")).into_response()),
         Err(Error::NotThere { what, pointer }) => Err(Error::NotThere { what, pointer }),
         Err(error) => {
-            let page = record(&signed, &cookies, CalibrationId(id), Some((&posted, &error))).await?;
+            let page = record(&signed, &cookies, CalibrationId(id), &headers, Some((&posted, &error))).await?;
             show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
         }
     }
@@ -292,11 +300,12 @@ async fn record(
     signed: &Signed,
     cookies: &Cookies,
     id: CalibrationId,
+    headers: &HeaderMap,
     back: Option<(&Posted, &Error)>,
 ) -> Result<RecordPage, Error> {
     let (actor, now) = (&signed.actor, signed.app.clock.now());
-    let mut conn = signed.app.read().await?;
-    let cx = &mut conn.cx();
+    let mut snapshot = signed.app.snapshot().await?;
+    let cx = &mut snapshot.cx();
     let calibration = act::find_calibration(cx, &actor.scope, id).await?;
     let unit = act::find_unit(cx, &actor.scope, MeteringUnitId(calibration.row.metering_unit_id)).await?;
     let lot = store::lot(cx, &actor.scope, LotId(calibration.row.lot_id)).await?;
@@ -333,6 +342,7 @@ async fn record(
         who = head.by(words)
     );
     Ok(RecordPage {
+        stamp: Stamp::of(cx, signed, headers, now, None).await?,
         page: Page::new(signed, cookies, say!(words, "calibration-title", when = head.when(zone, words)), "/seeders"),
         lot_id: row.lot_id,
         lot: lot.as_ref().map(|lot| lot_says(lot, words)).unwrap_or_default(),

@@ -259,6 +259,16 @@ impl Db {
         })
     }
 
+    /// A transaction for reading, in which every query sees one and the same state, whatever is written meanwhile.
+    pub async fn snapshot(&self) -> Result<Tx> {
+        Ok(match self {
+            Self::Sqlite { read, .. } => Tx::Sqlite(read.begin().await?),
+            Self::Postgres(pool) => {
+                Tx::Postgres(pool.begin_with("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY").await?)
+            }
+        })
+    }
+
     /// A transaction for writing. SQLite takes its write lock at once: a transaction that reads first and then wants
     /// to write fails when another wrote in between, without waiting.
     pub async fn begin(&self) -> Result<Tx> {

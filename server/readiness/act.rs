@@ -14,7 +14,9 @@ use crate::web::reader::Reader;
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use sowmark_core::ids::{LotId, MeteringUnitId, SeederId};
-use sowmark_core::readiness::{self, Readiness, Surroundings, UnitHistory};
+use sowmark_core::moment::{Dated, Moment};
+use sowmark_core::readiness::{self, Emptying, Fill, Readiness, Surroundings, UnitHistory};
+use uuid::Uuid;
 
 /// The units that somebody sees, what was recorded of each, and what surrounds them.
 #[derive(Clone, Debug)]
@@ -187,6 +189,18 @@ pub async fn unit_now(
     Ok((now, board.names))
 }
 
-pub(super) fn may_see(scope: &Scope, lot: Option<LotId>) -> bool {
+/// What a unit would be with a lot, were its tank emptied and filled with it at this moment and nothing else changed.
+#[must_use]
+pub fn if_filled(history: &UnitHistory, around: &Surroundings, at: Timestamp, lot: LotId) -> Readiness {
+    let mut history = history.clone();
+    // After every record of the same moment.
+    let moment = |last: u128| Moment { occurred_at: at, recorded_at: Timestamp::MAX, id: Uuid::from_u128(last) };
+    history.emptyings.push(Dated::new(moment(u128::MAX - 1), Emptying { lot, to_empty: true }));
+    history.fills.push(Dated::new(moment(u128::MAX), Fill { lot }));
+    readiness::readiness(&history, around, at)
+}
+
+/// Whether somebody may see a unit that holds this lot.
+pub(crate) fn may_see(scope: &Scope, lot: Option<LotId>) -> bool {
     Names::is_whole(scope) || lot.is_some_and(|lot| scope.lots.includes(&lot))
 }

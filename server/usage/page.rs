@@ -10,6 +10,7 @@ use crate::access::{Permission, Units};
 use crate::chart::Figure;
 use crate::fleet::seeder;
 use crate::records::head::said;
+use crate::reports::Stamp;
 use crate::seed::{client, field, lot};
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -20,6 +21,7 @@ use crate::web::reader::Reader;
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::extract::RawQuery;
+use axum::http::HeaderMap;
 use axum::response::Response;
 use jiff::tz::TimeZone;
 use sowmark_core::quantity::unit;
@@ -39,6 +41,8 @@ struct UsagePage {
     form: Form,
     /// Nothing where the question cannot be answered.
     answer: Option<Answer>,
+    /// What it is true for, printed with the answer.
+    stamp: Option<Stamp>,
 }
 
 /// What the page answers.
@@ -111,27 +115,36 @@ struct TankLine {
     cells: Vec<String>,
 }
 
-async fn usage_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQuery) -> Result<Response, Error> {
+async fn usage_page(
+    signed: Signed,
+    cookies: Cookies,
+    headers: HeaderMap,
+    RawQuery(query): RawQuery,
+) -> Result<Response, Error> {
     let query = query.unwrap_or_default();
     let posted = Posted(pairs(query.as_bytes())?).spoken_in(signed.actor.language);
     let by = By::from_word(posted.text("by")).unwrap_or_default();
-    let mut conn = signed.app.read().await?;
+    let mut snapshot = signed.app.snapshot().await?;
     let mut asked = posted.query();
     if let Some(asked) = asked.as_object_mut() {
         asked.remove("by");
     }
     let answered = match input::read::<UsageAsked>(&asked) {
-        Ok(asked) => act::usage(&mut conn.cx(), &signed, &asked).await,
+        Ok(asked) => act::usage(&mut snapshot.cx(), &signed, &asked).await,
         Err(error) => Err(error),
     };
-    let form = form(&signed, &mut conn.cx(), by).await?;
-    let (form, answer) = match answered {
-        Ok(usage) => (form.filled(&posted), Some(answer(&usage, &signed, by, &query))),
-        Err(error @ (Error::Faults(_) | Error::NotThere { .. })) => (form.again(&posted, &error), None),
+    let form = form(&signed, &mut snapshot.cx(), by).await?;
+    let (form, answer, stamp) = match answered {
+        Ok(usage) => {
+            let now = signed.app.clock.now();
+            let stamp = Stamp::of(&mut snapshot.cx(), &signed, &headers, now, Some(usage.period)).await?;
+            (form.filled(&posted), Some(answer(&usage, &signed, by, &query)), Some(stamp))
+        }
+        Err(error @ (Error::Faults(_) | Error::NotThere { .. })) => (form.again(&posted, &error), None, None),
         Err(error) => return Err(error),
     };
     let page = Page::new(&signed, &cookies, say!(signed.actor.words(), "usage-title"), "/usage");
-    show_with(form.status(), &UsagePage { page, form, answer })
+    show_with(form.status(), &UsagePage { page, form, answer, stamp })
 }
 
 async fn form(signed: &Signed, cx: &mut crate::db::Cx<'_>, by: By) -> Result<Form, Error> {

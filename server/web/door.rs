@@ -5,7 +5,7 @@ use crate::access::password::Hasher;
 use crate::access::{Actor, Grant, Permission, Via};
 use crate::clock::Clock;
 use crate::config::Config;
-use crate::db::{Conn, Db, Work};
+use crate::db::{Conn, Db, Tx, Work};
 use axum::extract::FromRequestParts;
 use axum::http::request::Parts;
 use axum::http::{HeaderMap, header};
@@ -28,6 +28,14 @@ impl App {
     /// The database.
     pub async fn read(&self) -> Result<Conn, Error> {
         Ok(self.db.read().await?)
+    }
+
+    /// One state of the database for reading: what a report says and the head it names belong together.
+    ///
+    /// # Errors
+    /// The database.
+    pub async fn snapshot(&self) -> Result<Tx, Error> {
+        Ok(self.db.snapshot().await?)
     }
 
     /// The address of the server as the person who asks knows it, without a slash at its end.

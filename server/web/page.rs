@@ -157,6 +157,7 @@ fn navigation(actor: &Actor, here: &str) -> Vec<NavItem> {
         ("/seeders", say!(words, "nav-seeders")),
         ("/lots", say!(words, "nav-lots")),
         ("/usage", say!(words, "nav-usage")),
+        ("/reports", say!(words, "nav-reports")),
     ];
     let mut places = everybody.to_vec();
     if actor.may(Permission::Log) {

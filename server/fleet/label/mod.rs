@@ -6,4 +6,5 @@ mod page;
 pub mod paper;
 pub mod short;
 
-pub(super) use page::{code_of, routes};
+pub use page::code_of;
+pub(super) use page::routes;

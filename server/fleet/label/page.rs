@@ -55,7 +55,7 @@ impl Label {
 ///
 /// # Errors
 /// For an address that no code can hold.
-pub(in crate::fleet) fn code_of(seeder: &SeederRow, base: &str, words: Words) -> Result<Code, Error> {
+pub fn code_of(seeder: &SeederRow, base: &str, words: Words) -> Result<Code, Error> {
     let says = say!(words, "label-code", seeder = &seeder.name);
     Code::of(&format!("{base}/seeders/{}", seeder.id), says)
 }

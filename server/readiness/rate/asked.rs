@@ -53,6 +53,22 @@ pub(super) struct Wanted {
 }
 
 impl Wanted {
+    /// A rate and a driving speed, in the units of who reads it.
+    pub(super) fn of(rate: f64, speed: f64, units: Units) -> Self {
+        let us = units == Units::Us;
+        Self {
+            rate,
+            speed: Some(speed),
+            rate_unit: if us { unit::LB_PER_AC } else { unit::KG_PER_HA },
+            speed_unit: if us { unit::MPH } else { unit::KM_PER_H },
+            circumference: None,
+            length_unit: if us { unit::FT } else { unit::M },
+            slip: Slip::default(),
+            area: None,
+            area_unit: if us { unit::AC } else { unit::HA },
+        }
+    }
+
     /// Reads it with every fault, each at its part of the query. Only a ground drive answers without a speed.
     pub(super) fn read(given: &RateAsked, units: Units, is_ground: bool) -> Result<Self, Error> {
         let us = units == Units::Us;

@@ -3,6 +3,7 @@
 use super::asked::Wanted;
 use super::at_work::AtWork;
 use super::ground::Wheel;
+use crate::web::reader::Reader;
 use sowmark_core::quantity::{from_si, print_number};
 use sowmark_core::rate::{GroundDrive, steps_around};
 use sowmark_core::say;
@@ -10,20 +11,26 @@ use sowmark_core::words::Words;
 
 /// A table as it is shown.
 #[derive(Debug)]
-pub(super) struct Table {
-    pub(super) heads: Vec<String>,
-    pub(super) rows: Vec<Row>,
+pub struct Table {
+    pub heads: Vec<String>,
+    pub rows: Vec<Row>,
     /// What blank cells mean, and what the figures are.
-    pub(super) note: String,
+    pub note: String,
 }
 
 /// A row; a cell is empty where there is nothing to key in.
 #[derive(Debug)]
-pub(super) struct Row {
-    pub(super) head: String,
-    pub(super) cells: Vec<String>,
+pub struct Row {
+    pub head: String,
+    pub cells: Vec<String>,
     /// It is what was asked for.
-    pub(super) is_asked: bool,
+    pub is_asked: bool,
+}
+
+/// Roller speeds around a rate (kg/m²) and a driving speed (m/s), for a card in a cab.
+#[must_use]
+pub fn roller_speeds_around(at_work: &AtWork, rate: f64, speed: f64, reader: Reader) -> Option<Table> {
+    speeds(at_work, &Wanted::of(rate, speed, reader.units), reader.words)
 }
 
 /// Roller speeds around the rate and the driving speed that were asked for. None without a driving speed.
