@@ -278,16 +278,6 @@ impl Db {
         })
     }
 
-    /// A transaction for reading that sees one moment from its first query to its last, whatever is written meanwhile.
-    pub async fn snapshot(&self) -> Result<Tx> {
-        Ok(match self {
-            Self::Sqlite { read, .. } => Tx::Sqlite(read.begin().await?),
-            Self::Postgres(pool) => {
-                Tx::Postgres(pool.begin_with("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY").await?)
-            }
-        })
-    }
-
     /// Closes every connection; on SQLite this also folds the write-ahead log into the file.
     pub async fn close(&self) {
         match self {

@@ -200,8 +200,8 @@ impl Play {
             }
             15 => {
                 let path = format!("/seeders/{}/lay-ups", self.units[unit].seeder);
-                self.send(unit, &path, json!({ "occurred_at": at, "laid_up": self.dice.is_one_in(2), "note": "" }))
-                    .await;
+                let laid_up = self.dice.is_one_in(2);
+                self.send(unit, &path, json!({ "occurred_at": at, "laid_up": laid_up, "note": "" })).await;
             }
             _ => self.work(unit, at).await,
         }
