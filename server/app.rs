@@ -42,7 +42,6 @@ pub fn routes() -> Vec<Route> {
     routes.extend(exchange::routes());
     routes.extend(sync::routes());
     routes.extend(phone::routes());
-    routes.extend(exchange::routes());
     routes.extend(feeds::routes());
     routes.extend(digest::routes());
     routes

@@ -824,7 +824,6 @@ whole-left-out = Passwords, sessions, tokens and one-time links are not in it. N
 whole-import = Whoever runs the other server takes it in with this command. It is checked first, the audit trail and every calibration's computation too, and is taken in whole or not at all.
 whole-people = Each person is then given a one-time link to set a password there.
 whole-download = Download the file
-whole-back = Back to the audit trail
 
 ## The fleet: seeders, units, rollers, scales, seasons, labels
 
@@ -2038,6 +2037,8 @@ job-submit = Log the job
 
 ## Files of task data
 
+exchange-task-data = What a terminal counted, in the form of ISO 11783-10: its tasks become jobs, each once.
+exchange-task-data-send = Send a task data file
 task-file-title = Task data from machines
 task-file-what = Jobs out of the files that a machine's terminal writes (ISO 11783-10).
 task-file-intro = A terminal that follows ISO 11783-10 writes what it did into TASKDATA.XML. Send that file, or a zip of its folder; you

@@ -1535,7 +1535,6 @@ whole-import = Quien administra el otro servidor lo incorpora con esta orden. An
     cambios y el cálculo de cada calibración; se incorpora entero o no se incorpora.
 whole-people = Después, cada persona recibe un enlace de un solo uso para poner allí una contraseña.
 whole-download = Descargar el archivo
-whole-back = Volver al registro de cambios
 
 ## Las sembradoras: dosificadores, rodillos, balanzas, campañas, etiquetas
 
@@ -2767,6 +2766,8 @@ job-submit = Anotar la labor
 
 ## Archivos de datos de tareas
 
+exchange-task-data = Lo que contó una terminal, en la forma de ISO 11783-10: sus tareas pasan a ser labores, cada una una vez.
+exchange-task-data-send = Enviar un archivo de datos de tareas
 task-file-title = Datos de tareas de las máquinas
 task-file-what = Labores a partir de los archivos que escribe el terminal de una máquina (ISO 11783-10).
 task-file-intro = Un terminal que sigue la norma ISO 11783-10 escribe lo que hizo en TASKDATA.XML. Envíe ese archivo, o un zip de su

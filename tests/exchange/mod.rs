@@ -30,7 +30,11 @@ struct Yard {
 
 impl Yard {
     async fn new(world: &World) -> Self {
-        let ana = world.ana().await;
+        Self::of(world, world.ana().await).await
+    }
+
+    /// In an organization that is there.
+    async fn of(world: &World, ana: Person) -> Self {
         let (seed, granulate) = (
             crate::seed::drill(world, &ana, "Cart, seed").await,
             crate::seed::drill(world, &ana, "Cart, granulate").await,

@@ -38,7 +38,8 @@ pub fn rows(file: &str) -> &str {
     file.split_once('\n').unwrap().1
 }
 
-/// The demonstration, with what it has not: something sent under an id that stands for something else.
+/// The demonstration, with what it has not: something sent under an id that stands for something else, a signed audit,
+/// and a machine's task data.
 async fn demonstration(world: &World) -> OrganizationId {
     let made = made(world, DAY).await;
     let office = one(world, &made, Role::Office).await;
@@ -46,6 +47,11 @@ async fn demonstration(world: &World) -> OrganizationId {
     office.create("/rollers", json!({ "id": id, "label": "spare", "kind": "fluted" })).await;
     let other = office.post("/rollers", json!({ "id": id, "label": "another", "kind": "belt" })).await;
     assert_eq!(other.status, StatusCode::CONFLICT);
+    let agronomist = one(world, &made, Role::Agronomist).await;
+    agronomist.create("/usage/signatures", json!({ "of": {}, "remark": "seen" })).await;
+    let yard = super::Yard::of(world, office).await;
+    yard.match_all().await;
+    assert_eq!(yard.import(super::EXAMPLE, "").await["stored"], 2);
     made.organization
 }
 
@@ -102,7 +108,7 @@ async fn only_the_office_takes_everything_along(world: World) {
         let trail = other.get("/page/audit").await;
         assert!(!trail.text.contains("/exchange/whole"), "{role}");
     }
-    assert!(farm.ana.get("/page/audit").await.text.contains("href=\"/exchange/whole\""));
+    assert!(farm.ana.get("/page/exchange").await.text.contains("href=\"/exchange/whole\""));
     let page = farm.ana.get("/page/exchange/whole").await;
     assert_eq!(page.status, StatusCode::OK);
     assert!(page.text.contains("href=\"/api/v1/export\""), "{}", page.text);

@@ -2,6 +2,7 @@
 
 use super::tables::{Column, Holds, Key, TABLES, Table};
 use crate::db::cells::lasting;
+use crate::db::kind::Kind;
 use std::sync::LazyLock;
 
 pub(super) const ACCOUNT_THERE: &str = "select id, email, password_hash from account where id = $1 or email = $2";
@@ -52,8 +53,9 @@ pub(super) static STATEMENTS: LazyLock<Vec<Statements>> = LazyLock::new(|| {
             table,
             select: lasting(select(table)),
             insert: lasting(insert(table)),
-            astray: crate::db::kind::Kind::from_word(table.name)
-                .filter(|_| table.key == Key::Id("id"))
+            astray: Kind::from_word(table.name)
+                // The entries themselves are no kind's table, though something sent of no kind is called one.
+                .filter(|kind| *kind != Kind::Entry && table.key == Key::Id("id"))
                 .map(|_| lasting(astray(table.name))),
         })
         .collect()
