@@ -14,7 +14,6 @@ mod calibration;
 mod chart;
 mod cli;
 mod demo;
-mod digest;
 mod exchange;
 mod feeds;
 mod fleet;
