@@ -1769,7 +1769,7 @@ exchange-list = { $list ->
 }
 exchange-list-what = { $list ->
     [seeders] Each machine: working width, row spacing, laid up or not.
-    [metering-units] Each metering unit beside its seeder, as an import takes them.
+    [metering-units] Each metering unit, with what is told of its seeder beside it.
     [rollers] The meter rollers.
     [scales] The scales: smallest step and capacity.
     [scale-checks] What each scale read of a known mass.
@@ -1788,7 +1788,7 @@ exchange-list-what = { $list ->
     [emptyings] Seed taken out of tanks.
     [jobs] Field jobs: area, seed used, target rate.
     [calibrations] Factor, uncertainty and state of each calibration.
-    [catches] What was caught for each calibration, as an import takes it.
+    [catches] What was caught for each calibration, a row for each catch.
     [readiness] Each metering unit now: its number and what is due.
     [usage] What each job came to, and under which number.
    *[audit] Who did what and when, with the chain of hashes.

@@ -2493,7 +2493,7 @@ exchange-list = { $list ->
 }
 exchange-list-what = { $list ->
     [seeders] Cada máquina: ancho de labor, distancia entre surcos, en uso o no.
-    [metering-units] Cada dosificador junto a su sembradora, como los toma una importación.
+    [metering-units] Cada dosificador, con los datos de su sembradora al lado.
     [rollers] Los rodillos dosificadores.
     [scales] Las balanzas: división y capacidad.
     [scale-checks] Lo que indicó cada balanza con una pesa patrón.
@@ -2512,7 +2512,7 @@ exchange-list-what = { $list ->
     [emptyings] Semilla sacada de tolvas.
     [jobs] Labores en el campo: superficie, semilla usada, dosis prevista.
     [calibrations] Factor, incertidumbre y estado de cada calibración.
-    [catches] Lo que se recogió para cada calibración, como lo toma una importación.
+    [catches] Lo que se recogió para cada calibración, una fila por recogida.
     [readiness] Cada dosificador ahora: su número y lo que está pendiente.
     [usage] A qué llegó cada labor y con qué número.
    *[audit] Quién hizo qué y cuándo, con la cadena de huellas.

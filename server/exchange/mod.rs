@@ -1,6 +1,5 @@
-//! Records leaving and entering as files: lists for spreadsheets out, and lists of other programs in.
-//!
-//! What leaves is what its reader sees in the API. What enters goes through the acts of its kind, so that every rule holds.
+//! Records leaving and entering as files: what leaves is what its reader sees in the API, what enters goes through the acts of its
+//! kind, so that every rule holds.
 
 pub mod import;
 pub mod lists;

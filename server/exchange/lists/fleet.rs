@@ -77,12 +77,12 @@ pub(super) async fn seeders(out: &mut Out, signed: &Signed) -> Result<(), Error>
     Ok(())
 }
 
-/// `yes` or `no`, as an import takes them too.
+/// `yes` or `no`.
 pub(super) fn yes_no(is_so: bool) -> String {
     if is_so { "yes" } else { "no" }.to_owned()
 }
 
-/// A unit beside its seeder: the row that the import of seeders reads.
+/// A unit beside its seeder.
 struct UnitLine {
     seeder: std::sync::Arc<SeederLine>,
     unit: UnitRow,

@@ -1,5 +1,4 @@
-//! Calibrations: what each came to, a row each; and what was caught for them, a row for each catch, which an import reads
-//! again.
+//! Calibrations: what each came to, a row each; and what was caught for them, a row for each catch.
 
 use super::fleet::{all_units, scale_names, unit_names};
 use super::out::Out;
