@@ -274,7 +274,7 @@ fn a_hostile_file_is_answered_clearly() {
         (String::new(), "empty"),
         (wide, "1000001 columns"),
         ("field,area [ha]\nA,1\nB,1,2\n".to_owned(), "Row 3"),
-        (format!("field,area [ha]\n{},1\n", "x".repeat(LONGEST_CELL + 1)), "Row 2"),
+        (format!("field,area [ha]\n{},1\n", "x".repeat(LONGEST_CELL + 1)), "row 2 is longer"),
         (format!("field,area [ha]\n{}", "A,1\n".repeat(MOST_ROWS + 1)), "10000 rows"),
         ("field,area [ha]\n".to_owned(), "no rows"),
         ("field,area [ha],colour\nA,1,red\n".to_owned(), "colour"),

@@ -269,7 +269,7 @@ impl Line<'_> {
 impl Entry {
     /// An id that the same content always gets: sent again, whether in the same file or in a mended one, it is stored once.
     /// What stands in a file several times is told apart by how often it stood there before.
-    pub fn identify(&mut self, organization: OrganizationId, kind: Imported, seen: &mut HashMap<[u8; 32], u32>) {
+    pub(super) fn identify(&mut self, organization: OrganizationId, kind: Imported, seen: &mut HashMap<[u8; 32], u32>) {
         let content =
             json!({ "organization": organization.0, "kind": kind.word(), "unit": self.unit, "tree": self.tree });
         let digest: [u8; 32] = Sha256::digest(content.to_string()).into();
