@@ -29,13 +29,13 @@ pub async fn after(State(app): State<App>, request: Request, next: Next) -> Resp
     let changes = !matches!(*request.method(), Method::GET | Method::HEAD);
     let response = next.run(request).await;
     let status = response.status();
-    if changes && (status.is_success() || status.is_redirection()) {
-        if let Some(ActedFor(organization)) = response.extensions().get() {
-            // What was asked for is done: that the rest failed is no matter of who asked.
-            if let Err(error) = try_waiting(&app, *organization).await {
-                error.log();
-            }
-        }
+    // What was asked for is done: that the rest failed is no matter of who asked.
+    if changes
+        && (status.is_success() || status.is_redirection())
+        && let Some(ActedFor(organization)) = response.extensions().get()
+        && let Err(error) = try_waiting(&app, *organization).await
+    {
+        error.log();
     }
     response
 }

@@ -379,7 +379,7 @@ fn grouped(digits: &str) -> String {
     let of_three = |(at, digit): (usize, char)| {
         let left = digits.len() - at;
         let is_first = at + count == digits.len();
-        let space = (count > 4 && digit != '-' && !is_first && left % 3 == 0).then_some('\u{202f}');
+        let space = (count > 4 && digit != '-' && !is_first && left.is_multiple_of(3)).then_some('\u{202f}');
         space.into_iter().chain([digit])
     };
     digits.chars().enumerate().flat_map(of_three).collect()

@@ -25,8 +25,8 @@ async fn lines() -> Vec<Value> {
 /// The lines as a file whose end fits them: only what they say can be wrong.
 fn sealed(lines: &[Value]) -> String {
     let (head, rest) = lines.split_first().unwrap();
-    let rows: String = rest[..rest.len() - 1].iter().map(|line| format!("{line}\n")).collect();
-    let hash: String = Sha256::digest(&rows).iter().map(|byte| format!("{byte:02x}")).collect();
+    let rows: String = rest[..rest.len() - 1].iter().flat_map(|line| [line.to_string(), "\n".to_owned()]).collect();
+    let hash = sowmark::hex::written(&Sha256::digest(&rows));
     format!("{head}\n{rows}{}\n", json!({ "end": { "rows": rest.len() - 1, "sha256": hash } }))
 }
 
@@ -54,7 +54,7 @@ async fn what_is_no_whole_export(world: World) {
     other["format"] = json!("somebody else's");
     let mut newer = lines[0].clone();
     newer["version"] = json!(2);
-    let without_end = &file[..file.trim_end().rfind('\n').unwrap() + 1];
+    let without_end = &file[..=file.trim_end().rfind('\n').unwrap()];
     let third = rest.lines().nth(2).unwrap();
     let cases: Vec<(&str, String, &[&str])> = vec![
         ("nothing", String::new(), &["empty"]),

@@ -68,10 +68,11 @@ async fn the_demonstration_goes_round_all_databases_and_stays_the_same() {
     assert_eq!(tables, all, "every table has a row in this test");
 
     let mut file = file;
-    for next in [World::on_sqlite().await, World::on_postgres().await, World::on_sqlite().await] {
+    let servers = [World::on_sqlite().await, World::on_postgres().await, World::on_sqlite().await];
+    for (day, next) in (1..).zip(servers) {
         let taken = imported(&next, &file).await.unwrap_or_else(|refused| panic!("{refused}"));
         assert_eq!((taken.organization, taken.rows), (organization, rows(&file).lines().count() as u64 - 1));
-        next.app.clock.set("2027-05-01T00:00:00Z".parse().unwrap());
+        next.app.clock.set(format!("2027-05-0{day}T00:00:00Z").parse().unwrap());
         let again = exported(&next, organization).await;
         assert!(rows(&again) == rows(&file), "written again it is the same");
         assert_ne!(again, file, "but for the stamp");

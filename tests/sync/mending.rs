@@ -265,7 +265,7 @@ async fn a_catch_is_mended_on_its_sheet(world: World) {
     let saved = save(&farm.ana, &place, &shown).await;
     assert_eq!(saved.status.as_u16(), 303, "{}", saved.text);
     let place = location(&saved);
-    let stored = farm.ana.read(&place).await;
+    let stored = farm.ana.read(place).await;
     assert_eq!(stored["corrects"], id(101));
     let before = farm.ana.read(&format!("/calibrations/{}", id(101))).await;
     assert_eq!((&before["status"], &before["replaced_by"]), (&json!("void"), &stored["id"]), "{before}");

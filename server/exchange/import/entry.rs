@@ -295,17 +295,12 @@ impl Entry {
                     && (place.starts_with(&format!("{pointer}/")) || pointer.starts_with(&format!("{place}/")))
             })
         });
-        match source {
-            Some(source) => {
-                RowFault { row: source.row, column: source.column.clone(), given: source.given.clone(), says }
-            }
-            None => {
-                let named =
-                    |column: &&Column| !column.place.is_empty() && plain(&generic(&pointer)) == plain(column.place);
-                let column = kind.columns().iter().find(named).map_or("", |column| column.name);
-                RowFault { row: self.row, column: column.to_owned(), given: String::new(), says }
-            }
+        if let Some(source) = source {
+            return RowFault { row: source.row, column: source.column.clone(), given: source.given.clone(), says };
         }
+        let named = |column: &&Column| !column.place.is_empty() && plain(&generic(&pointer)) == plain(column.place);
+        let column = kind.columns().iter().find(named).map_or("", |column| column.name);
+        RowFault { row: self.row, column: column.to_owned(), given: String::new(), says }
     }
 }
 

@@ -28,7 +28,7 @@ pub fn text_of(bytes: &[u8]) -> Result<&str, Saying> {
     }
     let text = std::str::from_utf8(bytes).map_err(|error| {
         let before = &bytes[..error.valid_up_to()];
-        let line = before.iter().filter(|byte| **byte == b'\n').count() + 1;
+        let line = before.split(|byte| *byte == b'\n').count();
         saying!("import-not-utf-8", line = line)
     })?;
     Ok(text.strip_prefix('\u{feff}').unwrap_or(text))
@@ -179,11 +179,8 @@ fn unit_of(column: &'static Column, heading: &str, unit: &str) -> Result<&'stati
     if unit.is_empty() && may_lack {
         return Ok("");
     }
-    match known.iter().find(|name| name.eq_ignore_ascii_case(unit)) {
-        Some(name) => Ok(name),
-        None => {
-            let (given, known) = (cut(heading), known.join(", "));
-            Err(saying!("import-heading-unit", given = &given, known = &known))
-        }
-    }
+    known.iter().find(|name| name.eq_ignore_ascii_case(unit)).copied().ok_or_else(|| {
+        let (given, known) = (cut(heading), known.join(", "));
+        saying!("import-heading-unit", given = &given, known = &known)
+    })
 }

@@ -16,7 +16,7 @@ pub(super) async fn readiness(out: &mut Out, signed: &Signed) -> Result<(), Erro
     let now = signed.app.clock.now();
     let board = board(&mut signed.app.read().await?.cx(), &signed.actor, now, None).await?;
     let (lots, names) = (lot_names(signed).await?, &board.names);
-    let in_force = |unit: &UnitNow| unit.readiness.in_force.clone();
+    let in_force = |unit: &UnitNow| unit.readiness.in_force;
     let sheet = Sheet::<UnitNow>::new(out.way())
         .text("at", move |_| Some(now.to_string()))
         .text("metering_unit_id", |unit| Some(unit.unit.id.to_string()))
