@@ -15,6 +15,7 @@ const SAME: &[&str] = &[
     "bushels",
     "byte",
     "bytes",
+    "compare",
     "control",
     "csv",
     "cv",
