@@ -104,7 +104,7 @@ for (const format of ['A4', 'Letter']) {
     assert.ok(printed.rows.length > 20 && printed.pages.length < 25, `${printed.rows.length} rows on ${printed.pages.length} pages`);
   });
 
-  test(`a calibration record: one page, ${format}`, async () => {
+  test(`a calibration record with all its doubts: two pages at most, ${format}`, async () => {
     await view.page.goto(`${url}/`);
     const seeder = await view.page.locator('a[href^="/seeders/"]').first().getAttribute('href');
     await view.page.goto(url + seeder);
@@ -112,7 +112,8 @@ for (const format of ['A4', 'Letter']) {
     await view.page.goto(url + record);
     const printed = await print('record', format);
     isWhole('record', printed);
-    assert.equal(printed.pages.length, 1);
+    // A catch that passed takes one: story.test.mjs.
+    assert.ok(printed.pages.length <= 2, `${printed.pages.length} pages`);
   });
 }
 

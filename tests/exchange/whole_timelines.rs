@@ -4,6 +4,9 @@
 //! `scripts/recompute` runs this test with `SOWMARK_TIMELINES` set to a folder and reads what it leaves there: for each
 //! organization the export and what `GET /usage` says. Without a folder a single organization is played.
 
+// Without the star the item of a list is taken for a `str`, which has no size.
+#![allow(clippy::explicit_auto_deref)]
+
 use super::whole_round::exported;
 use crate::readiness::farm::text;
 use crate::world::{Person, World};
@@ -154,8 +157,8 @@ impl Play {
             }
             4..=8 => self.catch(unit, at).await,
             9 => {
-                let test = json!({ "occurred_at": at, "thousand_seed_weight": quantity(self.dice.of(&["40", "40.8", "43", "45"]), "g"),
-                    "bulk_density": self.dice.is_one_in(2).then(|| quantity(self.dice.of(&["76", "78", "80.1"]), "kg/hL")) });
+                let test = json!({ "occurred_at": at, "thousand_seed_weight": quantity(*self.dice.of(&["40", "40.8", "43", "45"]), "g"),
+                    "bulk_density": self.dice.is_one_in(2).then(|| quantity(*self.dice.of(&["76", "78", "80.1"]), "kg/hL")) });
                 let path = format!("/lots/{}/tests", self.units[unit].lot);
                 self.send(unit, &path, test).await;
             }
@@ -167,7 +170,7 @@ impl Play {
             }
             11 if self.dice.is_one_in(2) => {
                 let path = format!("/seeders/{}/configurations", self.units[unit].seeder);
-                let width = quantity(self.dice.of(&["6", "600", "5.5"]), self.dice.of(&["m", "m", "cm"]));
+                let width = quantity(*self.dice.of(&["6", "600", "5.5"]), *self.dice.of(&["m", "m", "cm"]));
                 self.send(
                     unit,
                     &path,
@@ -231,7 +234,7 @@ impl Play {
         let lot = if self.dice.is_one_in(8) { self.dice.of(&self.lots).clone() } else { self.units[unit].lot.clone() };
         let area = format!("{}.{:02}", 1 + self.dice.roll(30), self.dice.roll(100));
         let mut job = json!({ "occurred_at": at, "field": "Long Acre", "lot_id": lot, "note": "",
-            "area": quantity(&area, self.dice.of(&["ha", "ha", "ac"])), "seed_used": quantity("500", "kg"),
+            "area": quantity(&area, *self.dice.of(&["ha", "ha", "ac"])), "seed_used": quantity("500", "kg"),
             "target_rate": quantity("140", "kg/ha"), "speed": null });
         if self.dice.is_one_in(6) && !self.units[unit].jobs.is_empty() {
             job["corrects"] = json!(self.dice.of(&self.units[unit].jobs));
