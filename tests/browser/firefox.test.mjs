@@ -68,10 +68,10 @@ test('a catch while the server is dead is kept, and stored once when it is back'
   const { unit } = fleet.seeders[1];
   await page.goto(at('/outbox'));
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
-  await page.waitForFunction(async () => {
+  await page.waitForFunction(async (sheet) => {
     const names = (await caches.keys()).filter((name) => name.startsWith('sowmark-pages '));
-    return names.length === 1 && (await (await caches.open(names[0])).keys()).length > 15;
-  });
+    return names.length === 1 && Boolean(await caches.match(sheet, { cacheName: names[0] }));
+  }, {}, `/metering-units/${unit}/catch`);
   await server.kill();
   await page.goto(at(`/metering-units/${unit}/catch`));
   assert.match(await text('main'), /No signal: this is the page of/);
@@ -86,7 +86,7 @@ test('a catch while the server is dead is kept, and stored once when it is back'
   await page.click('button[value=save]');
   await page.waitForSelector('.kept-note');
   await page.goto(at('/outbox'));
-  assert.match(await text('#waiting'), /Waits to be sent/);
+  await page.waitForFunction(() => document.querySelector('#waiting').innerText.includes('Waits to be sent'));
   await server.again();
   await page.click('[data-send]');
   await page.waitForFunction(() => document.querySelector('#waiting').innerText.includes('Nothing waits'));
