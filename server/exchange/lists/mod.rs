@@ -2,7 +2,7 @@
 //! memory than a short one.
 //!
 //! A list is an async function that fetches its rows through the acts of their kind, as the API does, and hands them to an
-//! [`Out`]. It begins with a [`Sheet`], which says what stands in each column. Headings are the same in every language.
+//! [`Out`]. It begins with a `Sheet`, which says what stands in each column. Headings are the same in every language.
 
 pub mod asked;
 mod body;
