@@ -71,7 +71,7 @@ test('a catch while the server is dead is kept, and stored once when it is back'
   await page.waitForFunction(async (sheet) => {
     const names = (await caches.keys()).filter((name) => name.startsWith('sowmark-pages '));
     return names.length === 1 && Boolean(await caches.match(sheet, { cacheName: names[0] }));
-  }, {}, `/metering-units/${unit}/catch`);
+  }, { timeout: 60_000 }, `/metering-units/${unit}/catch`);
   await server.kill();
   await page.goto(at(`/metering-units/${unit}/catch`));
   assert.match(await text('main'), /No signal: this is the page of/);
