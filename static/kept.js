@@ -4,6 +4,7 @@
 import { take, put } from "./store.js";
 
 const FRESH = 10 * 60_000;
+const SOON = 60_000;
 const AT_A_TIME = 3;
 const cacheOf = (reader) => `sowmark-pages ${reader}`;
 
@@ -59,7 +60,9 @@ export async function refresh(reader, { now = false } = {}) {
     for (const request of await cache.keys()) {
       if (!wanted.has(new URL(request.url).pathname)) await cache.delete(request);
     }
-    const done = { key: `kept ${reader}`, at: Date.now(), pages: pages.length - missed };
+    // What was missed is tried again soon.
+    const at = missed > 0 ? Date.now() - FRESH + SOON : Date.now();
+    const done = { key: `kept ${reader}`, at, pages: pages.length - missed };
     await put("bags", done);
     return done;
   }

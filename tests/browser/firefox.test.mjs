@@ -68,6 +68,7 @@ test('a catch while the server is dead is kept, and stored once when it is back'
   const { unit } = fleet.seeders[1];
   await page.goto(at('/outbox'));
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => true));
+  await page.click('[data-refresh]');
   await page.waitForFunction(async (sheet) => {
     const names = (await caches.keys()).filter((name) => name.startsWith('sowmark-pages '));
     return names.length === 1 && Boolean(await caches.match(sheet, { cacheName: names[0] }));
