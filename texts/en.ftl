@@ -1888,7 +1888,7 @@ import-leave = You may leave this page; what is done is kept, and the page goes 
 import-checked = The file was checked. Nothing is stored yet.
 import-stored = The file was taken in.
 import-dropped = Nothing of this file was stored.
-import-store = Store the { $count } good ones
+import-store = Store what is good ({ $count })
 import-drop = Store nothing
 import-count = { $outcome ->
     [good] { $count ->

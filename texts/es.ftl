@@ -2616,7 +2616,7 @@ import-leave = Puede dejar esta página; lo hecho queda guardado y la página si
 import-checked = El archivo está revisado. Todavía no se guardó nada.
 import-stored = El archivo está incorporado.
 import-dropped = No se guardó nada de este archivo.
-import-store = Guardar las { $count } buenas
+import-store = Guardar lo que está bien ({ $count })
 import-drop = No guardar nada
 import-count = { $outcome ->
     [good] { $count ->
