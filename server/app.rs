@@ -5,8 +5,8 @@ use crate::web::error::Error;
 use crate::web::routes::{Need, Route, mount};
 use crate::web::{assets, headers, openapi};
 use crate::{
-    access, audit, calibration, db, exchange, feeds, fleet, people, phone, plan, readiness, records, reports, seed,
-    sync, usage,
+    access, audit, calibration, db, digest, exchange, feeds, fleet, people, phone, plan, readiness, records, reports,
+    seed, sync, usage,
 };
 use axum::Router;
 use axum::extract::State;
@@ -43,6 +43,7 @@ pub fn routes() -> Vec<Route> {
     routes.extend(sync::routes());
     routes.extend(phone::routes());
     routes.extend(feeds::routes());
+    routes.extend(digest::routes());
     routes
 }
 
@@ -69,6 +70,7 @@ pub fn queries() -> Vec<(&'static str, &'static str)> {
         exchange::QUERIES,
         sync::QUERIES,
         feeds::QUERIES,
+        digest::QUERIES,
     ];
     let listed = house.into_iter().chain(features.into_iter().flatten().copied()).flatten().copied();
     listed.chain(exchange::whole::queries()).collect()

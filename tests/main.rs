@@ -14,6 +14,7 @@ mod calibration;
 mod chart;
 mod cli;
 mod demo;
+mod digest;
 mod exchange;
 mod feeds;
 mod fleet;

@@ -135,7 +135,15 @@ impl World {
 
     /// The same server, reached at an address of its own.
     pub fn reached_at(mut self, url: &str) -> Self {
-        self.app.config = Arc::new(Config { public_url: Some(url.to_owned()) });
+        self.app.config = Arc::new(Config { public_url: Some(url.to_owned()), ..Config::default() });
+        self.router = app::router(self.app.clone());
+        self
+    }
+
+    /// The same server, with a mail server to send by.
+    pub fn sending_by(mut self, smtp: &str) -> Self {
+        let mail = Some(sowmark::mail::Mailer::new(smtp, "Sowmark <sowmark@seed.example>").expect("a mail server"));
+        self.app.config = Arc::new(Config { public_url: Some("http://seed.example".to_owned()), mail });
         self.router = app::router(self.app.clone());
         self
     }

@@ -404,7 +404,7 @@ set-up-units-metric = metric (g, kg, m, ha)
 set-up-units-us = US (oz, lb, ft, ac)
 set-up-name = Your name
 set-up-email = Your e-mail address
-set-up-email-hint = You sign in with it. Nothing is ever sent to it.
+set-up-email-hint = You sign in with it. Nothing is sent to it unless you ask for it.
 
 reading = How you read
 reading-units = Units
@@ -462,7 +462,7 @@ keep-the-change = Keep the change
 back-without-a-change = Back without a change
 members = Members
 member-name = Name
-member-email-hint = They sign in with it. Nothing is ever sent to it.
+member-email-hint = They sign in with it. Nothing is sent to it unless they ask for it.
 member-add = Add a member
 member-add-submit = Add the member
 member-add-intro = You get a link to hand over, with which they set their own password. Who has an account already keeps it,
@@ -538,6 +538,56 @@ feed-once-calendar = For a calendar
 feed-once-calendar-note = In your calendar, add a calendar by its address and paste this one.
 feed-once-news = For a news reader
 feed-once-news-note = In your news reader, add a feed and paste this address.
+
+digest = By e-mail
+digest-note = A letter with what came due since the last one, and none when nothing did. Nobody gets one who has not chosen it
+    here, and each letter can be stopped from by one click.
+digest-off = This server sends no e-mail. Whoever runs it can switch that on.
+digest-every = A letter
+digest-every-none = Never
+digest-every-daily = Every day
+digest-every-weekly = Every Monday
+digest-hour = At
+digest-hour-hint = By the clock of your organization.
+digest-submit = Keep this choice
+digest-next = Your next letter goes out on { $when }. As things stand, it says:
+digest-next-none = Your next letter goes out on { $when }, if anything comes due until then.
+digest-recipients = Who gets letters
+digest-gets = { $every ->
+    [daily] Every day at { $hour }.
+   *[weekly] Every Monday at { $hour }.
+}
+digest-last = { $state ->
+    [sent] The last letter went out on { $when }.
+    [nothing] On { $when } there was nothing new to tell, so no letter went out.
+    [waiting] A letter is on its way.
+    [failed] The last letter was given up on { $when }: { $problem }. The next one tells what it would have told.
+   *[none] No letter has been due yet.
+}
+digest-retried = { $attempts ->
+    [one] The letter could not be sent: { $problem }. It is tried again on { $again }.
+   *[other] The letter could not be sent after { $attempts } attempts: { $problem }. It is tried again on { $again }.
+}
+digest-subject = { $count ->
+    [one] One thing came due at { $organization }
+   *[other] { $count } things came due at { $organization }
+}
+digest-letter-intro = { $count ->
+    [one] This came due at { $organization } since your last letter:
+   *[other] These { $count } things came due at { $organization } since your last letter:
+}
+digest-letter-rest = { $count ->
+    [one] One thing that you were told of before is still due.
+   *[other] { $count } things that you were told of before are still due.
+}
+digest-letter-board = See everything that is due
+digest-letter-why = You get this letter because you chose it in Sowmark.
+digest-letter-stop = Stop these letters
+digest-stop-title = Stop these letters?
+digest-stop-intro = You will get no more letters about what is due. You can choose them again in Sowmark at any time.
+digest-stop = Stop the letters
+digest-stopped-title = The letters are stopped
+digest-stopped = You get no more letters about what is due. You can choose them again in Sowmark at any time.
 
 ## The phone: outbox, pages kept, entries refused
 

@@ -1106,7 +1106,7 @@ set-up-units-metric = métricas (g, kg, m, ha)
 set-up-units-us = de EE. UU. (oz, lb, ft, ac)
 set-up-name = Su nombre
 set-up-email = Su dirección de correo
-set-up-email-hint = Con ella ingresa. Nunca se le envía nada.
+set-up-email-hint = Con ella ingresa. No se le envía nada que usted no pida.
 
 reading = Cómo lee usted
 reading-units = Unidades
@@ -1164,7 +1164,7 @@ keep-the-change = Guardar el cambio
 back-without-a-change = Volver sin cambios
 members = Miembros
 member-name = Nombre
-member-email-hint = Con ella ingresa. Nunca se le envía nada.
+member-email-hint = Con ella ingresa. No se le envía nada que esa persona no pida.
 member-add = Agregar un miembro
 member-add-submit = Agregar el miembro
 member-add-intro = Recibirá un enlace para entregar, con el que esa persona pone su propia contraseña. Quien ya tiene cuenta la
@@ -1241,6 +1241,56 @@ feed-once-calendar = Para un calendario
 feed-once-calendar-note = En su calendario, agregue un calendario por su dirección y pegue esta.
 feed-once-news = Para un lector de noticias
 feed-once-news-note = En su lector de noticias, agregue una fuente y pegue esta dirección.
+
+digest = Por correo
+digest-note = Una carta con lo que venció desde la anterior, y ninguna cuando no hay nada nuevo. Nadie la recibe si no la eligió
+    aquí, y cada carta trae cómo dejar de recibirlas con un clic.
+digest-off = Este servidor no envía correo. Quien lo administra puede activarlo.
+digest-every = Una carta
+digest-every-none = Nunca
+digest-every-daily = Cada día
+digest-every-weekly = Cada lunes
+digest-hour = A las
+digest-hour-hint = Según la hora de su organización.
+digest-submit = Guardar esta elección
+digest-next = Su próxima carta sale el { $when }. Por ahora dirá:
+digest-next-none = Su próxima carta sale el { $when }, si hasta entonces hay algo nuevo.
+digest-recipients = Quién recibe cartas
+digest-gets = { $every ->
+    [daily] Cada día a las { $hour }.
+   *[weekly] Cada lunes a las { $hour }.
+}
+digest-last = { $state ->
+    [sent] La última carta salió el { $when }.
+    [nothing] El { $when } no había nada nuevo, y no salió ninguna carta.
+    [waiting] Una carta está en camino.
+    [failed] Se desistió de la última carta el { $when }: { $problem }. La próxima dirá lo que aquella habría dicho.
+   *[none] Todavía no correspondió ninguna carta.
+}
+digest-retried = { $attempts ->
+    [one] No se pudo enviar la carta: { $problem }. Se intentará de nuevo el { $again }.
+   *[other] No se pudo enviar la carta tras { $attempts } intentos: { $problem }. Se intentará de nuevo el { $again }.
+}
+digest-subject = { $count ->
+    [one] Hay un asunto pendiente nuevo en { $organization }
+   *[other] Hay { $count } asuntos pendientes nuevos en { $organization }
+}
+digest-letter-intro = { $count ->
+    [one] Desde su última carta quedó pendiente en { $organization }:
+   *[other] Desde su última carta quedaron pendientes en { $organization } estos { $count } asuntos:
+}
+digest-letter-rest = { $count ->
+    [one] Un asunto del que ya se le avisó sigue pendiente.
+   *[other] { $count } asuntos de los que ya se le avisó siguen pendientes.
+}
+digest-letter-board = Ver todo lo pendiente
+digest-letter-why = Recibe esta carta porque la eligió en Sowmark.
+digest-letter-stop = Dejar de recibirlas
+digest-stop-title = ¿Dejar de recibir estas cartas?
+digest-stop-intro = No recibirá más cartas sobre lo pendiente. Puede elegirlas de nuevo en Sowmark cuando quiera.
+digest-stop = No recibir más cartas
+digest-stopped-title = No recibirá más cartas
+digest-stopped = No recibirá más cartas sobre lo pendiente. Puede elegirlas de nuevo en Sowmark cuando quiera.
 
 ## El teléfono: bandeja de salida, páginas guardadas, entradas rechazadas
 

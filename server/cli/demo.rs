@@ -35,7 +35,7 @@ pub(super) async fn run(database: Option<String>, options: DemoOptions) -> anyho
         None => Clock::system(),
     };
     let date = zone.to_datetime(clock.now()).date();
-    let bound = Bound::to(options.serve).await?;
+    let bound = Bound::to(options.serve.without_mail()).await?;
     // Dropped at the end, and the folder goes with it.
     let folder = if database.is_some() { None } else { Some(folder()?) };
     let url = match (&database, &folder) {

@@ -1,10 +1,8 @@
-//! The feeds themselves, and the page on which somebody makes, renews and ends the address of theirs.
+//! The feeds themselves, and making, renewing and ending the address of one's own on the page of notices.
 
 use super::known::Known;
 use super::{act, atom, calendar};
 use crate::access::Permission;
-use crate::readiness::ahead::{self, Matter};
-use crate::records::head::{moment, said};
 use crate::web::door::{App, Signed};
 use crate::web::error::Error;
 use crate::web::page::{Cookies, Page, show};
@@ -19,7 +17,6 @@ pub(super) fn routes() -> Vec<Route> {
     vec![
         crate::route!(page GET "/feeds/{code}/due.ics", Need::Anyone, read_calendar),
         crate::route!(page GET "/feeds/{code}/due.atom", Need::Anyone, read_news),
-        crate::route!(page GET "/notices", Need::SignedIn, notices_page),
         crate::route!(page POST "/notices/feed", Need::SignedIn, post_feed),
         crate::route!(page POST "/notices/feed/end", Need::SignedIn, post_end_feed),
     ]
@@ -66,51 +63,12 @@ fn answered(
     Ok(response)
 }
 
-/// A line of what is due.
-struct Line {
-    title: String,
-    says: String,
-    href: String,
-}
-
-#[derive(Template)]
-#[template(path = "feeds/notices.html")]
-struct NoticesPage {
-    page: Page,
-    /// Since when there is an address, and when it was last read; none without one.
-    address: Option<(String, String)>,
-    due: Vec<Line>,
-    coming: Vec<Line>,
-}
-
 #[derive(Template)]
 #[template(path = "feeds/once.html")]
 struct OncePage {
     page: Page,
     calendar: String,
     news: String,
-}
-
-async fn notices_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
-    let (actor, words) = (&signed.actor, signed.actor.words());
-    let mut conn = signed.app.read().await?;
-    let address = act::of(&mut conn.cx(), actor.organization(), actor.account).await?;
-    let matters = ahead::matters(&mut conn.cx(), actor, signed.app.clock.now()).await?;
-    drop(conn);
-    let when = |micros: i64| said(moment(micros), &actor.time_zone, words);
-    let (coming, due): (Vec<Matter>, Vec<Matter>) = matters.into_iter().partition(|matter| matter.is_coming);
-    let lines = |matters: Vec<Matter>| {
-        matters.into_iter().map(|matter| Line { title: matter.title, says: matter.says, href: matter.path }).collect()
-    };
-    show(&NoticesPage {
-        page: Page::new(&signed, &cookies, say!(words, "notices-title"), "/account"),
-        address: address.map(|address| {
-            let read = address.last_read_at.map_or_else(|| say!(words, "opened-never"), when);
-            (when(address.created_at), read)
-        }),
-        due: lines(due),
-        coming: lines(coming),
-    })
 }
 
 async fn post_feed(signed: Signed, cookies: Cookies, headers: HeaderMap) -> Result<Response, Error> {

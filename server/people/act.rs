@@ -10,7 +10,7 @@ use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Db, Work};
 use crate::web::error::{Error, Missing};
 use crate::web::input::cut;
-use crate::{feeds, saying};
+use crate::{digest, feeds, saying};
 use serde_json::json;
 use sowmark_core::ids::{AccountId, ClientId, OrganizationId};
 use uuid::Uuid;
@@ -237,6 +237,7 @@ pub async fn end_member(db: &Db, clock: &Clock, grant: &Grant, account: AccountI
     session::end_in(&mut work.cx(), account, organization).await?;
     token::end_all(&mut work.cx(), organization, account).await?;
     feeds::act::end_inside(&mut work.cx(), organization, account).await?;
+    digest::act::end_inside(&mut work.cx(), organization, account).await?;
     work.commit(Audit::did("member_ended", Kind::Membership, account.0, json!({}))).await?;
     Ok(())
 }

@@ -51,6 +51,8 @@ fn what_anybody_may_call_is_a_short_list() {
             "/offline",
             // What a secret address shows.
             "/feeds/",
+            // A link in a letter, to get no more of them.
+            "/digest/stop/",
             "/worker.js",
             "/api/v1/openapi.json",
         ];

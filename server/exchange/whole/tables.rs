@@ -485,6 +485,8 @@ pub const LEFT_OUT: &[(&str, Option<&str>, &str)] = &[
     ("feed_address", None, "a secret address is a way in: people make one anew where their records go"),
     ("import", None, "a list under way on this server: what came of it are records like others"),
     ("import_entry", None, "a list under way on this server: what came of it are records like others"),
+    ("digest_choice", None, "which letters this server sends: people ask for them anew where their records go"),
+    ("digest", None, "which letters this server sent"),
     ("account", Some("password_hash"), "a way in: people set a password anew where their records go"),
     ("account", Some("failed_sign_ins"), "about signing in on this server"),
     ("account", Some("sign_in_after"), "about signing in on this server"),
