@@ -176,10 +176,14 @@ export function soFar(form) {
 
 function add(form, panel) {
   const unit = form.elements._mass_unit.value;
-  const shown = (value, digits) =>
+  const shown = (value, digits, least = 1) =>
     Number.isFinite(value)
-      ? value.toLocaleString("en", { maximumSignificantDigits: digits, useGrouping: false }).replace(".", form.dataset.decimal)
+      ? value.toLocaleString("en", { minimumSignificantDigits: least, maximumSignificantDigits: digits, useGrouping: false }).replace(".", form.dataset.decimal)
       : "–";
+  // A difference of two readings has as many places as the finer of the two.
+  const exact = (value, places) => value.toFixed(places).replace(".", form.dataset.decimal);
+  const places = (typed) => typed.match(/[.,](\d+)/)?.[1].length ?? 0;
+  let finest = 0;
   const how = {
     counts: form.elements._counted.value, per: number(form.elements._per.value), slip: number(form.elements._slip.value),
     ratio: Number(form.dataset.ratio),
@@ -188,19 +192,22 @@ function add(form, panel) {
     turned: revolutions(number(text(repeat, "/revolutions")), how),
     setAside: isLeftOut(repeat),
     catches: rowsOf(repeat).map((row) => {
-      const net = number(text(row, "/gross/value")) - number(text(row, "/tare/value"));
-      row.querySelector("output").textContent = net > 0 ? `${shown(net, 4)} ${unit}` : "–";
+      const [gross, tare] = [text(row, "/gross/value"), text(row, "/tare/value")];
+      const net = number(gross) - number(tare);
+      const own = Math.max(places(gross), places(tare));
+      finest = Math.max(finest, own);
+      row.querySelector("output").textContent = net > 0 ? `${exact(net, own)} ${unit}` : "–";
       return { net, runs: number(text(row, "/runs")) };
     }),
   }));
   const sums = running(repeats);
   const per = unit === "g" || unit === "oz" ? 1 : 100;
   const put = (name, value) => { panel.querySelector(`[data-${name}]`).textContent = value; };
-  put("factor", shown(per * sums.factor, 4));
+  put("factor", shown(per * sums.factor, 4, 4));
   put("factor-unit", per === 1 ? `${unit}/rev` : `${unit}/100rev`);
   // A hundredth of a percent is less than any scale shows.
   put("spread", Number.isFinite(sums.spread) ? `${shown(Math.round(sums.spread * 100) / 100, 2)} %` : "–");
-  put("caught", sums.caught > 0 ? `${shown(sums.caught, 4)} ${unit}` : "–");
+  put("caught", sums.caught > 0 ? `${exact(sums.caught, finest)} ${unit}` : "–");
   put("missing", missing(form));
 }
 

@@ -11,7 +11,7 @@ mod store;
 pub mod throttle;
 pub mod token;
 
-pub use store::{ALL, find_actor, has_accounts};
+pub use store::{ALL, find_actor, has_accounts, limited_to};
 
 use crate::clock::Stamp;
 use crate::texts;
@@ -162,6 +162,17 @@ impl<T: Eq + Hash> Reach<T> {
         match self {
             Self::All => true,
             Self::Only(some) => some.contains(thing),
+        }
+    }
+
+    /// What is in both.
+    #[must_use]
+    pub fn both(self, other: Self) -> Self {
+        match (self, other) {
+            (Self::All, reach) | (reach, Self::All) => reach,
+            (Self::Only(some), Self::Only(other)) => {
+                Self::Only(some.into_iter().filter(|thing| other.contains(thing)).collect())
+            }
         }
     }
 }

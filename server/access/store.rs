@@ -20,23 +20,22 @@ queries! {
         join crew_member m on m.organization_id = s.organization_id and m.crew_id = s.crew_id
         where m.organization_id = $1 and m.account_id = $2";
     LIMITED_TO = "select client_id from membership_client where organization_id = $1 and account_id = $2";
-    CLIENT_LOTS = "select distinct l.id from lot l
-        join membership_client m on m.organization_id = l.organization_id and m.client_id = l.client_id
-        where m.organization_id = $1 and m.account_id = $2";
-    CLIENT_SEEDERS = "select distinct u.seeder_id from metering_unit u
-        where u.organization_id = $1 and (
-            exists (select 1 from calibration c join lot l on l.organization_id = c.organization_id and l.id = c.lot_id
-                join membership_client m on m.organization_id = l.organization_id and m.client_id = l.client_id
-                where c.organization_id = u.organization_id and c.metering_unit_id = u.id and m.account_id = $2)
-            or exists (select 1 from fill f join lot l on l.organization_id = f.organization_id and l.id = f.lot_id
-                join membership_client m on m.organization_id = l.organization_id and m.client_id = l.client_id
-                where f.organization_id = u.organization_id and f.metering_unit_id = u.id and m.account_id = $2)
-            or exists (select 1 from job j join lot l on l.organization_id = j.organization_id and l.id = j.lot_id
-                join membership_client m on m.organization_id = l.organization_id and m.client_id = l.client_id
-                where j.organization_id = u.organization_id and j.metering_unit_id = u.id and m.account_id = $2)
+    CLIENT_LOTS = "with theirs as (select client_id from membership_client where organization_id = $1 and account_id = $2
+            union all select id from client where organization_id = $1 and id = $2)
+        select l.id from lot l where l.organization_id = $1 and l.client_id in (select client_id from theirs)";
+    CLIENT_SEEDERS = "with theirs as (select client_id from membership_client where organization_id = $1 and account_id = $2
+            union all select id from client where organization_id = $1 and id = $2),
+        lots as (select l.id from lot l where l.organization_id = $1 and l.client_id in (select client_id from theirs))
+        select distinct u.seeder_id from metering_unit u where u.organization_id = $1 and (
+            exists (select 1 from calibration c where c.organization_id = $1 and c.metering_unit_id = u.id
+                and c.lot_id in (select id from lots))
+            or exists (select 1 from fill f where f.organization_id = $1 and f.metering_unit_id = u.id
+                and f.lot_id in (select id from lots))
+            or exists (select 1 from job j where j.organization_id = $1 and j.metering_unit_id = u.id
+                and j.lot_id in (select id from lots))
             or exists (select 1 from job j join field f on f.organization_id = j.organization_id and f.id = j.field_id
-                join membership_client m on m.organization_id = f.organization_id and m.client_id = f.client_id
-                where j.organization_id = u.organization_id and j.metering_unit_id = u.id and m.account_id = $2))";
+                where j.organization_id = $1 and j.metering_unit_id = u.id
+                    and f.client_id in (select client_id from theirs)))";
     ANY_ACCOUNT = "select count(*) from (select id from account limit 1) a";
 }
 
@@ -108,28 +107,57 @@ async fn scope(cx: &mut Cx<'_>, organization: OrganizationId, account: AccountId
     match role {
         Role::Office => {}
         Role::Crew => {
-            scope.seeders = Reach::Only(ids(cx, CREW_SEEDERS, organization, account).await?.map(SeederId).collect());
+            scope.seeders = Reach::Only(ids(cx, CREW_SEEDERS, organization, account.0).await?.map(SeederId).collect());
         }
         Role::Agronomist => {
-            let clients: HashSet<ClientId> = ids(cx, LIMITED_TO, organization, account).await?.map(ClientId).collect();
+            let clients: HashSet<ClientId> =
+                ids(cx, LIMITED_TO, organization, account.0).await?.map(ClientId).collect();
             if !clients.is_empty() {
                 scope.clients = Reach::Only(clients);
-                scope.lots = Reach::Only(ids(cx, CLIENT_LOTS, organization, account).await?.map(LotId).collect());
-                scope.seeders =
-                    Reach::Only(ids(cx, CLIENT_SEEDERS, organization, account).await?.map(SeederId).collect());
+                (scope.lots, scope.seeders) = concerning(cx, organization, account.0).await?;
             }
         }
     }
     Ok(scope)
 }
 
+/// The lots and the seeders that concern a client, or the clients that a member is limited to: one id says which, as no
+/// client has an account's.
+async fn concerning(
+    cx: &mut Cx<'_>,
+    organization: OrganizationId,
+    whose: Uuid,
+) -> Result<(Reach<LotId>, Reach<SeederId>), Error> {
+    let lots = ids(cx, CLIENT_LOTS, organization, whose).await?.map(LotId).collect();
+    let seeders = ids(cx, CLIENT_SEEDERS, organization, whose).await?.map(SeederId).collect();
+    Ok((Reach::Only(lots), Reach::Only(seeders)))
+}
+
+/// What is left of somebody's sight where one client alone is asked about: what an agronomist limited to that client would
+/// see of it, for files and reports that go to the client.
+///
+/// # Errors
+/// The database.
+pub async fn limited_to(cx: &mut Cx<'_>, actor: &Actor, client: ClientId) -> Result<Actor, Error> {
+    let (lots, seeders) = concerning(cx, actor.organization(), client.0).await?;
+    let whole = &actor.scope;
+    let scope = Scope {
+        organization: whole.organization,
+        seeders: whole.seeders.clone().both(seeders),
+        lots: whole.lots.clone().both(lots),
+        clients: whole.clients.clone().both(Reach::Only(HashSet::from([client]))),
+    };
+    let role = if actor.role == Role::Office { Role::Agronomist } else { actor.role };
+    Ok(Actor { role, scope, ..actor.clone() })
+}
+
 async fn ids(
     cx: &mut Cx<'_>,
     sql: &'static str,
     organization: OrganizationId,
-    account: AccountId,
+    whose: Uuid,
 ) -> Result<impl Iterator<Item = Uuid>, Error> {
-    let rows: Vec<(Uuid,)> = cx.fetch_all(sql, args![organization, account]).await?;
+    let rows: Vec<(Uuid,)> = cx.fetch_all(sql, args![organization, whose]).await?;
     Ok(rows.into_iter().map(|(id,)| id))
 }
 

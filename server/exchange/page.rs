@@ -5,7 +5,9 @@ use super::import::{self, kind::Imported};
 use super::lists::Listed;
 use super::lists::asked::{ExportAsked, Form as Written, Mark};
 use crate::access::{Permission, Role};
+use crate::db::Cx;
 use crate::records::head::{moment, said};
+use crate::seed::client::{self, store::ClientRow};
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Kind, Posted, pairs};
@@ -47,19 +49,23 @@ struct ListLine {
 async fn exchange_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQuery) -> Result<Response, Error> {
     let posted = Posted(pairs(query.unwrap_or_default().as_bytes())?).spoken_in(signed.actor.language);
     let words = signed.actor.words();
-    let checked = input::read::<ExportAsked>(&posted.query()).and_then(|asked| asked.period(&signed).map(|_| ()));
-    let (form, lists) = match checked {
-        Ok(()) => {
-            let form = if posted.text("form").is_empty() { form(&signed) } else { form(&signed).filled(&posted) };
+    let mut conn = signed.app.read().await?;
+    let clients = client::act::clients(&mut conn.cx(), &signed.actor.scope).await?;
+    let narrowed = asked_of(&mut conn.cx(), &signed, &posted).await;
+    drop(conn);
+    let form = form(&signed, &clients);
+    let (form, lists) = match narrowed {
+        Ok(narrowed) => {
+            let form = if posted.text("form").is_empty() { form } else { form.filled(&posted) };
             let asked = carried(&posted, &signed);
             let line = |list: Listed| ListLine {
                 href: format!("/exchange/csv/{}.csv{asked}", list.word()),
                 name: list.says(words),
                 what: list.what(words),
             };
-            (form, Listed::of(&signed.actor).into_iter().map(line).collect())
+            (form, Listed::of(&narrowed.actor).into_iter().map(line).collect())
         }
-        Err(error @ Error::Faults(_)) => (form(&signed).again(&posted, &error), Vec::new()),
+        Err(error @ (Error::Faults(_) | Error::NotThere { .. })) => (form.again(&posted, &error), Vec::new()),
         Err(error) => return Err(error),
     };
     let page = Page::new(&signed, &cookies, say!(words, "exchange-title"), "/exchange");
@@ -70,6 +76,13 @@ async fn exchange_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQue
         files = recent(&signed).await?;
     }
     show_with(form.status(), &ExchangePage { page, form, lists, only_own, kinds, files })
+}
+
+/// Whose lists are asked for: what somebody sees, or what one client alone lets them see.
+async fn asked_of(cx: &mut Cx<'_>, signed: &Signed, posted: &Posted) -> Result<Signed, Error> {
+    let asked = input::read::<ExportAsked>(&posted.query())?;
+    asked.period(signed)?;
+    client::act::for_client(cx, signed, asked.client_id).await
 }
 
 async fn recent(signed: &Signed) -> Result<Vec<(String, String, String)>, Error> {
@@ -88,9 +101,9 @@ fn usual(signed: &Signed) -> Written {
     if signed.actor.decimal_sign == DecimalSign::Comma { Written::Semicolon } else { Written::Comma }
 }
 
-fn form(signed: &Signed) -> Form {
+fn form(signed: &Signed, clients: &[ClientRow]) -> Form {
     let words = signed.actor.words();
-    let fields = vec![
+    let mut fields = vec![
         FormField::new("from", say!(words, "exchange-from")).kind(Kind::Date).optional(),
         FormField::new("to", say!(words, "exchange-to")).kind(Kind::Date).optional(),
         FormField::new("form", say!(words, "exchange-form"))
@@ -100,6 +113,12 @@ fn form(signed: &Signed) -> Form {
             .value(Mark::With.word())
             .choice(Mark::ALL.iter().map(|mark| (mark.word(), mark.says(words)))),
     ];
+    if !clients.is_empty() {
+        let all = std::iter::once((String::new(), say!(words, "usage-all")));
+        let choice = all.chain(clients.iter().map(|client| (client.id.to_string(), client.name.clone())));
+        let field = FormField::new("client_id", say!(words, "usage-client")).choice(choice).optional();
+        fields.insert(2, field.hint(say!(words, "exchange-client-hint")));
+    }
     Form::new("/exchange", say!(words, "exchange-apply"), fields)
 }
 
@@ -111,7 +130,7 @@ fn carried(posted: &Posted, signed: &Signed) -> String {
         let told = posted.text(name).trim();
         if told.is_empty() { unless_told.to_owned() } else { told.to_owned() }
     };
-    let parts = ["from", "to", "form", "mark"].into_iter().map(|name| (name, or_usual(name)));
+    let parts = ["from", "to", "client_id", "form", "mark"].into_iter().map(|name| (name, or_usual(name)));
     let parts = parts.filter(|(_, value)| !value.is_empty());
     let parts = parts.map(|(name, value)| format!("{name}={}", utf8_percent_encode(&value, NON_ALPHANUMERIC)));
     format!("?{}", parts.collect::<Vec<_>>().join("&"))

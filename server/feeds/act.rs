@@ -2,7 +2,7 @@
 
 use super::store::{self, AddressRow};
 use crate::access::session::hash_of;
-use crate::access::{Actor, Grant, Via, find_actor};
+use crate::access::{Actor, Grant, Via, find_actor, limited_to};
 use crate::clock::Clock;
 use crate::db::{Audit, Cx, Db, Work, kind::Kind};
 use crate::readiness::ahead::{self, Matter, Subject};
@@ -12,7 +12,7 @@ use jiff::civil::Date;
 use jiff::{SignedDuration, Timestamp};
 use serde_json::json;
 use sha2::{Digest, Sha256};
-use sowmark_core::ids::{AccountId, OrganizationId};
+use sowmark_core::ids::{AccountId, ClientId, OrganizationId};
 use sowmark_core::texts::Language;
 use uuid::Uuid;
 
@@ -93,7 +93,7 @@ pub struct Told {
 /// # Errors
 /// 404, the same as for any page that is not there, when nobody has this address or its owner is no member any more; the
 /// database.
-pub async fn read(db: &Db, clock: &Clock, secret: &str) -> Result<Told, Error> {
+pub async fn read(db: &Db, clock: &Clock, secret: &str, client: Option<ClientId>) -> Result<Told, Error> {
     let nothing = || Error::not_there("page");
     let secret = hex::read(secret).ok_or_else(nothing)?;
     let now = clock.now();
@@ -103,24 +103,34 @@ pub async fn read(db: &Db, clock: &Clock, secret: &str) -> Result<Told, Error> {
     let found = find_actor(&mut conn.cx(), address.organization(), address.account(), Via::Token).await?;
     let mut actor = found.ok_or_else(nothing)?;
     actor.language = actor.own_language.or_else(|| texts::language(&address.language)).unwrap_or(actor.language);
+    if let Some(client) = client {
+        actor = if actor.scope.clients.includes(&client) {
+            limited_to(&mut conn.cx(), &actor, client).await?
+        } else {
+            return Err(nothing());
+        };
+    }
     let matters = ahead::matters(&mut conn.cx(), &actor, now).await?;
     drop(conn);
     let today = actor.time_zone.to_datetime(now).date();
     let hash = fingerprint(&actor, &matters, today);
-    let since = note(db, &address, hash, now).await?;
+    // Since when is noted for the address as a whole; of one client's part nobody knows.
+    let whole = note(db, &address, client.is_none().then_some(hash), now).await?;
+    let since = if client.is_none() { whole } else { now };
     Ok(Told { actor, matters, today, now, hash, since })
 }
 
 /// Notes that the address was read, and since when it has been telling the same: RFC 9110 wants the time of the last
 /// change, and what vanished leaves no record of its own.
-async fn note(db: &Db, address: &AddressRow, hash: [u8; 32], now: Timestamp) -> Result<Timestamp, Error> {
-    let is_new = address.told_hash.as_deref() != Some(hash.as_slice());
+async fn note(db: &Db, address: &AddressRow, hash: Option<[u8; 32]>, now: Timestamp) -> Result<Timestamp, Error> {
+    let new = hash.filter(|hash| address.told_hash.as_deref() != Some(hash.as_slice()));
+    let is_new = new.is_some();
     let is_stale = address
         .last_read_at
         .is_none_or(|read| now.as_microsecond() - read >= i64::try_from(NOTED_EVERY.as_micros()).unwrap_or(i64::MAX));
     if is_new || is_stale {
         let mut tx = db.begin().await?;
-        if is_new {
+        if let Some(hash) = new {
             store::note_told(&mut tx.cx(), address.id, hash, now).await?;
         }
         store::note_read(&mut tx.cx(), address.id, now).await?;

@@ -2,7 +2,7 @@
 
 use super::asked::UsageAsked;
 use super::store::{self, GerminationRow, TankRow};
-use crate::access::{Permission, Role, Scope};
+use crate::access::{Actor, Permission, Role, Scope};
 use crate::calibration;
 use crate::db::Cx;
 use crate::fleet::seeder;
@@ -15,7 +15,7 @@ use crate::web::door::Signed;
 use crate::web::error::Error;
 use jiff::Timestamp;
 use sowmark_core::drift::{Outcome, WeightedChart, WeightedPoint, implied_factor};
-use sowmark_core::ids::{CalibrationId, LotId};
+use sowmark_core::ids::{CalibrationId, LotId, MeteringUnitId};
 use sowmark_core::moment::{Dated, Moment, latest_by};
 use sowmark_core::policy::Policy;
 use sowmark_core::readiness::{
@@ -141,7 +141,7 @@ pub async fn usage(cx: &mut Cx<'_>, signed: &Signed, asked: &UsageAsked) -> Resu
     let jobs = judge.jobs(rows)?;
     let whole = actor.may(Permission::ReadStock);
     let lots = if whole { lots(cx, signed, asked, period, &clients, &jobs, &policy).await? } else { Vec::new() };
-    let sees_all = whole && Names::is_whole(scope) && asked.client_id.is_none() && asked.field_id.is_none();
+    let sees_all = sees_drift(actor) && asked.client_id.is_none() && asked.field_id.is_none();
     let (mut tanks, mut drifts) = (Vec::new(), Vec::new());
     if sees_all {
         let flows = flows(&store::tanks(cx, scope).await?)?;
@@ -328,6 +328,27 @@ fn reaches(span: &TankSpan, period: Period) -> bool {
     let begins_in_time = span.began.is_some_and(|began| period.to.is_none_or(|to| began < to));
     let ends_late_enough = span.ended.zip(period.from).is_none_or(|(ended, from)| from <= ended);
     begins_in_time && ends_late_enough
+}
+
+/// Whether somebody sees how the machines drift: not who sees some clients' jobs, or the own, alone.
+fn sees_drift(actor: &Actor) -> bool {
+    actor.may(Permission::ReadStock) && Names::is_whole(&actor.scope)
+}
+
+/// How a unit drifts as of now; none without a job to tell from, or for who does not see it.
+///
+/// # Errors
+/// 404 when the unit is not there or out of scope; the database.
+pub async fn drift_of_unit(cx: &mut Cx<'_>, signed: &Signed, unit: MeteringUnitId) -> Result<Option<Drift>, Error> {
+    let (actor, now) = (&signed.actor, signed.app.clock.now());
+    if !sees_drift(actor) {
+        return Ok(None);
+    }
+    let scope = &actor.scope;
+    let records = readiness::act::histories(cx, scope, &actor.time_zone, Some(unit)).await?;
+    let (row, history) = records.units.first().ok_or_else(|| Error::not_there("metering unit"))?;
+    let policy = policy::in_force(cx, scope).await?.policy;
+    drift(cx, scope, (row, history), &records.surroundings, now, &policy).await
 }
 
 async fn drift(

@@ -29,7 +29,8 @@ pub(super) fn signed_percent(percent: f64, words: Words) -> String {
 }
 
 /// The chart and the table behind it; a unit with one job has no line yet, but its point.
-pub(super) fn figure(drift: &Drift, zone: &TimeZone, reader: Reader) -> Figure {
+#[must_use]
+pub fn figure(drift: &Drift, zone: &TimeZone, reader: Reader) -> Figure {
     let words = reader.words;
     let machine = format!("{}, {}", drift.seeder, drift.unit);
     let frame = Frame { height: 248.0, ..Frame::PLAIN };

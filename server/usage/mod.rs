@@ -6,7 +6,7 @@
 pub mod act;
 mod api;
 pub mod asked;
-mod chart;
+pub mod chart;
 mod page;
 pub mod signing;
 pub mod store;

@@ -1,19 +1,22 @@
 //! A file that a page's form sends (`multipart/form-data`), and the bytes that a program sends as they are; both up to a
 //! length.
 //!
-//! A form of ours has one file and nothing else, so one part with a file name is looked for in the whole body. Rejected:
-//! the framework's reader, which streams parts that we hold at once anyway, and whose limits are not ours.
+//! The whole body is held before it is read: a file is looked through at once anyway, and what is too long is told apart
+//! from what is no form. Rejected: the framework's reader, whose limit is one for all forms.
 
 use super::api::body_up_to;
 use super::door::App;
 use super::error::Error;
 use axum::extract::{FromRequest, Request};
 use axum::http::header;
+use multer::{Multipart, parse_boundary};
 
 /// The largest file that is taken.
 pub const LARGEST_FILE: usize = 16 * 1024 * 1024;
 /// What the form around it may take.
 const AROUND: usize = 64 * 1024;
+/// How much of a file's name is kept, in characters.
+const LONGEST_NAME: usize = 120;
 
 /// A file as a form sent it; empty when none was chosen.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -23,15 +26,18 @@ pub struct Uploaded {
     pub bytes: Vec<u8>,
 }
 
-impl FromRequest<App> for Uploaded {
-    type Rejection = Error;
-
-    async fn from_request(request: Request, _: &App) -> Result<Self, Error> {
+impl Uploaded {
+    /// The file of a form, which has one and nothing else. A form that broke off has none.
+    ///
+    /// # Errors
+    /// 413 when it is larger than `most`; 415 when this is no form with a file; 400 when the connection broke off.
+    pub async fn read(request: Request, most: usize) -> Result<Self, Error> {
         let kind = request.headers().get(header::CONTENT_TYPE).and_then(|kind| kind.to_str().ok()).unwrap_or_default();
-        let boundary = boundary(kind).ok_or(Error::WrongType { wanted: "multipart/form-data" })?;
-        let body = body_up_to(request.into_body(), LARGEST_FILE + AROUND).await?;
-        let uploaded = file_in(&body, &boundary).unwrap_or_default();
-        if uploaded.bytes.len() > LARGEST_FILE { Err(Error::TooLarge { most: LARGEST_FILE }) } else { Ok(uploaded) }
+        let boundary = parse_boundary(kind).map_err(|_| Error::WrongType { wanted: "multipart/form-data" })?;
+        let too_large = |error| if matches!(error, Error::TooLarge { .. }) { Error::TooLarge { most } } else { error };
+        let body = body_up_to(request.into_body(), most + AROUND).await.map_err(too_large)?;
+        let uploaded = file_in(&body, boundary).await.ok().flatten().unwrap_or_default();
+        if uploaded.bytes.len() > most { Err(Error::TooLarge { most }) } else { Ok(uploaded) }
     }
 }
 
@@ -47,89 +53,45 @@ impl FromRequest<App> for Bytes {
     }
 }
 
-/// What stands between the parts, as the content type says it.
-fn boundary(kind: &str) -> Option<String> {
-    let (name, rest) = kind.split_once(';')?;
-    if !name.trim().eq_ignore_ascii_case("multipart/form-data") {
-        return None;
-    }
-    let value = rest.split(';').find_map(|part| {
-        let (name, value) = part.split_once('=')?;
-        name.trim().eq_ignore_ascii_case("boundary").then(|| value.trim().trim_matches('"').to_owned())
-    })?;
-    // RFC 2046, 5.1.1: one to seventy characters.
-    (1..=70).contains(&value.len()).then_some(value)
-}
-
 /// The first part that has a file name.
-fn file_in(body: &[u8], boundary: &str) -> Option<Uploaded> {
-    let between = [b"\r\n--", boundary.as_bytes()].concat();
-    let opening = &between[2..];
-    let mut rest = body.get(find(body, opening)? + opening.len()..)?;
-    while let Some(part) = rest.strip_prefix(b"\r\n") {
-        let end = find(part, &between)?;
-        let (whole, after) = part.split_at(end);
-        let heads = find(whole, b"\r\n\r\n")?;
-        let text = String::from_utf8_lossy(&whole[..heads]);
-        if let Some(name) = file_name(&text) {
-            let bytes = whole.get(heads + 4..)?.to_vec();
-            return Some(Uploaded { name, bytes });
+async fn file_in(body: &[u8], boundary: String) -> multer::Result<Option<Uploaded>> {
+    let mut parts = Multipart::with_reader(body, boundary);
+    while let Some(part) = parts.next_field().await? {
+        if let Some(name) = part.file_name().map(bare) {
+            return Ok(Some(Uploaded { name, bytes: part.bytes().await?.into() }));
         }
-        rest = &after[between.len()..];
     }
-    None
+    Ok(None)
 }
 
-/// The file's name in the head of a part, without its folder.
-fn file_name(heads: &str) -> Option<String> {
-    let line = heads.lines().find(|line| line.to_ascii_lowercase().starts_with("content-disposition:"))?;
-    let (_, rest) = line.split_once("filename=\"")?;
-    let name = rest.split('"').next().unwrap_or_default();
-    let bare = name.rsplit(['/', '\\']).next().unwrap_or_default();
-    Some(bare.chars().filter(|letter| !letter.is_control()).take(120).collect())
-}
-
-fn find(text: &[u8], wanted: &[u8]) -> Option<usize> {
-    // The first byte is looked for fast; a body is mostly not the beginning of a boundary.
-    let first = *wanted.first()?;
-    let mut from = 0;
-    while let Some(step) = text.get(from..)?.iter().position(|byte| *byte == first) {
-        let at = from + step;
-        if text[at..].starts_with(wanted) {
-            return Some(at);
-        }
-        from = at + 1;
-    }
-    None
+/// A file's name without its folder and without what no name has.
+fn bare(name: &str) -> String {
+    let name = name.rsplit(['/', '\\']).next().unwrap_or_default();
+    name.chars().filter(|letter| !letter.is_control()).take(LONGEST_NAME).collect()
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{boundary, file_in, file_name};
+    use super::file_in;
 
     const BODY: &[u8] = b"--xyz\r\nContent-Disposition: form-data; name=\"note\"\r\n\r\nhello\r\n--xyz\r\n\
         Content-Disposition: form-data; name=\"file\"; filename=\"C:\\data\\TASKDATA.XML\"\r\n\
         Content-Type: text/xml\r\n\r\n<a>\r\n--xy\r\n</a>\r\n--xyz--\r\n";
 
-    #[test]
-    fn the_file_is_found_among_the_parts() {
-        let found = file_in(BODY, "xyz").unwrap();
+    #[tokio::test]
+    async fn the_file_is_found_among_the_parts() {
+        let found = file_in(BODY, "xyz".to_owned()).await.unwrap().unwrap();
         assert_eq!((found.name.as_str(), found.bytes.as_slice()), ("TASKDATA.XML", b"<a>\r\n--xy\r\n</a>".as_slice()));
-        assert_eq!(file_in(BODY, "other"), None);
-        assert!((0..BODY.len() - 8).all(|length| file_in(&BODY[..length], "xyz").is_none()), "what broke off is none");
+        assert!(file_in(BODY, "other".to_owned()).await.is_err());
+        for length in 0..BODY.len() - 10 {
+            assert!(!matches!(file_in(&BODY[..length], "xyz".to_owned()).await, Ok(Some(_))), "what broke off is none");
+        }
     }
 
-    #[test]
-    fn a_boundary_is_read_with_and_without_quotation_marks() {
-        assert_eq!(boundary("multipart/form-data; boundary=xyz").as_deref(), Some("xyz"));
-        assert_eq!(boundary("Multipart/Form-Data; charset=utf-8; Boundary=\"x y\"").as_deref(), Some("x y"));
-        assert_eq!(boundary("multipart/form-data; boundary="), None);
-        assert_eq!(boundary("text/xml; boundary=xyz"), None);
-    }
-
-    #[test]
-    fn a_file_without_a_name_is_one_that_was_not_chosen() {
-        assert_eq!(file_name("Content-Disposition: form-data; name=\"file\"; filename=\"\"").as_deref(), Some(""));
-        assert_eq!(file_name("Content-Disposition: form-data; name=\"file\""), None);
+    #[tokio::test]
+    async fn a_file_without_a_name_is_one_that_was_not_chosen() {
+        let body = b"--xyz\r\nContent-Disposition: form-data; name=\"file\"; filename=\"\"\r\n\r\n\r\n--xyz--\r\n";
+        let found = file_in(body, "xyz".to_owned()).await.unwrap().unwrap_or_default();
+        assert!(found.name.is_empty() && found.bytes.is_empty());
     }
 }

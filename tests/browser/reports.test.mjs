@@ -1,48 +1,26 @@
 // Every report on paper, A4 and Letter, out of the demonstration's records: how many pages, no row cut in two, no heading left
 // alone at the foot of a page, and the stamp on the paper. SHOTS=folder keeps the PDFs.
 import assert from 'node:assert/strict';
-import { spawn } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
-import { openPage, startBrowser } from './world.mjs';
+import { startDemo } from './demo.mjs';
+import { openPage, shots, startBrowser } from './world.mjs';
 
-const shots = process.env.SHOTS;
 let demo, url, browser, view;
 
-/** The demonstration on a free port; answers its address and the password of its people. */
-function startDemo() {
-  demo = spawn(process.env.SOWMARK ?? 'target/debug/sowmark', ['demo', '--listen', '127.0.0.1:0'], { stdio: ['ignore', 'pipe', 'ignore'] });
-  return new Promise((resolve, reject) => {
-    let text = '';
-    const late = setTimeout(() => reject(new Error(`the demonstration said nothing useful in 180 s: ${text}`)), 180_000);
-    demo.stdout.on('data', (data) => {
-      text += data;
-      const found = text.match(/(http:\/\/[\d.:]+)[^]*marta@\S+\s+(\S+)/);
-      if (found) {
-        clearTimeout(late);
-        resolve([found[1], found[2]]);
-      }
-    });
-  });
-}
-
 before(async () => {
-  const [address, password] = await startDemo();
-  url = address;
+  demo = await startDemo();
+  url = demo.url;
   browser = await startBrowser();
   view = await openPage(browser);
-  await view.page.goto(`${url}/sign-in`);
-  await view.page.fill('[name=email]', 'marta@fallowmere.example');
-  await view.page.fill('[name=password]', password);
-  await view.page.click('button.act');
-  await view.page.waitForURL(`${url}/`);
+  await demo.signIn(view.page, 'office');
 });
 
 after(async () => {
   await browser?.close();
-  demo?.kill('SIGTERM');
+  demo?.stop();
 });
 
 const close = (text) => text.normalize('NFKC').replace(/\s+/g, '');

@@ -1,15 +1,10 @@
 // The main job in a real browser: from the one-time link to a unit that is ready, with the mistakes that people make on the
 // way; at the desk and on a phone, light and dark, with and without JavaScript.
 import assert from 'node:assert/strict';
-import { mkdirSync, readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { openPage, reads, startBrowser, startServer } from './world.mjs';
+import { isSound, openPage, reads, shots, startBrowser, startServer } from './world.mjs';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-// Where pictures go, if somebody wants to look: SHOTS=folder.
-const shots = process.env.SHOTS;
 const password = 'a few good words for a yard';
 
 let server, browser, desk;
@@ -223,7 +218,6 @@ test('every page fits a phone and a desk, light and dark, and axe finds nothing'
     'rate-plan': `/rate-plan?unit_id=${unit.split('/')[2]}`, 'rate-plan-answer': `/rate-plan?unit_id=${unit.split('/')[2]}&${plan}`,
     'rate-plan-live': `/rate-plan/live?lot_id=${seen.get('lot').split('/').pop()}`, fields: '/fields', clients: '/clients', outbox: '/outbox', offline: '/offline',
   };
-  if (shots) mkdirSync(shots, { recursive: true });
   for (const colorScheme of ['light', 'dark']) {
     for (const width of [360, 1280]) {
       const storageState = await desk.context.storageState();
@@ -231,18 +225,7 @@ test('every page fits a phone and a desk, light and dark, and axe finds nothing'
       for (const [name, path] of Object.entries(pages)) {
         const answer = await view.page.goto(at(path));
         assert.equal(answer.status(), 200, `${name} answers ${answer.status()}`);
-        // A sticky bar covers what lies under it in a short window; axe would blame the page's own targets.
-        const height = await view.page.evaluate(() => document.documentElement.scrollHeight);
-        await view.page.setViewportSize({ width, height: Math.max(800, height) });
-        const wide = await view.page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-        assert.ok(wide <= 0, `${name} scrolls sideways by ${wide} px at ${width} px`);
-        if (shots) await view.page.screenshot({ path: join(shots, `${name}-${width}-${colorScheme}.png`), fullPage: true });
-        await view.page.evaluate(axe);
-        const { violations } = await view.page.evaluate(() =>
-          globalThis.axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }));
-        const told = violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html).slice(0, 3).join(' ')}`);
-        assert.deepEqual(told, [], `${name} at ${width} px, ${colorScheme}`);
-        await view.page.setViewportSize({ width, height: 800 });
+        await isSound(view.page, name, width, colorScheme);
       }
       assert.deepEqual(view.complaints, []);
       await view.context.close();

@@ -1,11 +1,15 @@
 // A server of its own on a throw-away database, and a Chromium to look at it with. Every bound on time is stated here.
 import assert from 'node:assert/strict';
 import { execFileSync, spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+// Where pictures go, if somebody wants to look: SHOTS=folder.
+export const shots = process.env.SHOTS;
 const program = process.env.SOWMARK ?? 'target/debug/sowmark';
 
 /** Starts a server on an empty database, SQLite unless BROWSER_DATABASE names another; answers its address and the
@@ -93,4 +97,23 @@ function watched(page) {
   page.on('pageerror', (error) => complaints.push(String(error)));
   page.setDefaultTimeout(10_000);
   return { page, complaints };
+}
+
+/** What every page owes its reader at any width: nothing scrolls sideways, and axe finds nothing. */
+export async function isSound(page, name, width, colorScheme) {
+  // A sticky bar covers what lies under it in a short window; axe would blame the page's own targets.
+  const height = await page.evaluate(() => document.documentElement.scrollHeight);
+  await page.setViewportSize({ width, height: Math.max(800, height) });
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  assert.ok(wide <= 0, `${name} scrolls sideways by ${wide} px at ${width} px`);
+  if (shots) {
+    mkdirSync(shots, { recursive: true });
+    await page.screenshot({ path: join(shots, `${name.replace(/[^\w-]+/g, '_')}-${width}-${colorScheme}.png`), fullPage: true });
+  }
+  await page.evaluate(axe);
+  const { violations } = await page.evaluate(() =>
+    globalThis.axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] }));
+  const told = violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html).slice(0, 3).join(' ')}`);
+  assert.deepEqual(told, [], `${name} at ${width} px, ${colorScheme}`);
+  await page.setViewportSize({ width, height: 800 });
 }

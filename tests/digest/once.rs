@@ -17,13 +17,14 @@ on_both!(
     a_change_of_the_clocks_neither_skips_nor_doubles_a_letter,
 );
 
-/// A farm on which something has been due since 30 March, and its office, who wants a letter each day.
-async fn waiting(world: &World, hour: &str) -> (Farm, Browser) {
+/// A farm on which something has been due since 30 March, and whose office wants a letter each day. By the next morning
+/// the session in which it chose so has ended.
+async fn waiting(world: &World, hour: &str) -> Farm {
     let (farm, _) = Farm::ready(world).await;
     farm.log("setups", setup("2027-03-30T08:00:00Z", &farm.coarse, "5:2", "12")).await;
     let mut ana = Browser::of(world, &farm.ana, Role::Office).await;
     choose(world, &mut ana, "daily", hour).await;
-    (farm, ana)
+    farm
 }
 
 async fn of_two_servers_that_look_at_once_one_sends(world: World) {
@@ -45,9 +46,10 @@ async fn of_two_servers_that_look_at_once_one_sends(world: World) {
 async fn what_was_not_taken_is_tried_again_and_shown_to_the_office(world: World) {
     let office = PostOffice::open().await;
     let world = world.sending_by(&office.url);
-    let (_, mut ana) = waiting(&world, "6").await;
+    let farm = waiting(&world, "6").await;
     office.close(true);
     assert_eq!(look_at(&world, "2027-04-02T04:00:00Z").await, 0);
+    let mut ana = Browser::of(&world, &farm.ana, Role::Office).await;
     assert_eq!(look_at(&world, "2027-04-02T04:04:59Z").await, 0);
     assert_eq!(office.callers(), 1, "not before five minutes");
     let page = ana.get(&world, "/notices").await.text;
@@ -67,7 +69,7 @@ async fn what_was_not_taken_is_tried_again_and_shown_to_the_office(world: World)
 async fn what_is_given_up_is_told_by_the_next(world: World) {
     let office = PostOffice::open().await;
     let world = world.sending_by(&office.url);
-    let (_, mut ana) = waiting(&world, "6").await;
+    let farm = waiting(&world, "6").await;
     office.close(true);
     world.set_time("2027-04-02T04:00:00Z");
     let start: jiff::Timestamp = "2027-04-02T04:00:00Z".parse().unwrap();
@@ -80,6 +82,7 @@ async fn what_is_given_up_is_told_by_the_next(world: World) {
     assert_eq!(office.callers(), 8);
     world.app.clock.set(start + jiff::SignedDuration::from_mins(after));
     assert_eq!((look(&world).await, office.callers()), (0, 8), "given up");
+    let mut ana = Browser::of(&world, &farm.ana, Role::Office).await;
     let page = ana.get(&world, "/notices").await.text;
     assert!(page.contains("was given up on") && page.contains("the office is closed"), "{page}");
     office.close(false);
@@ -92,14 +95,14 @@ async fn what_is_given_up_is_told_by_the_next(world: World) {
 async fn a_change_of_the_clocks_neither_skips_nor_doubles_a_letter(world: World) {
     let office = PostOffice::open().await;
     let world = world.sending_by(&office.url);
-    let (farm, _) = waiting(&world, "2").await;
+    let farm = waiting(&world, "2").await;
     let zone = jiff::tz::TimeZone::get("Europe/Vienna").unwrap();
     let mut now: jiff::Timestamp = "2027-10-29T12:00:00Z".parse().unwrap();
     let mut days = Vec::new();
     for step in 0..(4 * 48) {
         world.app.clock.set(now);
-        if step % 48 == 0 {
-            // Something new to tell each day: caught again, and then the ratio changed again.
+        if step % 48 == 20 {
+            // Something new to tell each day, in the evening: caught again, and then the ratio changed again.
             let before = now - jiff::SignedDuration::from_mins(10);
             farm.caught(&before.to_string(), &farm.wheat).await;
             farm.log("setups", setup(&now.to_string(), &farm.coarse, &format!("{}:7", 11 + step / 48), "12")).await;

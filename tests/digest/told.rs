@@ -65,6 +65,7 @@ async fn nothing_is_sent_where_e_mail_is_off_or_nobody_chose_it(world: World) {
     choose(&world, &mut ana, "daily", "6").await;
     assert_eq!(look_at(&world, "2027-04-02T04:00:00Z").await, 0);
     let world = world.sending_by(&office.url);
+    let mut ana = Browser::of(&world, &farm.ana, Role::Office).await;
     choose(&world, &mut ana, "none", "6").await;
     assert_eq!(look_at(&world, "2027-04-03T04:00:00Z").await, 0);
     assert_eq!(office.callers(), 0, "the mail server was not even called");
@@ -117,6 +118,7 @@ async fn a_letter_is_stopped_by_one_click(world: World) {
     let secret = stop.rsplit('/').next().unwrap().as_bytes();
     assert!(secret.len() == 64 && !kept.windows(64).any(|bytes| bytes == secret), "only a hash is kept");
     let gets = "Every day at 06:00.";
+    let mut ana = Browser::of(&world, &farm.ana, Role::Office).await;
     let page = world.nobody().get(&format!("/page{stop}")).await;
     assert!(page.status == 200 && page.text.contains("Stop the letters"), "{}", page.text);
     assert!(ana.get(&world, "/notices").await.text.contains(gets), "opening the link stops nothing");

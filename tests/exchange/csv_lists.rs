@@ -176,6 +176,18 @@ async fn an_agronomist_takes_the_clients(world: World) {
     }
     assert_eq!(column(&by_python(&file(&gus, "clients", "").await, ','), "client"), ["Mill Farm"]);
     assert_eq!(gus.get("/page/exchange/csv/crews.csv").await.status, 403);
+    // The office takes the same for the client; another client's, or none's, nobody gets by asking.
+    let narrowed = format!("?client_id={mill}");
+    for list in LISTS.iter().filter(|list| !["crews", "audit"].contains(*list)) {
+        assert_eq!(file(&ana, list, &narrowed).await, file(&gus, list, "").await, "{list}");
+    }
+    let page = ana.get(&format!("/page/exchange{narrowed}")).await;
+    let link = format!("/exchange/csv/lots.csv?client_id={}", mill.replace('-', "%2D"));
+    assert!(page.status == 200 && page.text.contains(&link), "{}", page.text);
+    let hill = id(&ana.create("/clients", json!({ "name": "Hill Farm" })).await);
+    for wrong in [format!("?client_id={hill}"), "?client_id=0196d2a0-0000-7000-8000-00000000dead".to_owned()] {
+        assert_eq!(gus.get(&format!("/page/exchange/csv/lots.csv{wrong}")).await.status, 404);
+    }
 }
 
 async fn a_period_leaves_the_rest_out(world: World) {

@@ -41,6 +41,17 @@ async fn a_clients_agronomist_reads_of_the_clients_seed(world: World) {
     assert_eq!(seen.keys().collect::<Vec<_>>(), ["Drill 1, front tank: Lot changed"]);
     let event = &seen["Drill 1, front tank: Lot changed"];
     assert!(event["DESCRIPTION"].contains("H-1") && !event["DESCRIPTION"].contains("W-16"), "{event:?}");
+    // The office reads the client's part at its own address; a crew's other client, or none, is not there.
+    let mut office = Browser::of(&world, &farm.ana, Role::Office).await;
+    let whole = made(&world, &mut office).await;
+    let part = fetched(&world, &format!("{whole}/due.ics?client_id={client}")).await;
+    assert_eq!(events(&part.text).keys().collect::<Vec<_>>(), ["Drill 1, front tank: Lot changed"]);
+    let other = farm.ana.create("/clients", json!({ "name": "Mill Farm" })).await["id"].as_str().unwrap().to_owned();
+    let none = fetched(&world, &format!("{whole}/due.ics?client_id={other}")).await;
+    assert!(none.status == 200 && events(&none.text).is_empty(), "{}", none.text);
+    for wrong in [format!("{address}/due.ics?client_id={other}"), format!("{whole}/due.atom?client_id=mine")] {
+        assert_eq!(fetched(&world, &wrong).await.status, 404, "{wrong}");
+    }
 }
 
 async fn an_office_reads_of_its_own(world: World) {

@@ -1,6 +1,7 @@
 //! What holds for all parts: the database, the routes, the limits, the trail, the look, the documents.
 
 mod audit;
+mod clients;
 mod conflicts;
 mod database;
 mod documents;

@@ -3,8 +3,10 @@
 
 use crate::on_both;
 use crate::readiness::farm::{Farm, fill, job, setup};
+use crate::seed::{Drill, hand};
 use crate::world::World;
 use serde_json::json;
+use sowmark_core::ids::SeederId;
 
 on_both!(ten_jobs);
 
@@ -57,4 +59,13 @@ async fn ten_jobs(world: World) {
     let page = farm.ana.get("/page/usage").await;
     assert!(page.text.contains("10 jobs; smoothed they are +2.3 % off target"), "{}", page.text);
     assert!(page.text.contains("With each job weighed by how well it is known it is +2.4 %"), "{}", page.text);
+    // The same on the machine's own page; not for its crew, who see the own jobs alone.
+    let path = format!("/page/seeders/{}", farm.seeder);
+    let says = "10 jobs; smoothed they are +2.3 % off target";
+    let page = farm.ana.get(&path).await;
+    assert!(page.status == 200 && page.text.contains(says), "{}", page.text);
+    let drill = Drill { seeder: SeederId(farm.seeder.parse().unwrap()), unit: farm.unit.clone() };
+    let ben = hand(&world, &farm.ana, "ben-drift@example.org", &[&drill]).await;
+    let page = ben.get(&path).await;
+    assert!(page.status == 200 && !page.text.contains(says), "{}", page.text);
 }

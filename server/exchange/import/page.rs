@@ -6,16 +6,16 @@ use super::sheet::{LARGEST, text_of};
 use super::store::{self, EntryRow, ImportRow};
 use crate::access::Permission;
 use crate::saying;
-use crate::web::api::{PathId, body_up_to};
+use crate::web::api::PathId;
 use crate::web::assets;
-use crate::web::door::{App, Signed};
+use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::{Posted, pairs};
 use crate::web::page::{Cookies, Page, show, show_with};
 use crate::web::routes::{Need, Route};
+use crate::web::upload::Uploaded;
 use askama::Template;
-use axum::body::Body;
-use axum::extract::{FromRequest, Multipart, Path, RawQuery, Request};
+use axum::extract::{Path, RawQuery, Request};
 use axum::http::{StatusCode, header};
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::say;
@@ -102,26 +102,13 @@ fn decimal_comma(example: &str) -> String {
     if example.parse::<f64>().is_ok() { example.replace('.', ",") } else { example.to_owned() }
 }
 
-/// The file of a form: its name and its bytes.
-async fn sent_file(app: &App, request: Request) -> Result<(String, Vec<u8>), Error> {
-    let missing = || Error::fault("/file", saying!("import-no-file"));
-    let (parts, body) = request.into_parts();
-    // The parts of a form take some bytes besides the file.
-    let bytes = body_up_to(body, LARGEST + 16 * 1024).await.map_err(|error| match error {
-        Error::TooLarge { .. } => Error::TooLarge { most: LARGEST },
-        other => other,
-    })?;
-    let request = Request::from_parts(parts, Body::from(bytes));
-    let mut form = Multipart::from_request(request, app).await.map_err(|_| missing())?;
-    while let Some(field) = form.next_field().await.map_err(|_| missing())? {
-        if field.name() == Some("file") {
-            let name: String =
-                field.file_name().unwrap_or_default().chars().filter(|c| !c.is_control()).take(120).collect();
-            let bytes = field.bytes().await.map_err(|_| missing())?;
-            return if bytes.is_empty() && name.is_empty() { Err(missing()) } else { Ok((name, bytes.to_vec())) };
-        }
+/// The file of a form.
+async fn sent_file(request: Request) -> Result<Uploaded, Error> {
+    match Uploaded::read(request, LARGEST).await {
+        Ok(file) if !file.name.is_empty() || !file.bytes.is_empty() => Ok(file),
+        Ok(_) | Err(Error::WrongType { .. }) => Err(Error::fault("/file", saying!("import-no-file"))),
+        Err(error) => Err(error),
     }
-    Err(missing())
 }
 
 async fn post_import(
@@ -131,9 +118,9 @@ async fn post_import(
     request: Request,
 ) -> Result<Response, Error> {
     let kind = kind_of(&kind)?;
-    let begun = match sent_file(&signed.app, request).await {
-        Ok((name, bytes)) => match text_of(&bytes) {
-            Ok(text) => act::begin(&signed, kind, &name, text).await,
+    let begun = match sent_file(request).await {
+        Ok(file) => match text_of(&file.bytes) {
+            Ok(text) => act::begin(&signed, kind, &file.name, text).await,
             Err(says) => Err(Error::fault("/file", says)),
         },
         Err(error) => Err(error),

@@ -7,6 +7,7 @@ use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::input::Line;
 use crate::{input, words};
+use sowmark_core::ids::ClientId;
 use sowmark_core::say;
 use sowmark_core::usage::Period;
 use sowmark_core::words::Words;
@@ -58,6 +59,8 @@ input! {
         pub from: Option<Line<40>>,
         /// Until when: a day, that day included, or a moment in RFC 3339. Until now unless told.
         pub to: Option<Line<40>>,
+        /// What concerns one client alone: what an agronomist limited to it would take away.
+        pub client_id: Option<ClientId>,
         /// Comma and decimal point unless told.
         pub form: Option<Form>,
         /// Without the mark of UTF-8 unless told.

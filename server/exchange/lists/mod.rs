@@ -16,6 +16,7 @@ mod weighed;
 use self::asked::ExportAsked;
 use self::out::Out;
 use crate::access::{Actor, Permission};
+use crate::seed::client;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::{Posted, pairs};
@@ -178,11 +179,19 @@ pub(super) fn routes() -> Vec<Route> {
 
 async fn take_list(signed: Signed, Path(name): Path<String>, RawQuery(query): RawQuery) -> Result<Response, Error> {
     let list = name.strip_suffix(".csv").and_then(Listed::from_word).ok_or_else(|| Error::not_there("page"))?;
+    let posted = Posted(pairs(query.unwrap_or_default().as_bytes())?);
+    let asked = input::read::<ExportAsked>(&posted.query());
     if !signed.actor.may(list.needs()) {
         return Err(Error::Forbidden);
     }
-    let posted = Posted(pairs(query.unwrap_or_default().as_bytes())?);
-    let asked = input::read::<ExportAsked>(&posted.query())?;
+    let asked = asked?;
+    let signed = {
+        let mut conn = signed.app.read().await?;
+        client::act::for_client(&mut conn.cx(), &signed, asked.client_id).await?
+    };
+    if !signed.actor.may(list.needs()) {
+        return Err(Error::Forbidden);
+    }
     let way = asked.way(list, &signed)?;
     body::streamed(list, way, signed).await
 }

@@ -11,7 +11,7 @@ use crate::seed::field::act::fields_in_choice;
 use crate::seed::job::act::SeedUsedBasis;
 use crate::seed::lot::act::lots_in_choice;
 use crate::web::api::PathId;
-use crate::web::door::{App, Signed};
+use crate::web::door::Signed;
 use crate::web::error::{Error, Fault};
 use crate::web::form::{Form, FormField, Kind, Posted};
 use crate::web::input;
@@ -19,7 +19,7 @@ use crate::web::page::{Cookies, Page, show_with};
 use crate::web::routes::{Need, Route};
 use crate::web::upload::{LARGEST_FILE, Uploaded};
 use askama::Template;
-use axum::extract::{FromRequest, Request, State};
+use axum::extract::Request;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
 use jiff::tz::TimeZone;
@@ -82,13 +82,8 @@ async fn upload_page(signed: &Signed, cookies: &Cookies, error: Option<Error>) -
     show_with(status, &TaskDataPage { page, error, most, files: files.collect() })
 }
 
-async fn post_task_data(
-    signed: Signed,
-    cookies: Cookies,
-    State(app): State<App>,
-    request: Request,
-) -> Result<Response, Error> {
-    let taken = match Uploaded::from_request(request, &app).await {
+async fn post_task_data(signed: Signed, cookies: Cookies, request: Request) -> Result<Response, Error> {
+    let taken = match Uploaded::read(request, LARGEST_FILE).await {
         Ok(file) if file.bytes.is_empty() => {
             Err(Error::Faults(vec![Fault::new("/file", saying!("task-file-not-chosen"))]))
         }

@@ -11,6 +11,7 @@ use crate::fleet::lay_up::act as lay_ups;
 use crate::fleet::setup::act as setups;
 use crate::readiness::board::{self, Line};
 use crate::records::timeline::{self, TimelineRow};
+use crate::usage;
 use crate::web::api::{Asked, PathId};
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -207,7 +208,7 @@ struct SeederPage {
     spacing: String,
     lines: Vec<Line>,
     fitted: Vec<Fitted>,
-    /// Each unit's factors over time and over the roller speed.
+    /// Each unit's factors over time and over the roller speed, and how its jobs agree with the number in force.
     charts: Vec<(String, Vec<Figure>)>,
     timeline: Vec<Told>,
     older: Option<String>,
@@ -233,7 +234,11 @@ async fn seeder_page(
     let (mut fitted, mut charts) = (Vec::new(), Vec::new());
     for unit in act::units_of(cx, scope, id).await? {
         let setup = setups::in_force(cx, scope, unit.id(), now).await?;
-        charts.push((unit.label.clone(), calibration::charts::of_unit(cx, &signed, unit.id()).await?));
+        let mut figures = calibration::charts::of_unit(cx, &signed, unit.id()).await?;
+        let drift = usage::act::drift_of_unit(cx, &signed, unit.id()).await?;
+        let reader = signed.actor.reader();
+        figures.extend(drift.map(|drift| usage::chart::figure(&drift, &signed.actor.time_zone, reader)));
+        charts.push((unit.label.clone(), figures));
         fitted.push(Fitted::of(unit, setup, &signed.actor));
     }
     let told = timeline::page_of_timeline(cx, &signed.actor, id, &asked).await?;

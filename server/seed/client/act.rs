@@ -1,7 +1,7 @@
 //! What is done with clients.
 
 use super::store::{self, ClientRow};
-use crate::access::{Permission, Scope};
+use crate::access::{self, Permission, Scope};
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
 use crate::input;
@@ -58,6 +58,17 @@ pub async fn named_client(cx: &mut Cx<'_>, scope: &Scope, id: Option<ClientId>) 
             Err(error) => Err(error),
         },
     }
+}
+
+/// Somebody as the one client alone lets them see, where a client is asked about: what an agronomist limited to it would
+/// see.
+///
+/// # Errors
+/// 404 at `/client_id`.
+pub async fn for_client(cx: &mut Cx<'_>, signed: &Signed, client: Option<ClientId>) -> Result<Signed, Error> {
+    named_client(cx, &signed.actor.scope, client).await?;
+    let Some(client) = client else { return Ok(signed.clone()) };
+    Ok(Signed { app: signed.app.clone(), actor: access::limited_to(cx, &signed.actor, client).await? })
 }
 
 /// A page of the clients.

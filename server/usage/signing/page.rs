@@ -239,6 +239,7 @@ fn address(asked: &Value) -> String {
 /// The question in words: label and value.
 fn question_facts(question: &Value, of: &AskedOf, signed: &Signed) -> Vec<(String, String)> {
     let words = signed.actor.words();
+    // Where the question was of days, its ends stand as moments: the last is not a day that is included.
     let day = |name: &str| {
         let text = question.get(name)?.as_str()?;
         let stamp = input::parse_stamp(text);
@@ -246,7 +247,7 @@ fn question_facts(question: &Value, of: &AskedOf, signed: &Signed) -> Vec<(Strin
     };
     let told = [
         (say!(words, "usage-from"), day("from")),
-        (say!(words, "usage-to"), day("to")),
+        (say!(words, "signature-until"), day("to")),
         (say!(words, "usage-seeder"), of.seeder.clone()),
         (say!(words, "usage-lot"), of.lot.clone()),
         (say!(words, "usage-field"), of.field.clone()),
