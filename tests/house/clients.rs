@@ -45,7 +45,7 @@ async fn sown(farm: &Farm, name: &str, month: &str, area: &str) -> Vec<String> {
     sowing["note"] = json!(note);
     let sowing = farm.log("jobs", sowing).await;
     let emptied =
-        json!({ "occurred_at": at("07"), "lot_id": lot, "mass": { "value": "50", "unit": "kg" }, "note": note });
+        json!({ "occurred_at": at("07"), "lot_id": lot, "mass": { "value": "50", "unit": "kg" } });
     let emptied = farm.log("emptyings", emptied).await;
     vec![client, field, lot, test, sold, filled, caught, sowing, emptied]
 }
