@@ -73,6 +73,31 @@ fn a_name_of_the_longest_is_read() {
     // A maker's own attribute may be as long as it likes: it is not kept.
     let own = format!(r#"<TSK A="TSK1" G="1" P7_LOG="{longest}{longest}"/>"#);
     assert_eq!(only_task(&wrapped(&own)).id, "TSK1");
+    let maker = format!(r#"DataTransferOrigin="2" ManagementSoftwareManufacturer="{longest}{longest}""#);
+    assert_eq!(only_task(&file("").replace(r#"DataTransferOrigin="2""#, &maker)).id, "TSK1");
+}
+
+/// Each kind that nobody knows is named once, with how many there were, from the first of twenty kinds on.
+#[test]
+fn unknown_elements_are_counted_by_kind() {
+    let said = |inside: &str| {
+        let remarks = task_data::read(wrapped(inside).as_bytes()).expect("task data").remarks;
+        remarks.into_iter().map(|remark| (remark.place.line, remark.what)).collect::<Vec<_>>()
+    };
+    let unknown = |tag: &str, count| What::Unknown { tag: tag.to_owned(), count };
+    assert_eq!(
+        said("<NEW/>\n<OWN><NEW/></OWN><NEW><DEEP/></NEW>\n<NEW/>"),
+        [(Some(11), unknown("NEW", 3)), (Some(12), unknown("OWN", 1))]
+    );
+    let kinds: String = (10..=30).map(|kind| format!("<N{kind}/>")).collect();
+    let found = said(&kinds.repeat(2));
+    assert_eq!(found.len(), 20);
+    assert!(found.iter().zip(10..30).all(|((_, what), kind)| *what == unknown(&format!("N{kind}"), 2)), "{found:?}");
+    // A maker's own are P with a number; others that begin so are not.
+    assert_eq!(said("<P123_LOG/><P9/>"), []);
+    assert_eq!(said("<PX1/><P/>"), [(Some(11), unknown("P", 1)), (Some(11), unknown("PX1", 1))]);
+    let long = "N".repeat(60);
+    assert_eq!(said(&format!("<{long}/>")), [(Some(11), unknown(&"N".repeat(40), 1))]);
 }
 
 /// Tanks that something was sown from, of all tasks together.

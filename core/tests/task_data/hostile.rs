@@ -135,6 +135,19 @@ fn text_between_elements_is_passed_over() {
     assert_eq!(refused(file("&nbsp;").as_bytes()).what, What::Entity);
 }
 
+/// What no name holds is refused; blanks that a name was broken with are not.
+#[test]
+fn letters_that_are_none_are_refused() {
+    let named = |name: &str| file("").replace("Long Acre", name);
+    for letter in ['\u{1}', '\u{7}', '\u{7f}'] {
+        let found = refused(named(&format!("Long{letter}Acre")).as_bytes());
+        assert_eq!((found.what, found.place.line), (What::Broken, Some(3)), "{letter:?}");
+    }
+    for blank in ["\t", "\n", "&#9;", "&#10;", "\u{85}", "\u{a0}"] {
+        assert_eq!(task_data::read(named(&format!("Long{blank}Acre")).as_bytes()).expect("task data").fields.len(), 1);
+    }
+}
+
 /// It broke off between two elements: on the way, not because it were something else.
 #[test]
 fn a_file_that_breaks_off_says_so_with_its_line() {
