@@ -8,6 +8,8 @@ mod named;
 mod packed;
 mod rules;
 mod sentences;
+mod times;
+mod weighed;
 
 use sowmark_core::task_data::{self, Finding, Refused, Task, TaskData, What};
 
