@@ -128,6 +128,26 @@ fn the_balance_is_what_people_weighed() {
     assert_eq!(Balance { remainder_g: Some(9000), ..balance }.used_g(), None, "more left than there had been");
 }
 
+/// The area may be counted beside the tank, on a boom: where it is counted once, it is that of every tank of the machine.
+#[test]
+fn an_area_that_is_counted_once_is_the_machines() {
+    let boom = |id: u32| format!(r#"<DET A="DET{id}" B="{id}" C="4" E="{id}" F="1"><DOR A="20"/></DET>"#);
+    let machine = |booms: &str| {
+        let beside = session(6, 100, 900).replace(r#"C="DET1""#, r#"C="DET5""#);
+        let twice = beside.replace("</TIM>", r#"<DLV A="0074" B="60" C="DET6"/></TIM>"#);
+        let text = file(if booms.contains("DET6") { &twice } else { &beside });
+        only_task(
+            &text
+                .replace(r#"<DOR A="20"/></DET>"#, "</DET>")
+                .replace("<DPD A=\"20\"", &format!("{booms}<DPD A=\"20\"")),
+        )
+    };
+    let once = machine(&boom(5));
+    assert_eq!((sown(&once), faults(&once)), ((Some(100), Some(900)), vec![]));
+    let twice = machine(&format!("{}{}", boom(5), boom(6)));
+    assert_eq!((sown(&twice), faults(&twice)), ((None, Some(900)), vec![What::NoArea]));
+}
+
 /// A machine that counts no mass still has what people weighed; what they weighed into no tank makes none.
 #[test]
 fn a_tank_that_was_only_weighed_is_one() {
