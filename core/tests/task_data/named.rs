@@ -15,7 +15,7 @@ fn each_is_found_by_its_id_and_by_no_other() {
     assert_eq!((read.product("PDT9"), read.device("DVC9")), (None, None));
 }
 
-/// Source: ISO 11783-10, attribute TaskStatus of TSK, as in the schemas and libraries that `task_data` names.
+/// Source: ISO 11783-10, attribute `TaskStatus` of TSK, as in the schemas and libraries that `task_data` names.
 #[test]
 fn a_status_is_what_its_number_says() {
     let statuses = [
