@@ -315,7 +315,8 @@ explained-run_uniformity = Las bajadas vecinas deberían recibir la misma semill
     alejan por lo común de su media, como parte de ella. Con dos o tres bolsas esa cifra es tosca, por lo que se da también
     el intervalo en que puede estar la verdadera.
 explained-run_uniformity-source = Franjas publicadas para sembradoras neumáticas (un centro provincial de ensayos llama muy
-    bueno a un 10 % o menos; el 15 % como límite superior es de memoria); el intervalo es el de McKay modificado.
+    bueno a un 10 % o menos; el 15 % como límite superior es de memoria); el coeficiente es la desviación estándar con n − 1
+    entre la media, y el intervalo es el de McKay modificado.
 explained-catches_apart = Cuando se juntan las bolsas de varias bajadas, la suma puede ser correcta aunque una dé de menos y
     otra de más. Pesadas por separado, se ve cada bajada.
 explained-catches_apart-source = Las hojas de extensión pesan y anotan por separado la semilla de cada abresurco (por ejemplo,

@@ -279,7 +279,8 @@ explained-run_uniformity = Neighbouring runs should get the same seed; the coeff
     typically lie from their mean, as a share of it. From two or three bags that figure is rough, so the range in which
     the true one may lie is told with it.
 explained-run_uniformity-source = Published bands for air seeders (10 % or less called very good by a provincial test
-    centre; 15 % as upper limit is from memory); the range is the modified McKay interval.
+    centre; 15 % as upper limit is from memory); the coefficient is the standard deviation with n − 1 over the mean, and
+    the range is the modified McKay interval.
 explained-catches_apart = When the bags of several runs are poured together, the sum can be right while one run gives
     too little and another too much. Weighed apart, each run can be seen.
 explained-catches_apart-source = Extension leaflets weigh and record the seed of each opener separately (for example an

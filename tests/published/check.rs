@@ -52,6 +52,7 @@ struct Printed {
     /// Absolute.
     within: f64,
     why: &'static str,
+    is_certified: bool,
 }
 
 #[derive(Clone)]
@@ -82,7 +83,9 @@ impl Check {
     /// A result that the source certifies to all its digits; `within` is relative, `why` says what sets the limit.
     pub(crate) fn certified(self, text: &str, within: f64, why: &'static str) -> Self {
         let value = read(text).0;
-        self.against(text, value, within * value.abs(), why)
+        let mut check = self.against(text, value, within * value.abs(), why);
+        check.printed.iter_mut().for_each(|printed| printed.is_certified = true);
+        check
     }
 
     /// The result worked out apart from this program, in exact fractions or with many digits; ours may differ in the last bits.
@@ -103,13 +106,18 @@ impl Check {
     }
 
     fn against(mut self, text: &str, value: f64, within: f64, why: &'static str) -> Self {
-        self.printed = Some(Printed { text: text.to_owned(), value, within, why });
+        self.printed = Some(Printed { text: text.to_owned(), value, within, why, is_certified: false });
         self
     }
 
     /// Whether it is held against something that somebody published.
     pub(crate) fn is_published(&self) -> bool {
         self.printed.is_some()
+    }
+
+    /// Whether an exact result stands beside the printed one, or the printed one is certified and so exact itself.
+    pub(crate) fn has_exact(&self) -> bool {
+        self.exact.is_some() || self.printed.as_ref().is_some_and(|printed| printed.is_certified)
     }
 
     /// Whether ours is not the printed one.

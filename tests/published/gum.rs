@@ -39,7 +39,7 @@ fn twenty_readings() -> Vec<Check> {
             .prints("1.489 °C")
             .exactly(1.488_844_483_059_544_4),
         check("u of the mean", inputs, of_mean.standard_uncertainty).prints("0.333 °C").exactly(0.332_915_747_204_667_54),
-        check("degrees of freedom", inputs, of_mean.degrees_of_freedom.expect("n - 1")).prints("19"),
+        check("degrees of freedom", inputs, of_mean.degrees_of_freedom.expect("n - 1")).prints("19").exactly(19.0),
         check("t at 95 %", inputs, of_mean.coverage_factor(0.95).expect("t"))
             .prints("2.09")
             .computed(2.093_024_054_408_308_7, 1e-12, "computed with SciPy"),
@@ -163,7 +163,7 @@ fn impedance() -> Vec<Check> {
         check("u of Z, correlated", inputs, of_z.standard_uncertainty)
             .prints("0.236 ohm")
             .computed(0.236_336_130_082_377_58, 1e-11, BY_GTC),
-        check("degrees of freedom of Z", inputs, of_z.degrees_of_freedom.expect("n - 1")).prints("4"),
+        check("degrees of freedom of Z", inputs, of_z.degrees_of_freedom.expect("n - 1")).prints("4").exactly(4.0),
         check("Z, mean of the ratios", inputs, mean(&ratios).expect("five"))
             .prints("254.260 ohm")
             .computed(254.260_049_586_741_16, 1e-14, BY_GTC),
@@ -206,7 +206,7 @@ fn thermometer() -> Vec<Check> {
             .prints("-0.1494 °C")
             .computed(-0.149_376_812_732_477_13, 1e-12, by),
         check("u of it", inputs, at_30.standard_uncertainty).prints("0.0041 °C").computed(0.004_138_595_752_854_951, 1e-11, by),
-        check("degrees of freedom", inputs, at_30.degrees_of_freedom.expect("finite")).prints("9"),
+        check("degrees of freedom", inputs, at_30.degrees_of_freedom.expect("finite")).prints("9").exactly(9.0),
     ]
 }
 
@@ -227,11 +227,11 @@ fn zener() -> Vec<Check> {
         check("s of the days' means", inputs, scatter.of_means.standard_uncertainty)
             .prints("57 µV")
             .computed(57.089_500_883_359_55, 1e-12, by),
-        check("degrees of freedom of it", inputs, scatter.of_means.degrees_of_freedom.expect("J - 1")).prints("9"),
+        check("degrees of freedom of it", inputs, scatter.of_means.degrees_of_freedom.expect("J - 1")).prints("9").exactly(9.0),
         check("s within a day", inputs, scatter.within.standard_uncertainty)
             .prints("85 µV")
             .computed(84.886_983_690_080_54, 1e-12, by),
-        check("degrees of freedom of it", inputs, scatter.within.degrees_of_freedom.expect("J (K - 1)")).prints("40"),
+        check("degrees of freedom of it", inputs, scatter.within.degrees_of_freedom.expect("J (K - 1)")).prints("40").exactly(40.0),
         check("F", inputs, scatter.f_ratio)
             .prints("2.25")
             .computed(2.261_519_269_970_795, 1e-12, by)

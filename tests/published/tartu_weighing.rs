@@ -22,7 +22,8 @@ pub(crate) fn source() -> Source {
                 .certified("0.000207525098883645", 1e-14, "doubles hold no more")
                 .computed(0.000_207_525_098_883_645_1, 1e-13, "computed with GTC"),
             check("effective degrees of freedom, cut", inputs, mass.degrees_of_freedom.expect("finite").floor())
-                .prints("33"),
+                .prints("33")
+                .exactly(33.0),
             check("effective degrees of freedom", inputs, mass.degrees_of_freedom.expect("finite"))
                 .computed(33.310_265_282_583_62, 1e-12, "computed with GTC"),
         ],

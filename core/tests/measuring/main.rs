@@ -18,4 +18,5 @@ mod sheets;
 mod speed;
 mod statistics;
 mod verdicts;
+mod ways;
 mod words;

@@ -1,5 +1,6 @@
 //! The runs against each other: which is always low, and when nothing can be told.
 
+use proptest::prelude::*;
 use sowmark_core::{
     catch::Sheet,
     circumstances::{Circumstances, ScaleFacts, ScaleStanding},
@@ -141,6 +142,42 @@ fn rounding_is_that_of_a_run_not_of_a_catch() {
     // Squares of 1 and 1 about the middle, over 1/6: X = 12 is above 5.991; of 0.7 each, 5.88 is below.
     assert!(!rounding(&[(1, "2000"), (1, "2001"), (1, "2002")]));
     assert!(rounding(&[(1, "2000"), (1, "2000.7"), (1, "2001.4")]));
+}
+
+proptest! {
+    /// Against the mean of its repeat, what one run has too much the others have too little; the order of the runs and how
+    /// heavy the seed is change nothing, and a run is named low or high only where it is so each time and by more than 5 %.
+    #[test]
+    fn runs_against_their_mean(
+        repeats in prop::collection::vec([500_u32..2_000, 500..2_000, 500..2_000, 500..2_000], 1..5),
+        by in 2_u32..6,
+    ) {
+        let found_of = |nets: &[Vec<u32>]| {
+            let nets: Vec<&[u32]> = nets.iter().map(Vec::as_slice).collect();
+            compare(&measure(&apart(&nets), &eight_runs("1"))).expect("four runs")
+        };
+        let nets: Vec<Vec<u32>> = repeats.iter().map(|nets| nets.to_vec()).collect();
+        let found = found_of(&nets);
+        for repeat in 0..repeats.len() {
+            let differences = found.runs.iter().map(|run| run.percent[repeat].expect("caught each time"));
+            prop_assert!(differences.sum::<f64>().abs() < 1e-9);
+        }
+        for run in &found.runs {
+            prop_assume!((run.mean_percent.abs() - 5.0).abs() > 1e-6);
+            let low = run.percent.iter().flatten().all(|percent| *percent < 0.0) && run.mean_percent < -5.0;
+            let high = run.percent.iter().flatten().all(|percent| *percent > 0.0) && run.mean_percent > 5.0;
+            let side = if low { Some(Side::Low) } else { high.then_some(Side::High) };
+            prop_assert_eq!(run.always, side.filter(|_| repeats.len() > 1 && !found.scatter_is_rounding));
+        }
+        let turned: Vec<Vec<u32>> = nets.iter().map(|nets| nets.iter().rev().copied().collect()).collect();
+        let heavier: Vec<Vec<u32>> = nets.iter().map(|nets| nets.iter().map(|net| net * by).collect()).collect();
+        for (run, (other, same)) in
+            found.runs.iter().zip(found_of(&turned).runs.iter().rev().zip(&found_of(&heavier).runs))
+        {
+            prop_assert!((run.mean_percent - other.mean_percent).abs() < 1e-9);
+            prop_assert!((run.mean_percent - same.mean_percent).abs() < 1e-9);
+        }
+    }
 }
 
 /// Nothing scatters and nothing is off: a policy that reckons with no scatter makes nothing of that.

@@ -90,6 +90,9 @@ fn the_usage_chart_is_out_from_the_job_that_took_it_out_and_in_again_when_it_ret
     let chart = usage_chart(&fleet.history, &fleet.around, calibration.into(), at("04-10 09:00"));
     assert_eq!(chart.iter().map(|job| job.job).collect::<Vec<_>>(), jobs);
     assert_eq!(chart.iter().map(|job| job.point.out).collect::<Vec<_>>(), [false, true, true, true]);
+    // The policy knows a weighed balance within 10 kg and an area within 0.5 %.
+    let known = (10.0_f64 / 1512.0).hypot(0.005);
+    assert!(chart.iter().all(|job| (job.uncertainty / known - 1.0).abs() < 1e-12), "{chart:?}");
     fleet.job("04-11 08:00", used(0.90));
     fleet.assert_due("04-11 09:00", &[]);
     fleet.job("04-12 08:00", used(1.1));
@@ -111,6 +114,9 @@ fn a_machine_total_never_enters_the_usage_chart() {
     let bags = JobFacts { seed_used_basis: SeedUsedBasis::Bags, ..used(2.0) };
     let job = fleet.job("04-21 10:00", bags);
     fleet.assert_due("04-21 11:00", &[(Drift, "04-21 10:00", Job, job)]);
+    // And bags within one of them, 25 kg.
+    let chart = usage_chart(&fleet.history, &fleet.around, calibration.into(), at("04-21 11:00"));
+    assert!((chart[0].uncertainty / (25.0_f64 / 2800.0).hypot(0.005) - 1.0).abs() < 1e-12, "{chart:?}");
 }
 
 #[test]

@@ -19,6 +19,10 @@ fn what_is_no_task_data() {
     assert_eq!(refused(b"<!-- nothing -->").what, What::NotXml);
     let old = r#"<ISO11783_TaskData VersionMajor="2" VersionMinor="0"/>"#;
     assert_eq!(refused(old.as_bytes()).what, What::Version { given: "2.0".to_owned() });
+    // UTF-16 in either order begins with a mark that says so; this is XML, but not as task data must be written.
+    for mark in [[0xFF, 0xFE], [0xFE, 0xFF]] {
+        assert_eq!(refused(&[&mark[..], b"<\0?\0x\0"].concat()).what, What::NotUtf8, "{mark:?}");
+    }
     let latin: Vec<u8> = file("").replace("Long Acre", "Ca\u{f1}ada").chars().map(|letter| letter as u8).collect();
     assert_eq!(
         refused(&latin).to_string(),
@@ -41,6 +45,10 @@ fn entities_are_refused_before_they_are_anything() {
     assert_eq!(refused(bomb.as_bytes()).what, What::Entity);
     assert_eq!(refused(file("").replace("Long Acre", "&b;").as_bytes()).what, What::Entity);
     assert_eq!(refused(file("&b;").as_bytes()).what, What::Entity);
+    // A document type is refused for itself, whatever it declares and whether or not anything uses it.
+    for declared in ["<!DOCTYPE ISO11783_TaskData>", r#"<!DOCTYPE a [<!ENTITY b "c">]>"#] {
+        assert_eq!(refused(format!("{declared}{}", file("")).as_bytes()).what, What::Entity, "{declared}");
+    }
     let honest = file("").replace("Long Acre", "Long &amp; &#65;cre");
     assert_eq!(task_data::read(honest.as_bytes()).expect("task data").fields[0].name, "Long & Acre");
 }
@@ -101,6 +109,12 @@ fn numbers_and_times_that_cannot_be() {
         of(r#"A="0160""#, r#"A="0x16""#)[0],
         What::NotANumber { attribute: "A".to_owned(), given: "0x16".to_owned() }
     );
+    for wrong in ["00160", "+160", "G160", ""] {
+        let found = of(r#"A="0160""#, &format!(r#"A="{wrong}""#));
+        let missing = What::AttributeMissing { attribute: "A".to_owned() };
+        let no_number = What::NotANumber { attribute: "A".to_owned(), given: wrong.to_owned() };
+        assert_eq!(found[0], if wrong.is_empty() { missing } else { no_number });
+    }
     assert_eq!(
         of(r#"C="DET2""#, r#"C="DET9""#)[0],
         What::NotThere { attribute: "C".to_owned(), given: "DET9".to_owned() }
@@ -109,6 +123,40 @@ fn numbers_and_times_that_cannot_be() {
     assert_eq!(of(r#"B="900""#, r#"B="0""#), [What::NothingSown]);
     let twice = r#"<DLV A="0160" B="901" C="DET2"/></TIM>"#;
     assert_eq!(of("</TIM>", twice), [What::TotalTwice { ddi: "0160".to_owned() }]);
+}
+
+/// Between elements stands text, which says nothing; what XML itself defines may stand in it.
+#[test]
+fn text_between_elements_is_passed_over() {
+    assert_eq!(
+        only_task(&file("Sown &amp; rolled &lt;&gt;&quot;&apos; &#65;&#x41;<!-- & --><![CDATA[ & ]]>")).id,
+        "TSK1"
+    );
+    assert_eq!(refused(file("&nbsp;").as_bytes()).what, What::Entity);
+}
+
+/// What no name holds is refused; blanks that a name was broken with are not.
+#[test]
+fn letters_that_are_none_are_refused() {
+    let named = |name: &str| file("").replace("Long Acre", name);
+    for letter in ['\u{1}', '\u{7}', '\u{7f}'] {
+        let found = refused(named(&format!("Long{letter}Acre")).as_bytes());
+        assert_eq!((found.what, found.place.line), (What::Broken, Some(3)), "{letter:?}");
+    }
+    for blank in ["\t", "\n", "&#9;", "&#10;", "\u{85}", "\u{a0}"] {
+        assert_eq!(task_data::read(named(&format!("Long{blank}Acre")).as_bytes()).expect("task data").fields.len(), 1);
+    }
+}
+
+/// It broke off between two elements: on the way, not because it were something else.
+#[test]
+fn a_file_that_breaks_off_says_so_with_its_line() {
+    let whole = file("\n<PAN A=\"PDT1\"/>");
+    for (end, line) in [("<DPD", 8), ("</DVC>", 10), ("<PAN", 12), ("</ISO", 13)] {
+        let cut = &whole[..whole.find(end).expect(end)];
+        let found = refused(cut.as_bytes());
+        assert_eq!((found.what, found.place.line), (What::BreaksOff, Some(line)), "{end}");
+    }
 }
 
 /// A machine that is part of itself.

@@ -1,10 +1,15 @@
 //! Files of task data (ISO 11783-10): what is read, and what is refused.
 #![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic)] // A test that cannot go on has failed.
 
+mod edges;
 mod example;
 mod hostile;
+mod named;
 mod packed;
 mod rules;
+mod sentences;
+mod times;
+mod weighed;
 
 use sowmark_core::task_data::{self, Finding, Refused, Task, TaskData, What};
 

@@ -112,6 +112,31 @@ fn a_zip_is_unpacked_in_bounds() {
     assert_eq!((found.place.file.as_str(), found.what), ("TSK00001.XML", What::TooLarge { most: 32 }));
 }
 
+/// What is unpacked is taken off what may yet be: a file may fill that to the last byte, and one of another size leaves room.
+#[test]
+fn a_zip_may_be_filled_to_the_last_byte() {
+    let mut main = wrapped(r#"<XFR A="TSK00001" B="1"/>"#).into_bytes();
+    let filled = |main: &[u8], length: usize| {
+        let mut second = format!(r#"<XFC><TSK A="TSK1" G="4">{}</TSK></XFC>"#, session(6, 100, 900)).into_bytes();
+        second.resize(length, b' ');
+        let together = [("TASKDATA.XML", main, STORED), ("TSK00001.XML", second.as_slice(), STORED)];
+        task_data::read(&zip_with(&together, 0)).expect("task data").tasks[0].sown[0].mass_g
+    };
+    assert_eq!(filled(&main, limits::XML_BYTES - main.len()), Some(900));
+    main.resize(limits::XML_BYTES / 2, b' ');
+    assert_eq!(filled(&main, 30_000), Some(900));
+    assert_eq!(filled(&main, limits::XML_BYTES / 2), Some(900));
+}
+
+#[test]
+fn a_zip_of_as_many_files_as_are_allowed_is_read() {
+    let content = file(&session(6, 100, 900)).into_bytes();
+    let names: Vec<_> = (1..limits::FILES).map(|number| format!("{number}.BIN")).collect();
+    let logs = names.iter().map(|name| (name.as_str(), b"".as_slice()));
+    let files: Vec<_> = logs.chain([("TASKDATA.XML", content.as_slice())]).collect();
+    assert_eq!(task_data::read(&zip(&files)).expect("task data").tasks[0].sown[0].mass_g, Some(900));
+}
+
 #[test]
 fn every_truncation_of_a_zip_is_refused() {
     let whole = zip(&[("TASKDATA/TASKDATA.XML", EXAMPLE.as_bytes())]);

@@ -27,6 +27,14 @@ fn a_counter_that_was_set_back_is_added_and_said() {
     assert_eq!(said, [&What::CounterSetBack { ddi: "0160".to_owned(), times: 1 }]);
 }
 
+/// A session in which nothing was sown ends where it began, which is no setting back.
+#[test]
+fn a_counter_that_stood_still_was_not_set_back() {
+    let sessions = [session(6, 100, 900), session(8, 100, 900), session(10, 100, 900)].concat();
+    let task = only_task(&file(&sessions));
+    assert_eq!((sown(&task), task.remarks.len()), ((Some(100), Some(900)), 0));
+}
+
 proptest! {
     /// However a task was interrupted, its total is what stood on the counter at the end.
     #[test]
@@ -66,6 +74,14 @@ fn what_the_machine_does_not_describe_is_not_taken_for_a_total() {
     assert!(task.sown.is_empty());
     assert_eq!(task.remarks[0].what, What::NotDescribed { ddi: "0160".to_owned() });
     assert_eq!(faults(&task), [What::NothingSown]);
+    // Said once for each counter, however often it logged; of what no job needs, nothing is said.
+    let often = [session(6, 100, 900), session(8, 200, 1800)]
+        .concat()
+        .replace("</TIM>", r#"<DLV A="0086" B="5" C="DET2"/></TIM>"#);
+    let task = only_task(&file(&often).replace(r#"<DOR A="21"/>"#, "").replace(r#"<DOR A="20"/>"#, ""));
+    let said: Vec<_> = task.remarks.iter().map(|remark| &remark.what).collect();
+    let not_described = |ddi: &str| What::NotDescribed { ddi: ddi.to_owned() };
+    assert_eq!(said, [&not_described("0074"), &not_described("0160")]);
     let lifetime =
         file(&session(6, 100, 900)).replace(r#"<DPD A="21" B="0160" C="3""#, r#"<DPD A="21" B="0160" C="1""#);
     assert!(only_task(&lifetime).sown.is_empty());
@@ -81,6 +97,13 @@ fn grams_go_before_kilograms_and_both_must_agree() {
         assert_eq!(sown(&both(kilograms)).1, Some(2_247_310));
         assert!(faults(&both(kilograms)).is_empty());
     }
+    // As far apart as whole kilograms may be from grams, and a gram more.
+    let apart = |grams: i64| {
+        let logged = r#"<DLV A="0051" B="2247" C="DET2"/></TIM>"#;
+        faults(&only_task(&file(&session(6, 100, grams).replace("</TIM>", logged))))
+    };
+    assert_eq!((apart(2_248_000), apart(2_246_000)), (vec![], vec![]));
+    assert_eq!(apart(2_248_001), [What::MassesApart { grams: 2_248_001, kilograms: 2247 }]);
     assert_eq!(faults(&both(2249)), [What::MassesApart { grams: 2_247_310, kilograms: 2249 }]);
     let coarse = file(&session(6, 100, 0).replace(r#""0160" B="0""#, r#""0051" B="2247""#));
     assert_eq!(sown(&only_task(&coarse)).1, Some(2_247_000));
@@ -103,6 +126,45 @@ fn the_balance_is_what_people_weighed() {
     assert_eq!(balance.used_g(), Some(2100));
     assert_eq!(Balance { remainder_g: None, ..balance }.used_g(), None, "nobody said what was left");
     assert_eq!(Balance { remainder_g: Some(9000), ..balance }.used_g(), None, "more left than there had been");
+}
+
+/// The area may be counted beside the tank, on a boom: where it is counted once, it is that of every tank of the machine.
+#[test]
+fn an_area_that_is_counted_once_is_the_machines() {
+    let boom = |id: u32| format!(r#"<DET A="DET{id}" B="{id}" C="4" E="{id}" F="1"><DOR A="20"/></DET>"#);
+    let machine = |booms: &str| {
+        let beside = session(6, 100, 900).replace(r#"C="DET1""#, r#"C="DET5""#);
+        let twice = beside.replace("</TIM>", r#"<DLV A="0074" B="60" C="DET6"/></TIM>"#);
+        let text = file(if booms.contains("DET6") { &twice } else { &beside });
+        only_task(
+            &text
+                .replace(r#"<DOR A="20"/></DET>"#, "</DET>")
+                .replace("<DPD A=\"20\"", &format!("{booms}<DPD A=\"20\"")),
+        )
+    };
+    let once = machine(&boom(5));
+    assert_eq!((sown(&once), faults(&once)), ((Some(100), Some(900)), vec![]));
+    let twice = machine(&format!("{}{}", boom(5), boom(6)));
+    assert_eq!((sown(&twice), faults(&twice)), ((None, Some(900)), vec![What::NoArea]));
+}
+
+/// A machine that counts no mass still has what people weighed; what they weighed into no tank makes none.
+#[test]
+fn a_tank_that_was_only_weighed_is_one() {
+    let filled = |tank: &str| {
+        let counted = session(6, 100, 0).replace(r#"<DLV A="0160" B="0" C="DET2"/>"#, "");
+        let fill = |mode: u8, grams: u32| format!(r#"<PAN A="PDT1" B="004B" C="{grams}" D="{mode}"{tank}/>"#);
+        only_task(&file(&[counted, fill(1, 1000), fill(3, 100)].concat()))
+    };
+    let task = filled(r#" E="DET2""#);
+    assert_eq!(sown(&task), (Some(100), None));
+    assert_eq!(
+        (task.sown[0].balance.and_then(|balance| balance.used_g()), task.sown[0].element.as_str()),
+        (Some(900), "DET2")
+    );
+    assert!(faults(&task).is_empty());
+    let nowhere = filled("");
+    assert_eq!((nowhere.sown.len(), faults(&nowhere)), (0, vec![What::NothingSown]));
 }
 
 #[test]
