@@ -680,7 +680,7 @@ sent-field = { $field ->
     [repeats] Repeats
     [revolutions] Revolutions
     [roller_id] Roller
-    [roller_speed_rpm] Roller speed, 1/min
+    [roller_speed_rpm] Roller speed, rpm
     [runs] Runs
     [scale_id] Scale
     [seed_used] Seed used
@@ -868,8 +868,8 @@ seeder-new-submit = Add the seeder
 seeder-unit-label = Metering unit { $number }: label
 seeder-unit-runs = Metering unit { $number }: runs
 seeder-unit-drive = Metering unit { $number }: drive
-seeder-unit-speed-least = Metering unit { $number }: lowest roller speed, 1/min
-seeder-unit-speed-most = Metering unit { $number }: highest roller speed, 1/min
+seeder-unit-speed-least = Metering unit { $number }: lowest roller speed, rpm
+seeder-unit-speed-most = Metering unit { $number }: highest roller speed, rpm
 seeder-about = { $kind }{ $numbered ->
         [yes] , serial number { $serial }
        *[no] {""}
@@ -906,8 +906,8 @@ unit-label-hint = What your people call it; another than those of the machine's 
 unit-runs = Runs
 unit-runs-hint = How many seed lines it feeds.
 unit-drive = Drive
-unit-speed-least = Lowest roller speed, 1/min
-unit-speed-most = Highest roller speed, 1/min
+unit-speed-least = Lowest roller speed, rpm
+unit-speed-most = Highest roller speed, rpm
 unit-speed-hint = The roller speeds that the drive can hold, where known.
 unit-log-catch = Log a catch
 unit-log-setup = Roller or ratio changed
@@ -921,7 +921,7 @@ unit-next-gate = Next gate setting
 drive-ground = ground wheel
 drive-electric = electric motor
 drive-hydraulic = hydraulic motor
-drive-speeds = { $drive }, { $least } to { $most } 1/min
+drive-speeds = { $drive }, { $least } to { $most } rpm
 
 key-in-wanted = The controller wants
 key-in-change = Change it
@@ -1451,7 +1451,7 @@ chart-month-of-year = { chart-month } { $year }
 chart-over-time = Factor over time, { $unit } per run
 chart-over-speed = Factor against roller speed, { $unit } per run: { $of }
 chart-of-lot = Factors of this lot across the fleet, { $unit } per run
-chart-roller-speed = roller speed, 1/min
+chart-roller-speed = roller speed, rpm
 chart-one-catch = One catch, on { $day }.
 chart-catches = { $count ->
     [one] { $count } catch from { $first } to { $last }, between { $least } and { $most }.
@@ -1480,6 +1480,7 @@ chart-speeds = { $speeds ->
 chart-one-scale = All were weighed on one scale, whose error is the same at every speed and left out of bars and band.
 chart-several-scales = They were not all weighed on one named scale, so its error is in the band.
 chart-runs = Each run against the mean of the runs, %
+chart-runs-caught = Runs caught on { $day }: off their mean, %
 chart-runs-of = { $repeats ->
     [1] One repeat of { $runs } runs.
     [one] { $repeats } repeat of { $runs } runs.
@@ -1495,7 +1496,7 @@ chart-column-roller = Roller
 chart-column-unit = Unit
 chart-column-factor = Factor, { $unit }
 chart-column-uncertainty = Uncertainty
-chart-column-roller-speed = Roller speed, 1/min
+chart-column-roller-speed = Roller speed, rpm
 chart-column-standing = Standing
 chart-column-run = Run
 chart-column-average = On average
@@ -1538,6 +1539,8 @@ plan-rate = Rate
 plan-roller-at = roller speed at { $speed } on { $seeder }, { $unit }
 plan-beyond-drive = The drive cannot hold this: it turns { $least } to { $most } rpm.
 plan-other-rates = Other rates and speeds
+plan-catch = Catch for this plan
+plan-noted = Rate plan. { $how }
 plan-working = The working
 plan-what = What
 plan-outcome = Result
@@ -2078,16 +2081,14 @@ task-file-rate = Target rate
 task-file-rate-by-count = The file asks for { $seeds } seeds per m²: enter what that was by mass.
 task-file-rate-unknown = The file names no single rate by mass.
 task-file-seed-used = Seed used
-task-file-machine-mass = { $mass } kg, as the machine counted
-task-file-balance-mass = { $mass } kg, filled less emptied and left, as weighed
+task-file-machine-mass = { $mass }, as the machine counted
+task-file-balance-mass = { $mass }, filled less emptied and left, as weighed
 task-file-customer = Customer
 task-file-machine = Machine
 task-file-by-machine = Machine's total
 task-file-by-balance = Weighed balance
 task-file-revolutions = Revolutions of the meter
-task-file-area = { $area } ha
-task-file-mass = { $mass } kg
-task-file-mass-and-rate = { $mass } kg, { $rate } kg/ha
+task-file-mass-and-rate = { $mass }, { $rate }
 task-file-nothing = nothing
 task-file-change = { $what }: { $was } then, { $is } now
 task-file-stored = It is a job already.

@@ -196,7 +196,7 @@ circumstances-not-above-zero = { $what ->
     [readability] la división de la balanza debe ser un número mayor que cero
    *[capacity] la capacidad de la balanza debe ser un número mayor que cero
 }
-circumstances-drive-range = un accionamiento de { $least } a { $most } 1/min; el mínimo no debe superar al máximo
+circumstances-drive-range = un accionamiento de { $least } a { $most } rpm; el mínimo no debe superar al máximo
 
 ## Tolerancias: qué tiene de malo una, cómo se llaman, para qué sirve cada una
 
@@ -1383,7 +1383,7 @@ sent-field = { $field ->
     [repeats] Repeticiones
     [revolutions] Vueltas
     [roller_id] Rodillo
-    [roller_speed_rpm] Velocidad del rodillo, 1/min
+    [roller_speed_rpm] Velocidad del rodillo, rpm
     [runs] Bajadas
     [scale_id] Balanza
     [seed_used] Semilla usada
@@ -1580,8 +1580,8 @@ seeder-new-submit = Agregar la sembradora
 seeder-unit-label = Dosificador { $number }: nombre
 seeder-unit-runs = Dosificador { $number }: bajadas
 seeder-unit-drive = Dosificador { $number }: accionamiento
-seeder-unit-speed-least = Dosificador { $number }: velocidad mínima del rodillo, 1/min
-seeder-unit-speed-most = Dosificador { $number }: velocidad máxima del rodillo, 1/min
+seeder-unit-speed-least = Dosificador { $number }: velocidad mínima del rodillo, rpm
+seeder-unit-speed-most = Dosificador { $number }: velocidad máxima del rodillo, rpm
 seeder-about = { $kind }{ $numbered ->
         [yes] , número de serie { $serial }
        *[no] {""}
@@ -1620,8 +1620,8 @@ unit-label-hint = Como lo llama su gente; distinto del de los otros dosificadore
 unit-runs = Bajadas
 unit-runs-hint = Cuántas líneas de siembra alimenta.
 unit-drive = Accionamiento
-unit-speed-least = Velocidad mínima del rodillo, 1/min
-unit-speed-most = Velocidad máxima del rodillo, 1/min
+unit-speed-least = Velocidad mínima del rodillo, rpm
+unit-speed-most = Velocidad máxima del rodillo, rpm
 unit-speed-hint = Las velocidades del rodillo que mantiene el accionamiento, si se conocen.
 unit-log-catch = Anotar un ensayo
 unit-log-setup = Cambió el rodillo o la relación
@@ -1635,7 +1635,7 @@ unit-next-gate = Próxima apertura de la compuerta
 drive-ground = rueda de mando
 drive-electric = motor eléctrico
 drive-hydraulic = motor hidráulico
-drive-speeds = { $drive }, de { $least } a { $most } 1/min
+drive-speeds = { $drive }, de { $least } a { $most } rpm
 
 key-in-wanted = El controlador pide
 key-in-change = Cambiarlo
@@ -2173,7 +2173,7 @@ chart-month-of-year = { chart-month } { $year }
 chart-over-time = Factor a lo largo del tiempo, { $unit } por bajada
 chart-over-speed = Factor según la velocidad del rodillo, { $unit } por bajada: { $of }
 chart-of-lot = Factores de este lote en todas las sembradoras, { $unit } por bajada
-chart-roller-speed = velocidad del rodillo, 1/min
+chart-roller-speed = velocidad del rodillo, rpm
 chart-one-catch = Un ensayo, el { $day }.
 chart-catches = { $count ->
     [one] { $count } ensayo del { $first } al { $last }, entre { $least } y { $most }.
@@ -2203,6 +2203,7 @@ chart-one-scale = Todos se pesaron en una misma balanza, cuyo error es igual a c
     la banda.
 chart-several-scales = No todos se pesaron en una misma balanza indicada, de modo que su error entra en la banda.
 chart-runs = Cada bajada frente a la media de las bajadas, %
+chart-runs-caught = Bajadas recogidas el { $day }: desvío de su media, %
 chart-runs-of = { $repeats ->
     [1] Una repetición de { $runs } bajadas.
     [one] { $repeats } repetición de { $runs } bajadas.
@@ -2218,7 +2219,7 @@ chart-column-roller = Rodillo
 chart-column-unit = Dosificador
 chart-column-factor = Factor, { $unit }
 chart-column-uncertainty = Incertidumbre
-chart-column-roller-speed = Velocidad del rodillo, 1/min
+chart-column-roller-speed = Velocidad del rodillo, rpm
 chart-column-standing = Situación
 chart-column-run = Bajada
 chart-column-average = En promedio
@@ -2261,6 +2262,8 @@ plan-rate = Dosis
 plan-roller-at = velocidad del rodillo a { $speed } en { $seeder }, { $unit }
 plan-beyond-drive = El accionamiento no puede mantener esto: gira de { $least } a { $most } rpm.
 plan-other-rates = Otras dosis y velocidades
+plan-catch = Recoger para este plan
+plan-noted = Plan de siembra. { $how }
 plan-working = El cálculo
 plan-what = Qué
 plan-outcome = Resultado
@@ -2808,16 +2811,14 @@ task-file-rate = Dosis objetivo
 task-file-rate-by-count = El archivo pide { $seeds } semillas por m²: escriba cuánto era en peso.
 task-file-rate-unknown = El archivo no nombra una sola dosis en peso.
 task-file-seed-used = Semilla usada
-task-file-machine-mass = { $mass } kg, según contó la máquina
-task-file-balance-mass = { $mass } kg, cargado menos vaciado y sobrante, según se pesó
+task-file-machine-mass = { $mass }, según contó la máquina
+task-file-balance-mass = { $mass }, cargado menos vaciado y sobrante, según se pesó
 task-file-customer = Cliente del archivo
 task-file-machine = Máquina
 task-file-by-machine = Total de la máquina
 task-file-by-balance = Balance pesado
 task-file-revolutions = Vueltas del rodillo dosificador
-task-file-area = { $area } ha
-task-file-mass = { $mass } kg
-task-file-mass-and-rate = { $mass } kg, { $rate } kg/ha
+task-file-mass-and-rate = { $mass }, { $rate }
 task-file-nothing = nada
 task-file-change = { $what }: { $was } entonces, { $is } ahora
 task-file-stored = Ya es una labor.

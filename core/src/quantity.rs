@@ -46,6 +46,6 @@ pub use decimal::Decimal;
 pub use entered::{Area, BulkDensity, Length, Mass, MeterFactor, Quantity, Rate, SeedWeight, Speed, Volume};
 pub use error::QuantityError;
 pub use keyed::{KeyedFor, KeyedIn, PerRevolutions};
-pub use print::{from_si, print, print_number, significant_digits_for};
+pub use print::{from_si, print, print_number, print_to_step, significant_digits_for};
 pub use ratio::DriveRatio;
 pub use unit::{Dimension, Unit};

@@ -6,7 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::{
-    quantity::{Dimension, Quantity, Unit, print, print_number, unit},
+    quantity::{Dimension, Quantity, Unit, from_si, print, print_number, print_to_step, significant_digits_for, unit},
     say,
     texts::{Argument, Language},
 };
@@ -60,6 +60,25 @@ impl Words {
     /// An SI value in a unit, without the unit's name ([`print()`]).
     pub fn print<D: Dimension>(self, si: f64, unit: Unit<D>, significant_digits: usize) -> String {
         self.decimal(&print(si, unit, significant_digits))
+    }
+
+    /// An SI value in a unit with as many digits as its relative expanded uncertainty supports, without the unit's name
+    /// ([`significant_digits_for`]): counted in that unit, for the same number has fewer before the point in another.
+    ///
+    /// ```
+    /// use sowmark_core::{quantity::unit, words::Words};
+    ///
+    /// // 0.0452 kg/rev ± 2.1 % is 9.97 ± 0.21 lb/100rev.
+    /// assert_eq!(Words::default().print_within(0.0452, unit::LB_PER_100REV, 2.1), "9.96");
+    /// ```
+    pub fn print_within<D: Dimension>(self, si: f64, unit: Unit<D>, uncertainty_percent: f64) -> String {
+        self.print(si, unit, significant_digits_for(from_si(si, unit), uncertainty_percent))
+    }
+
+    /// A difference or a sum of readings in a unit, to the step of the finest, without the unit's name
+    /// ([`print_to_step`]).
+    pub fn to_step<D: Dimension>(self, si: f64, unit: Unit<D>, step: f64) -> String {
+        self.decimal(&print_to_step(si, unit, step))
     }
 
     /// An SI value in a unit with at most that many significant digits: 6 m, not 6.000 m. For what somebody set.

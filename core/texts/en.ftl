@@ -164,7 +164,7 @@ circumstances-not-above-zero = the { $what ->
         [readability] scale's readability
        *[capacity] scale's capacity
     } must be a number above zero
-circumstances-drive-range = a drive range from { $least } to { $most } 1/min; the least must not be above the most
+circumstances-drive-range = a drive range from { $least } to { $most } rpm; the least must not be above the most
 
 ## Tolerances: what is wrong with one, what they are called, what each is for
 

@@ -280,7 +280,11 @@ impl Typed {
         let unit = dimension::Mass::unit_named(&self.mass_unit);
         match (mass(&catch.tare), mass(&catch.gross), unit) {
             (Some(tare), Some(gross), Ok(unit)) if gross.minus_si(&tare) > 0.0 => {
-                format!("{} {}", words.print(gross.minus_si(&tare), unit, 4), unit)
+                format!(
+                    "{} {}",
+                    words.to_step(gross.minus_si(&tare), unit, tare.resolution_si().min(gross.resolution_si())),
+                    unit
+                )
             }
             _ => "\u{2013}".to_owned(),
         }
@@ -367,6 +371,8 @@ pub(super) struct Choices {
     pub(super) lot: String,
     pub(super) scales: Vec<(String, String)>,
     pub(super) scale: String,
+    /// What stands in a sheet that is begun from elsewhere, as from a rate plan.
+    pub(super) begun: Posted,
 }
 
 impl CatchForm {
@@ -388,7 +394,7 @@ impl CatchForm {
         fields.extend(typed.repeats.iter().enumerate().flat_map(|(j, repeat)| repeat_fields(j, repeat, typed, words)));
         let tail = fields.len();
         fields.push(FormField::new("note", say!(words, "catch-note")).kind(Kind::Area).optional());
-        let mut form = Form::new(choices.action.clone(), say!(words, "catch-save"), fields);
+        let mut form = Form::new(choices.action.clone(), say!(words, "catch-save"), fields).filled(&choices.begun);
         if let Some(posted) = posted {
             let shown = typed.posted(posted);
             let placed = Error::Faults(error.map_or(Vec::new(), at_fields));

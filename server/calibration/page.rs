@@ -16,18 +16,19 @@ use crate::sync::mend::{Mend, mending};
 use crate::web::api::{Asked, PathId};
 use crate::web::door::Signed;
 use crate::web::error::Error;
-use crate::web::form::{Form, FormField, Kind, Posted};
+use crate::web::form::{Form, FormField, Kind, Posted, pairs};
 use crate::web::input;
 use crate::web::page::{Cookies, Page, show, show_with};
 use crate::web::paging::PageAsked;
 use crate::web::routes::{Need, Route};
 use askama::Template;
+use axum::extract::RawQuery;
 use axum::http::{HeaderMap, StatusCode};
 use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::Value;
 use sowmark_core::basis::basis_at;
 use sowmark_core::ids::{CalibrationId, LotId, MeteringUnitId};
-use sowmark_core::quantity::{significant_digits_for, unit};
+use sowmark_core::quantity::unit;
 use sowmark_core::readiness::{self as ready, latest_known_tests, season_in_force};
 use sowmark_core::say;
 use sowmark_core::words::Words;
@@ -120,6 +121,7 @@ async fn bench(signed: &Signed, id: MeteringUnitId) -> Result<Bench, Error> {
             })
             .collect(),
         scale: scale.map(|scale| scale.to_string()).unwrap_or_default(),
+        begun: Posted(Vec::new()),
     };
     let runs_in_use = setup.as_ref().map_or(u32::try_from(unit.runs).unwrap_or(1), |setup| setup.runs);
     let ratio = setup.as_ref().map_or(1.0, |setup| setup.drive_ratio.value());
@@ -168,8 +170,14 @@ impl Bench {
     }
 }
 
-async fn catch_page(signed: Signed, cookies: Cookies, PathId(unit): PathId, mend: Mend) -> Result<Response, Error> {
-    let bench = bench(&signed, MeteringUnitId(unit)).await?;
+async fn catch_page(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(unit): PathId,
+    mend: Mend,
+    RawQuery(query): RawQuery,
+) -> Result<Response, Error> {
+    let mut bench = bench(&signed, MeteringUnitId(unit)).await?;
     if let Some(refused) = mend.refilling(&signed, Logged::Calibration)? {
         let sent = retyped::as_typed(&refused.record, &refused.sent, signed.actor.units);
         let (mut typed, id) = (Typed::of(&sent), signed.app.clock.new_id()?);
@@ -180,6 +188,7 @@ async fn catch_page(signed: Signed, cookies: Cookies, PathId(unit): PathId, mend
         form.note = refused.note;
         return show(&bench.page(&signed, &cookies, form, None));
     }
+    bench.choices.begun = Posted(pairs(query.unwrap_or_default().as_bytes())?);
     let typed = bench.blank(&signed.actor);
     let form = CatchForm::draw(&bench.choices, &typed, None, None, signed.app.clock.new_id()?);
     show(&bench.page(&signed, &cookies, form, None))
@@ -421,7 +430,7 @@ async fn facts(
         facts.push((say!(words, "calibration-season"), records.names.season(season.id.0).to_owned()));
     }
     if let Some(density) = lot.and_then(|lot| latest_known_tests(lot, at).bulk_density) {
-        let (metric, us) = (words.print(density, unit::KG_PER_HL, 3), words.print(density, unit::LB_PER_BU, 3));
+        let (metric, us) = (words.short(density, unit::KG_PER_HL, 4), words.short(density, unit::LB_PER_BU, 4));
         facts.push((say!(words, "calibration-bulk-density"), format!("{metric} kg/hL ({us} lb/bu)")));
     }
     let turned = say!(words, "calibration-method-was", method = &row.method);
@@ -505,15 +514,15 @@ fn list_row(signed: &Signed, calibration: &Calibration, lots: &[LotRow]) -> Resu
         crate::access::Units::Metric => unit::KG_PER_100REV,
         crate::access::Units::Us => unit::LB_PER_100REV,
     };
-    let digits = significant_digits_for(judgement.factor, judgement.expanded_uncertainty_percent);
+    let within = judgement.expanded_uncertainty_percent;
     let lot = lots.iter().find(|lot| lot.id == calibration.row.lot_id);
     Ok(ListRow {
         id: head.id,
         when: head.when(&signed.actor.time_zone, words),
         by: head.by(words),
         lot: lot.map(|lot| lot_says(lot, words)).unwrap_or_default(),
-        factor: format!("{} {factor}", words.print(judgement.factor, factor, digits)),
-        uncertainty: format!("\u{b1} {} %", words.number(judgement.expanded_uncertainty_percent, 2)),
+        factor: format!("{} {factor}", words.print_within(judgement.factor, factor, within)),
+        uncertainty: format!("\u{b1} {} %", words.number(within, 2)),
         verdict: word(&judgement.verdict)?,
         status: calibration.status().word(),
         fallen: !head.stands(),

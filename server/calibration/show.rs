@@ -9,11 +9,11 @@ use crate::fleet::seeder::key_in::{Factor, KeyIn, per_100};
 use crate::fleet::seeder::keyed_in::Said;
 use crate::web::error::Error;
 use crate::web::reader::Reader;
-use sowmark_core::catch::{Repeat, Revolutions, Sheet};
+use sowmark_core::catch::{Catch, Repeat, Revolutions, Sheet};
 use sowmark_core::circumstances::{Circumstances, ExpectedSource, ScaleStanding};
 use sowmark_core::ids::CalibrationId;
 use sowmark_core::quantity::unit::{self, dimension};
-use sowmark_core::quantity::{Decimal, Unit, significant_digits_for};
+use sowmark_core::quantity::{Decimal, Unit, from_si, print_number, significant_digits_for};
 use sowmark_core::say;
 use sowmark_core::suspicion::{Cause, Suspicion, suspicions};
 use sowmark_core::uncertainty::budget::BudgetTerm;
@@ -114,7 +114,7 @@ impl Shown {
     ) -> Result<Self, Error> {
         let judgement = &reworded(sheet, circumstances, judgement, reader.words);
         let words = reader.words;
-        let digits = significant_digits_for(judgement.factor, judgement.expanded_uncertainty_percent);
+        let within = judgement.expanded_uncertainty_percent;
         let numbers = [
             (say!(words, "keyed-for-run"), judgement.factor),
             (say!(words, "keyed-for-unit"), judgement.factor_unit_total),
@@ -131,7 +131,7 @@ impl Shown {
         );
         let repeats = sheet.repeats.iter().zip(&judgement.repeats).enumerate();
         let repeats = repeats
-            .map(|(at, (repeat, result))| repeat_row(at, repeat, (result, digits), circumstances, reader))
+            .map(|(at, (repeat, result))| repeat_row(at, repeat, (result, within), circumstances, reader))
             .collect();
         let checks = judgement.checks.iter().map(|check| {
             Ok::<_, Error>(CheckRow {
@@ -155,7 +155,7 @@ impl Shown {
             key_in,
             also,
             verdict: word(&judgement.verdict)?,
-            numbers: numbers.into_iter().map(|(scope, factor)| in_every_unit(scope, factor, digits, reader)).collect(),
+            numbers: numbers.into_iter().map(|(scope, factor)| in_every_unit(scope, factor, within, reader)).collect(),
             repeats,
             checks: checks.collect::<Result<_, _>>()?,
             budget: budget.collect(),
@@ -192,10 +192,13 @@ fn suspicion_rows(
 ) -> Vec<SuspicionRow> {
     let (words, unit) = (reader.words, per_100(reader.units));
     let found = suspicions(sheet, circumstances, judgement, words).into_iter();
+    // As in the sentence beside it: a hint is not to be keyed in, so three are enough.
+    let within = judgement.expanded_uncertainty_percent;
+    let digits = |factor: f64| significant_digits_for(from_si(factor, unit), within).min(3);
     let row = |suspicion: Suspicion| SuspicionRow {
         name: cause_name(suspicion.cause, words),
         says: suspicion.says,
-        would_give: format!("{} {unit}", words.print(suspicion.would_give, unit, 3)),
+        would_give: format!("{} {unit}", words.print(suspicion.would_give, unit, digits(suspicion.would_give))),
     };
     found.map(row).collect()
 }
@@ -216,45 +219,50 @@ fn reworded(sheet: &Sheet, circumstances: &Circumstances, judgement: &Judgement,
     again.filter(|again| again.agrees_with(judgement)).unwrap_or_else(|| judgement.clone())
 }
 
-fn number(factor: f64, unit: Unit<dimension::MeterFactor>, digits: usize, reader: Reader) -> Number {
-    Number { value: reader.words.print(factor, unit, digits), unit: unit.name().to_owned() }
+fn number(factor: f64, unit: Unit<dimension::MeterFactor>, within: f64, reader: Reader) -> Number {
+    Number { value: reader.words.print_within(factor, unit, within), unit: unit.name().to_owned() }
 }
 
 /// Per revolution and per 100, in kilograms and pounds, the organization's own first.
-fn in_every_unit(scope: String, factor: f64, digits: usize, reader: Reader) -> Numbers {
+fn in_every_unit(scope: String, factor: f64, within: f64, reader: Reader) -> Numbers {
     let all = match reader.units {
         Units::Metric => [unit::KG_PER_100REV, unit::KG_PER_REV, unit::G_PER_REV, unit::LB_PER_100REV],
         Units::Us => [unit::LB_PER_100REV, unit::KG_PER_100REV, unit::KG_PER_REV, unit::G_PER_REV],
     };
-    let mut values: Vec<Number> = all.into_iter().map(|unit| number(factor, unit, digits, reader)).collect();
+    let mut values: Vec<Number> = all.into_iter().map(|unit| number(factor, unit, within, reader)).collect();
     // Per single revolution there is no unit of the API in pounds; the screen of a machine may still ask for it.
-    values.push(Number { value: reader.words.number(factor / unit::LB.in_si(), digits), unit: "lb/rev".to_owned() });
+    let pounds = factor / unit::LB.in_si();
+    let value = reader.words.number(pounds, significant_digits_for(pounds, within));
+    values.push(Number { value, unit: "lb/rev".to_owned() });
     Numbers { scope, values }
 }
 
 fn repeat_row(
     at: usize,
     repeat: &Repeat,
-    (result, digits): (&RepeatResult, usize),
+    (result, within): (&RepeatResult, f64),
     circumstances: &Circumstances,
     reader: Reader,
 ) -> RepeatRow {
     let mass = mass_unit(reader.units);
     let unit = per_100(reader.units);
-    let factor_says = format!("{} {unit}", reader.words.print(result.factor, unit, digits));
+    let factor_says = format!("{} {unit}", reader.words.print_within(result.factor, unit, within));
+    // A difference of two readings is known to the step of the finer, a sum to that of its finest.
+    let step = |catch: &Catch| catch.tare.resolution_si().min(catch.gross.resolution_si());
+    let finest = repeat.catches.iter().map(step).fold(f64::INFINITY, f64::min);
     let catches = repeat.catches.iter().enumerate();
     let catches = catches.map(|(i, catch)| CatchRow {
         label: catch.label.clone().unwrap_or_else(|| reader.words.run(&format!("catch {}", i + 1))),
         runs: catch.runs,
         tare: reader.measured(&catch.tare.entered()),
         gross: reader.measured(&catch.gross.entered()),
-        net: format!("{} {mass}", reader.words.print(catch.net_kg(), mass, 4)),
+        net: format!("{} {mass}", reader.words.to_step(catch.net_kg(), mass, step(catch))),
     });
     RepeatRow {
         number: at + 1,
         revolutions: revolutions(&repeat.revolutions, circumstances, reader.words),
         catches: catches.collect(),
-        caught: format!("{} {mass}", reader.words.print(result.caught_kg, mass, 4)),
+        caught: format!("{} {mass}", reader.words.to_step(result.caught_kg, mass, finest)),
         factor: factor_says,
         cv: result
             .run_cv_percent
@@ -424,7 +432,8 @@ pub(super) fn circumstance_facts(circumstances: &Circumstances, reader: Reader) 
     }
     facts.push((say!(words, "calibration-scale-then"), scale_says(circumstances, reader)));
     if let Some(grams) = circumstances.thousand_seed_weight_g {
-        facts.push((say!(words, "calibration-thousand-seeds"), format!("{} g", words.number(grams, 3))));
+        facts
+            .push((say!(words, "calibration-thousand-seeds"), format!("{} g", words.trimmed(&print_number(grams, 4)))));
     }
     facts
 }

@@ -1,5 +1,6 @@
 //! What is known of a lot and a unit before anybody types: the lot's latest figures, the unit's width, rows and number.
 
+use crate::access::Permission;
 use crate::db::Cx;
 use crate::readiness::act::{UnitNow, board};
 use crate::readiness::rate::{AtWork, no_number};
@@ -25,6 +26,8 @@ pub(super) struct Filled {
     /// The chosen one's place in `units`.
     unit: Option<usize>,
     pub(super) words: Words,
+    /// Whether this person logs catches.
+    pub(super) may_log: bool,
     zone: jiff::tz::TimeZone,
 }
 
@@ -59,7 +62,8 @@ impl Filled {
             Some(lot) => known(cx, &actor.scope, LotId(lot.id)).await?,
             None => Known::default(),
         };
-        Ok(Self { lots, units, lot, known, unit, words: actor.words(), zone: actor.time_zone.clone() })
+        let (words, may_log, zone) = (actor.words(), actor.may(Permission::Log), actor.time_zone.clone());
+        Ok(Self { lots, units, lot, known, unit, words, may_log, zone })
     }
 
     pub(super) fn unit(&self) -> Option<&UnitNow> {

@@ -76,6 +76,8 @@ struct Roller {
     at: String,
     beyond: Option<String>,
     table_href: String,
+    /// A catch for this plan, which is named on its sheet; none for who logs none.
+    catch_href: Option<String>,
 }
 
 /// A line of the working.
@@ -155,7 +157,7 @@ fn shown(posted: &Posted, filled: &Filled, way: Way, units: Units) -> Result<Sho
     let mut roller = None;
     if let (Some(Ok(at_work)), Some(speed)) = (&at_work, speed) {
         working.push(roller_step(at_work, to_sow, speed, words));
-        roller = roller_speed(at_work, filled, to_sow, speed, asked.rate_unit, words);
+        roller = roller_speed(at_work, filled, (to_sow, asked.rate_unit), speed, &answer.says(words));
     }
     Ok(Shown {
         rate: words.print(to_sow, asked.rate_unit, 3),
@@ -336,26 +338,34 @@ fn roller_step(at_work: &AtWork, rate: f64, (speed, speed_unit): Driving, words:
 fn roller_speed(
     at_work: &AtWork,
     filled: &Filled,
-    rate: f64,
+    (rate, rate_unit): (f64, Unit<dimension::Rate>),
     (speed, speed_unit): Driving,
-    rate_unit: Unit<dimension::Rate>,
-    words: Words,
+    says: &str,
 ) -> Option<Roller> {
-    let now = filled.unit()?;
+    let (now, words) = (filled.unit()?, filled.words);
     let rpm = at_work.metering.roller_speed_rpm(rate, speed)?;
     let beyond = at_work.drive.filter(|drive| !drive.holds(rpm)).map(|drive| {
         let (least, most) = (words.exactly(drive.min_rpm), words.exactly(drive.max_rpm));
         say!(words, "plan-beyond-drive", least = least, most = most)
     });
     let part = |text: &str| percent_encoding::utf8_percent_encode(text, percent_encoding::NON_ALPHANUMERIC).to_string();
-    let table_href = format!(
-        "/metering-units/{}/rate?rate/value={}&rate/unit={}&speed/value={}&speed/unit={}",
-        now.unit.id,
-        part(&words.print(rate, rate_unit, 4)),
-        part(rate_unit.name()),
-        part(&words.print(speed, speed_unit, 4)),
-        part(speed_unit.name()),
-    );
+    let planned = |before: &str| {
+        format!(
+            "{before}rate/value={}&{before}rate/unit={}&{before}speed/value={}&{before}speed/unit={}",
+            part(&words.print(rate, rate_unit, 4)),
+            part(rate_unit.name()),
+            part(&words.print(speed, speed_unit, 4)),
+            part(speed_unit.name()),
+        )
+    };
+    let unit = now.unit.id;
+    let catch_href = filled.may_log.then(|| {
+        let (note, rpm) = (say!(words, "plan-noted", how = says), words.number(rpm, 3));
+        let lot = filled.lot.as_ref().map(|lot| format!("&lot_id={}", lot.id)).unwrap_or_default();
+        let (planned, note, rpm) = (planned("planned/"), part(&note), part(&rpm));
+        format!("/metering-units/{unit}/catch?{planned}&roller_speed_rpm={rpm}&note={note}{lot}")
+    });
+    let table_href = format!("/metering-units/{unit}/rate?{}", planned(""));
     Some(Roller {
         rpm: words.number(rpm, 3),
         at: say!(
@@ -367,5 +377,6 @@ fn roller_speed(
         ),
         beyond,
         table_href,
+        catch_href,
     })
 }

@@ -91,14 +91,3 @@ pub(super) fn note_field(words: Words) -> FormField {
 pub(super) fn percent_field(name: &str, label: String) -> FormField {
     FormField::new(name, label).kind(Kind::Number).optional()
 }
-
-/// A computed mass for a person, to the whole kilogram or pound.
-pub(super) fn mass_in_words(kg: f64, units: Units) -> String {
-    use sowmark_core::quantity::{from_si, unit};
-    let (value, unit) = match units {
-        Units::Metric => (kg, "kg"),
-        Units::Us => (from_si(kg, unit::LB), "lb"),
-    };
-    // Adding zero turns a negative zero into a plain one.
-    format!("{:.0} {unit}", value.round() + 0.0)
-}

@@ -6,7 +6,7 @@ use super::asked::UsageAsked;
 use super::chart::{self, signed_percent};
 use super::store;
 use super::sums::{By, Sum, sums};
-use crate::access::{Permission, Units};
+use crate::access::Permission;
 use crate::chart::Figure;
 use crate::fleet::seeder;
 use crate::records::head::said;
@@ -24,7 +24,6 @@ use axum::extract::RawQuery;
 use axum::http::HeaderMap;
 use axum::response::Response;
 use jiff::tz::TimeZone;
-use sowmark_core::quantity::unit;
 use sowmark_core::readiness::SeedUsedBasis;
 use sowmark_core::say;
 use sowmark_core::usage::{Sown, Total};
@@ -361,58 +360,13 @@ fn machine_share(sown: &Sown, reader: Reader) -> String {
 }
 
 pub(super) fn mass(kg: f64, reader: Reader) -> String {
-    let unit = if reader.units == Units::Us { unit::LB } else { unit::KG };
-    whole(sowmark_core::quantity::from_si(kg, unit), unit.name(), reader.words)
-}
-
-/// To the whole kilogram or pound.
-fn whole(value: f64, unit: &str, words: Words) -> String {
-    // Adding zero turns a negative zero into a plain one.
-    let digits = format!("{:.0}", value.round() + 0.0);
-    words.decimal(&format!("{} {unit}", grouped(&digits)))
-}
-
-/// Five digits and more in groups of three, with narrow spaces that do not break: the same for a decimal point and a comma.
-/// Source: ISO 80000-1, 7.3.1 (from memory).
-fn grouped(digits: &str) -> String {
-    let count = digits.trim_start_matches('-').len();
-    let of_three = |(at, digit): (usize, char)| {
-        let left = digits.len() - at;
-        let is_first = at + count == digits.len();
-        let space = (count > 4 && digit != '-' && !is_first && left.is_multiple_of(3)).then_some('\u{202f}');
-        space.into_iter().chain([digit])
-    };
-    digits.chars().enumerate().flat_map(of_three).collect()
+    reader.mass(kg)
 }
 
 pub(super) fn area(square_metres: f64, reader: Reader) -> String {
-    let unit = if reader.units == Units::Us { unit::AC } else { unit::HA };
-    let value = sowmark_core::quantity::from_si(square_metres, unit);
-    reader.words.decimal(&format!("{value:.1} {unit}"))
+    reader.area(square_metres)
 }
 
 pub(super) fn rate(si: f64, reader: Reader) -> String {
-    let unit = if reader.units == Units::Us { unit::LB_PER_AC } else { unit::KG_PER_HA };
-    format!("{} {unit}", reader.words.print(si, unit, 4))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::grouped;
-
-    #[test]
-    fn five_digits_are_grouped_and_four_are_not() {
-        let cases = [
-            ("0", "0"),
-            ("1440", "1440"),
-            ("-1440", "-1440"),
-            ("12345", "12\u{202f}345"),
-            ("-12345", "-12\u{202f}345"),
-        ];
-        for (digits, said) in
-            cases.into_iter().chain([("123456", "123\u{202f}456"), ("1234567", "1\u{202f}234\u{202f}567")])
-        {
-            assert_eq!(grouped(digits), said);
-        }
-    }
+    reader.rate(si)
 }

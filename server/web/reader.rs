@@ -1,7 +1,7 @@
 //! How somebody reads numbers: in which units, with which decimal sign.
 
 use crate::access::Units;
-use sowmark_core::quantity::{Dimension, Quantity, Unit, print, unit};
+use sowmark_core::quantity::{Dimension, Quantity, Unit, from_si, print, print_number, unit};
 use sowmark_core::words::Words;
 
 /// The units and the decimal sign of a person.
@@ -47,6 +47,51 @@ impl Reader {
         let said = converted.map_or_else(|| entered.to_owned(), |converted| format!("{entered} ({converted})"));
         self.words.decimal(&said)
     }
+
+    /// A computed mass: to the whole kilogram or pound, and with three digits where that is finer.
+    #[must_use]
+    pub fn mass(self, kg: f64) -> String {
+        match self.units {
+            Units::Metric => self.amount(kg, unit::KG),
+            Units::Us => self.amount(kg, unit::LB),
+        }
+    }
+
+    fn amount(self, kg: f64, unit: Unit<unit::dimension::Mass>) -> String {
+        // A hundredth is less than anybody weighs seed to; adding zero turns a negative zero into a plain one.
+        let value = (from_si(kg, unit) * 100.0).round() / 100.0 + 0.0;
+        if value.abs() < 100.0 {
+            return format!("{} {unit}", self.words.trimmed(&print_number(value, 3)));
+        }
+        format!("{} {unit}", grouped(&format!("{:.0}", value.round())))
+    }
+
+    /// A computed area: to a hundredth of a hectare or an acre.
+    #[must_use]
+    pub fn area(self, square_metres: f64) -> String {
+        let said = |unit| format!("{:.2} {unit}", from_si(square_metres, unit));
+        self.words.decimal(&if self.units == Units::Us { said(unit::AC) } else { said(unit::HA) })
+    }
+
+    /// A rate: three digits, as none is known better than to some tenths of a percent.
+    #[must_use]
+    pub fn rate(self, si: f64) -> String {
+        let said = |unit| format!("{} {unit}", self.words.short(si, unit, 3));
+        if self.units == Units::Us { said(unit::LB_PER_AC) } else { said(unit::KG_PER_HA) }
+    }
+}
+
+/// Five digits and more in groups of three, with narrow spaces that do not break: the same for a decimal point and a comma.
+/// Source: ISO 80000-1, 7.3.1 (from memory).
+fn grouped(digits: &str) -> String {
+    let count = digits.trim_start_matches('-').len();
+    let of_three = |(at, digit): (usize, char)| {
+        let left = digits.len() - at;
+        let is_first = at + count == digits.len();
+        let space = (count > 4 && digit != '-' && !is_first && left.is_multiple_of(3)).then_some('\u{202f}');
+        space.into_iter().chain([digit])
+    };
+    digits.chars().enumerate().flat_map(of_three).collect()
 }
 
 /// With as many digits as were entered, at least three.
@@ -54,4 +99,47 @@ fn converted<D: Dimension>(entered: &str, unit: Unit<D>) -> Option<String> {
     let quantity = Quantity::<D>::from_entered(entered).ok()?;
     let digits = quantity.value_text().trim_start_matches(['0', '.']).chars().filter(char::is_ascii_digit).count();
     Some(format!("{} {unit}", print(quantity.si(), unit, digits.clamp(3, 6))))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Reader, grouped};
+    use crate::access::Units;
+    use sowmark_core::words::{DecimalSign, Words};
+
+    #[test]
+    fn small_masses_keep_their_digits_and_large_ones_end_at_the_kilogram() {
+        let comma = Words { decimal: DecimalSign::Comma, ..Words::default() };
+        let reader = Reader { units: Units::Metric, words: comma };
+        for (kg, said) in [
+            (0.0, "0 kg"),
+            (-1e-12, "0 kg"),
+            (0.25, "0,25 kg"),
+            (12.34, "12,3 kg"),
+            (50.0, "50 kg"),
+            (-8.5, "-8,5 kg"),
+            (1410.4, "1410 kg"),
+            (12345.6, "12\u{202f}346 kg"),
+        ] {
+            assert_eq!(reader.mass(kg), said);
+        }
+        assert_eq!(Reader { units: Units::Us, ..reader }.mass(10.0), "22 lb");
+        assert_eq!((reader.area(400.0), reader.rate(0.009_876)), ("0,04 ha".to_owned(), "98,8 kg/ha".to_owned()));
+    }
+
+    #[test]
+    fn five_digits_are_grouped_and_four_are_not() {
+        let cases = [
+            ("0", "0"),
+            ("1440", "1440"),
+            ("-1440", "-1440"),
+            ("12345", "12\u{202f}345"),
+            ("-12345", "-12\u{202f}345"),
+        ];
+        for (digits, said) in
+            cases.into_iter().chain([("123456", "123\u{202f}456"), ("1234567", "1\u{202f}234\u{202f}567")])
+        {
+            assert_eq!(grouped(digits), said);
+        }
+    }
 }

@@ -32,7 +32,7 @@ async function kinds(page, from) {
   const found = new Map(from.map((path) => [kindOf(new URL(path, demo.url)), path]));
   for (const path of found.values()) {
     await page.goto(demo.url + path);
-    const links = await page.locator('a[href]').evaluateAll((all) => all.filter((link) => !link.hasAttribute('download')).map((link) => link.href));
+    const links = await page.locator('a[href]').evaluateAll((all) => all.filter((link) => !link.hasAttribute('download') && !link.closest('[hidden]')).map((link) => link.href));
     for (const url of links.map((link) => new URL(link)).filter(isPage)) {
       if (!found.has(kindOf(url))) found.set(kindOf(url), url.pathname + url.search);
     }

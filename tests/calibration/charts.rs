@@ -187,7 +187,7 @@ async fn a_factor_that_depends_on_speed_is_shown_to_do_so(world: World) {
             "Factor against roller speed, kg/100rev per run: W-12, fine",
             "2 catches at two speeds, with the line through them and its uncertainty (95 %).",
             "All were weighed on one scale",
-            "From 30.0 to 90.0 1/min the factor falls by 13.3 % (\u{b1} ",
+            "From 30.0 to 90.0 rpm the factor falls by 13.3 % (\u{b1} ",
             "catch at the roller speed that you will sow at.",
             "<path class=\"band\"",
         ],

@@ -39,7 +39,7 @@ async fn every_page_of_the_fleet_is_in_spanish(world: World) {
     }
     let home = format!("/seeders/{}", yard.drill);
     for (path, texts) in [
-        (home, ["número de serie BD-104", "fine fluted, desde el 30 de marzo de 2027, 08:15", "de 10 a 120,5 1/min"]),
+        (home, ["número de serie BD-104", "fine fluted, desde el 30 de marzo de 2027, 08:15", "de 10 a 120,5 rpm"]),
         (
             yard.at("label"),
             ["Etiqueta de Drill 1", "Abra la página de esta máquina", "Código QR que abre la página de"],

@@ -44,17 +44,14 @@ async fn sown(farm: &Farm, name: &str, month: &str, area: &str) -> Vec<String> {
     sowing.as_object_mut().expect("fields").remove("field");
     sowing["note"] = json!(note);
     let sowing = farm.log("jobs", sowing).await;
-    let emptied =
-        json!({ "occurred_at": at("07"), "lot_id": lot, "mass": { "value": "50", "unit": "kg" } });
+    let emptied = json!({ "occurred_at": at("07"), "lot_id": lot, "mass": { "value": "50", "unit": "kg" } });
     let emptied = farm.log("emptyings", emptied).await;
     vec![client, field, lot, test, sold, filled, caught, sowing, emptied]
 }
 
-/// What is asked in the queries of pages and lists.
-const QUERIES: [&str; 4] = ["client_id", "lot_id", "field_id", "unit_id"];
-
-/// Every address that can be read, with each of the ids in each place.
-fn addresses(ids: &[String]) -> Vec<(Surface, String)> {
+/// Every address that can be read: with each of the ids in the place of one, and with each of the queries by which pages and
+/// lists are asked.
+fn addresses(ids: &[String], queries: &[String]) -> Vec<(Surface, String)> {
     let mut all = Vec::new();
     for route in app::routes().iter().filter(|route| route.method == Method::GET) {
         // Files of the program, and what secrets open, are nobody's records.
@@ -69,8 +66,7 @@ fn addresses(ids: &[String]) -> Vec<(Surface, String)> {
             let end = place + route.path[place..].find('}').expect("its end");
             paths = ids.iter().map(|id| format!("{}{id}{}", &route.path[..place], &route.path[end + 1..])).collect();
         } else {
-            let asked = QUERIES.iter().flat_map(|name| ids.iter().map(move |id| format!("{name}={id}")));
-            paths.extend(asked.map(|query| format!("{}?{query}", route.path)));
+            paths.extend(queries.iter().map(|query| format!("{}?{query}", route.path)));
         }
         all.extend(paths.into_iter().map(|path| (route.surface, path)));
     }
@@ -97,9 +93,13 @@ async fn a_clients_agronomist_is_told_nothing_of_another_client(world: World) {
     let signed = mia.create("/usage/signatures", json!({ "of": of, "remark": format!("{SECRET} seen") })).await;
     let shared =
         [farm.seeder.clone(), farm.unit.clone(), farm.scale.clone(), signed["id"].as_str().unwrap().to_owned()];
-    let ids: Vec<String> = own.iter().chain(&others).chain(&shared).cloned().collect();
+    let (own_lot, own_catch) = (&own[2], &own[6]);
+    let ids: Vec<String> = others.iter().chain(&shared).chain([own_lot, own_catch]).cloned().collect();
+    let queries =
+        [("client_id", &others[0]), ("field_id", &others[1]), ("lot_id", &others[2]), ("unit_id", &farm.unit)];
+    let queries = queries.map(|(name, id)| format!("{name}={id}"));
     let (mut told, mut by_office, mut of_own) = (Vec::new(), BTreeSet::new(), BTreeSet::new());
-    for (surface, path) in addresses(&ids) {
+    for (surface, path) in addresses(&ids, &queries) {
         let answer = read(&gus, surface, &path).await;
         assert!(answer.status.as_u16() < 500, "{path}: {}", answer.text);
         // An id that was asked for may be said back.

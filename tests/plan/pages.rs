@@ -87,6 +87,19 @@ async fn plants_become_a_rate_and_a_roller_speed(world: World) {
         assert!(page.text.contains(part), "{part} is not in {}", page.text);
     }
     assert_eq!(value_of(&page.text, "share/value"), "10");
+    // The catch that is begun from it has its rate and speed, and names the convention in its note.
+    let begun = page.text.split("href=\"").find(|link| link.contains("/catch?")).expect("a link to a catch");
+    let begun = begun.split('"').next().unwrap_or_default().replace("&#38;", "&").replace("&amp;", "&");
+    let sheet = farm.ana.get(&format!("/page{begun}")).await;
+    assert_eq!(sheet.status, 200, "{}", sheet.text);
+    assert_eq!(value_of(&sheet.text, "planned/rate/value"), "136.1");
+    assert_eq!(value_of(&sheet.text, "planned/speed/value"), "9.000");
+    assert_eq!(value_of(&sheet.text, "roller_speed_rpm"), "50.9");
+    assert!(
+        sheet.text.contains("Rate plan. Establishment 85.0 %: germination less field loss, in percentage points."),
+        "{}",
+        sheet.text
+    );
 
     // Faster than the drive: said so. A number may carry its own unit.
     let fast = query.replace("speed/value=9", "speed/value=18+mph");

@@ -6,7 +6,12 @@ use crate::plan::near;
 use crate::world::World;
 use serde_json::{Value, json};
 
-on_both!(a_ratio_gives_a_rate, the_wheel_comes_from_the_catch_or_from_who_asks, the_page_tells_turns_and_ratios);
+on_both!(
+    a_ratio_gives_a_rate,
+    a_way_that_was_entered_has_its_slip,
+    the_wheel_comes_from_the_catch_or_from_who_asks,
+    the_page_tells_turns_and_ratios
+);
 
 /// A second drill, driven from the ground at 1:2, with wheat caught over 100 m on a wheel of 2 m: 25 roller turns, 6 kg of
 /// eight runs, 0.03 kg a turn and run.
@@ -68,6 +73,27 @@ async fn a_ratio_gives_a_rate(world: World) {
     let slipping = farm.ana.read(&format!("{path}&slip_percent=5")).await;
     near(&slipping["ground"]["rate"], 95.0, 1e-9);
     near(&slipping["ground"]["slip_percent"], 5.0, 1e-12);
+}
+
+/// The same wheel measured without load, 8 % of 2 m less: it turns as often on the 100 m, so it sows the same.
+async fn a_way_that_was_entered_has_its_slip(world: World) {
+    let mut unloaded = over_a_distance();
+    unloaded["circumference"]["value"] = json!("1.84");
+    unloaded["slip_percent"] = json!("8");
+    let (farm, _) = driven(&world, unloaded).await;
+    let path = format!("/metering-units/{}/rate?rate=140&rate_unit=kg/ha", farm.unit);
+    let ground = &farm.ana.read(&path).await["ground"];
+    near(&ground["rate"], 100.0, 1e-9);
+    near(&ground["circumference"], 1.84, 1e-12);
+    near(&ground["slip_percent"], 8.0, 1e-12);
+    near(&ground["ratio_for_rate"], 0.7, 1e-12);
+    // Another slip that is asked with counts; a way that is asked with is one under load.
+    near(&farm.ana.read(&format!("{path}&slip_percent=0")).await["ground"]["rate"], 100.0 / 0.92, 1e-9);
+    let asked = &farm.ana.read(&format!("{path}&circumference=2&circumference_unit=m")).await["ground"];
+    near(&asked["rate"], 100.0, 1e-9);
+    near(&asked["slip_percent"], 0.0, 1e-12);
+    let form = farm.ana.get(&format!("/page/metering-units/{}/rate", farm.unit)).await;
+    assert!(form.text.contains("value=\"1.840\"") && form.text.contains("value=\"8\""), "{}", form.text);
 }
 
 async fn the_wheel_comes_from_the_catch_or_from_who_asks(world: World) {

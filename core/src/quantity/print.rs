@@ -25,6 +25,27 @@ pub fn print<D: Dimension>(si: f64, unit: Unit<D>, significant_digits: usize) ->
     print_number(from_si(si, unit), significant_digits)
 }
 
+/// An SI value in another unit as text, to the place in which a step of it stands, without the unit's name: a difference or a
+/// sum of readings, which is known to the step of the finest. At most 12 places.
+///
+/// ```
+/// use sowmark_core::quantity::{print_to_step, unit};
+///
+/// assert_eq!(print_to_step(12.345, unit::KG, 0.005), "12.345");
+/// assert_eq!(print_to_step(1.79, unit::KG, 0.001), "1.790");
+/// // A gram is 0.0022 lb: three places show it.
+/// assert_eq!(print_to_step(1.79, unit::LB, 0.001), "3.946");
+/// ```
+pub fn print_to_step<D: Dimension>(si: f64, unit: Unit<D>, step: f64) -> String {
+    let value = from_si(si, unit);
+    // A step of exactly 0.001 is computed with an error in its last bits: it needs three places and not four.
+    let places = (-from_si(step, unit).log10() - 1e-9).ceil();
+    // Clamped before the cast, so nothing is lost by it; what is no number needs no place.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    let places = if places.is_finite() { places.clamp(0.0, 12.0) as usize } else { 0 };
+    if value.is_finite() { format!("{value:.places$}") } else { print_number(value, 1) }
+}
+
 /// A number as text with that many significant digits (at least one, at most 17), a point as decimal sign and no
 /// exponent. What is not a number is a dash: no caller has one to show, and none should ever read "NaN".
 ///

@@ -4,6 +4,7 @@ mod over_speed;
 mod over_time;
 
 use super::past::{self, MOST, Past};
+use super::runs;
 use super::stored::Status;
 use crate::access::Units;
 use crate::chart::Figure;
@@ -19,7 +20,7 @@ use sowmark_core::basis::basis_at;
 use sowmark_core::ids::{LotId, MeteringUnitId, RollerId};
 use sowmark_core::moment::Moment;
 use sowmark_core::quantity::unit::{self, dimension};
-use sowmark_core::quantity::{Unit, from_si, significant_digits_for};
+use sowmark_core::quantity::{Unit, from_si};
 use sowmark_core::say;
 use sowmark_core::words::Words;
 use uuid::Uuid;
@@ -106,7 +107,8 @@ impl Points {
     }
 }
 
-/// The charts of a unit: its factors over time, and over the roller speed where it was caught at two or more.
+/// The charts of a unit: its factors over time, over the roller speed where it was caught at two or more, and the runs of its
+/// newest catch side by side.
 ///
 /// # Errors
 /// 404 when the unit is not there or out of scope; the database.
@@ -136,6 +138,13 @@ pub async fn of_unit(cx: &mut Cx<'_>, signed: &Signed, unit: MeteringUnitId) -> 
     let mut figures: Vec<Figure> =
         over_time::of_unit(&points, &history, names, &actor.scope, &paper).into_iter().collect();
     figures.extend(over_speed::of_unit(&points, &paper));
+    // The newest catch whose runs were caught one by one.
+    figures.extend(points.shown.iter().rev().find_map(|point| {
+        let (calibration, words) = (&point.past.calibration, paper.reader.words);
+        let figure = runs::figure(&calibration.sheet, &calibration.circumstances, words)?;
+        let title = say!(words, "chart-runs-caught", day = paper.day(point.at));
+        Some(Figure { id: format!("runs-{unit}"), title, ..figure })
+    }));
     Ok(figures)
 }
 
@@ -176,7 +185,7 @@ impl Paper<'_> {
 
     /// A factor with the digits that mean something.
     fn factor(&self, factor: f64, expanded_percent: f64) -> String {
-        self.reader.words.print(factor, self.unit(), significant_digits_for(factor, expanded_percent))
+        self.reader.words.print_within(factor, self.unit(), expanded_percent)
     }
 
     fn uncertainty(&self, expanded_percent: f64) -> String {

@@ -28,7 +28,7 @@ pub(super) fn of_unit(
     let newest = say!(
         words,
         "chart-latest",
-        factor = paper.factor(latest.factor, latest.expanded_percent),
+        factor = format!("{} {}", paper.factor(latest.factor, latest.expanded_percent), paper.unit()),
         within = paper.uncertainty(latest.expanded_percent),
         series = &latest.series,
         day = paper.day(latest.at)

@@ -16,6 +16,7 @@ use crate::web::error::{Error, Fault};
 use crate::web::form::{Form, FormField, Kind, Posted};
 use crate::web::input;
 use crate::web::page::{Cookies, Page, show_with};
+use crate::web::reader::Reader;
 use crate::web::routes::{Need, Route};
 use crate::web::upload::{LARGEST_FILE, Uploaded};
 use askama::Template;
@@ -224,7 +225,7 @@ fn fields_of(signed: &Signed, outlook: &Outlook, at: usize, number: usize, seen:
             .value(words.decimal(&rate))
             .measured(&["kg/ha", "lb/ac"], rate_unit),
     );
-    fields.push(basis_field(line, name("seed_used_basis"), words));
+    fields.push(basis_field(line, name("seed_used_basis"), signed.actor.reader()));
     fields
 }
 
@@ -261,14 +262,14 @@ fn place_fields(outlook: &Outlook, seen: &Seen, name: &impl Fn(&str) -> String, 
 }
 
 /// Which of the file's masses is the seed used.
-fn basis_field(line: &Line, name: String, words: Words) -> FormField {
-    let mut masses = Vec::new();
+fn basis_field(line: &Line, name: String, reader: Reader) -> FormField {
+    let (words, mut masses) = (reader.words, Vec::new());
     if let Some(grams) = line.machine_g {
-        let mass = words.decimal(&kilograms(grams, line.is_coarse));
+        let mass = reader.measured(&format!("{} kg", kilograms(grams, line.is_coarse)));
         masses.push((SeedUsedBasis::MachineTotal.word(), say!(words, "task-file-machine-mass", mass = mass)));
     }
     if let Some(grams) = line.balance_g {
-        let mass = words.decimal(&kilograms(grams, false));
+        let mass = reader.measured(&format!("{} kg", kilograms(grams, false)));
         masses.push((SeedUsedBasis::Weighed.word(), say!(words, "task-file-balance-mass", mass = mass)));
     }
     let likely = masses.first().map(|(word, _)| *word).unwrap_or_default();
@@ -287,13 +288,13 @@ fn file_page(signed: &Signed, cookies: &Cookies, outlook: &Outlook, mut form: Fo
         let own = prefix(at);
         let (of_line, rest) = std::mem::take(&mut fields).into_iter().partition(|field| field.name.starts_with(&own));
         fields = rest;
-        Shown { fields: of_line, ..shown(seen, zone, words) }
+        Shown { fields: of_line, ..shown(seen, zone, signed.actor.reader()) }
     });
     let open: Vec<Shown> = open.collect();
     let is_open = |seen: &&Seen| matches!(seen.standing, Standing::New { .. });
     let closed = outlook.seen.iter().filter(|seen| !is_open(seen)).map(|seen| {
         let unit = outlook.known.units.iter().find(|unit| Some(unit.id) == seen.matched.unit);
-        Shown { seeder: unit.map(|unit| unit.seeder_id), ..shown(seen, zone, words) }
+        Shown { seeder: unit.map(|unit| unit.seeder_id), ..shown(seen, zone, signed.actor.reader()) }
     });
     let closed = closed.collect();
     let later = outlook.seen.iter().filter(is_open).count() - open.len();
@@ -324,12 +325,13 @@ fn other_shown(other: &Other, words: Words) -> Shown {
     }
 }
 
-fn shown(seen: &Seen, zone: &TimeZone, words: Words) -> Shown {
+fn shown(seen: &Seen, zone: &TimeZone, reader: Reader) -> Shown {
+    let words = reader.words;
     let line = &seen.line;
     let (standing, changes) = match &seen.standing {
         Standing::New { .. } => (String::new(), Vec::new()),
         Standing::Stored { .. } => (say!(words, "task-file-stored"), Vec::new()),
-        Standing::Changed { was, .. } => (say!(words, "task-file-changed"), changes(was, line, zone, words)),
+        Standing::Changed { was, .. } => (say!(words, "task-file-changed"), changes(was, line, zone, reader)),
         Standing::Twice => (say!(words, "task-file-twice"), Vec::new()),
         Standing::Faulty if line.start.is_none() && line.faults.is_empty() => {
             (say!(words, "task-file-no-time"), Vec::new())
@@ -338,7 +340,7 @@ fn shown(seen: &Seen, zone: &TimeZone, words: Words) -> Shown {
     };
     Shown {
         heading: say!(words, "task-file-line", task = line.task_called(), product = product(line, words)),
-        facts: facts(line, zone, words),
+        facts: facts(line, zone, reader),
         standing,
         changes,
         seeder: None,
@@ -352,20 +354,20 @@ fn product(line: &Line, words: Words) -> String {
     line.product.clone().unwrap_or_else(|| say!(words, "task-file-product-unknown"))
 }
 
-fn facts(line: &Line, zone: &TimeZone, words: Words) -> Vec<(String, String)> {
+fn facts(line: &Line, zone: &TimeZone, reader: Reader) -> Vec<(String, String)> {
+    let words = reader.words;
     let at = |when: Option<sowmark_core::task_data::When>| {
         when.and_then(|when| when.at(zone)).map(|at| said(at, zone, words))
     };
-    let rate = |grams: Option<i64>| {
-        let (grams, area) = (grams?, line.area_m2?);
-        // g/m² is ten times kg/ha.
-        Some(words.number(grams as f64 / area as f64 * 10.0, 4))
-    };
     let mass = |grams: i64, is_coarse: bool| {
-        let mass = words.decimal(&kilograms(grams, is_coarse));
-        match rate(Some(grams)) {
-            Some(rate) => say!(words, "task-file-mass-and-rate", mass = mass, rate = rate),
-            None => say!(words, "task-file-mass", mass = mass),
+        let mass = reader.measured(&format!("{} kg", kilograms(grams, is_coarse)));
+        match line.area_m2 {
+            Some(area) => {
+                // Grams by square metre are a thousand times kilograms by it.
+                let rate = reader.rate(grams as f64 / area as f64 / 1000.0);
+                say!(words, "task-file-mass-and-rate", mass = mass, rate = rate)
+            }
+            None => mass,
         }
     };
     let facts = [
@@ -374,10 +376,7 @@ fn facts(line: &Line, zone: &TimeZone, words: Words) -> Vec<(String, String)> {
         (say!(words, "task-file-machine"), Some(line.machine())),
         (say!(words, "job-began"), at(line.start)),
         (say!(words, "job-ended"), at(line.stop)),
-        (
-            say!(words, "job-area"),
-            line.area_m2.map(|_| say!(words, "task-file-area", area = words.decimal(&line.hectares()))),
-        ),
+        (say!(words, "job-area"), line.area_m2.map(|_| reader.measured(&format!("{} ha", line.hectares())))),
         (say!(words, "task-file-by-machine"), line.machine_g.map(|grams| mass(grams, line.is_coarse))),
         (say!(words, "task-file-by-balance"), line.balance_g.map(|grams| mass(grams, false))),
         (say!(words, "task-file-revolutions"), line.revolutions_e4.map(|count| words.decimal(&revolutions(count)))),
@@ -386,15 +385,12 @@ fn facts(line: &Line, zone: &TimeZone, words: Words) -> Vec<(String, String)> {
 }
 
 /// What the file says now and what the job was made of, where the two differ.
-fn changes(was: &Said, line: &Line, zone: &TimeZone, words: Words) -> Vec<String> {
-    let is = line.said(zone);
+fn changes(was: &Said, line: &Line, zone: &TimeZone, reader: Reader) -> Vec<String> {
+    let (is, words) = (line.said(zone), reader.words);
     let nothing = || say!(words, "task-file-nothing");
-    let area = |m2: Option<i64>| {
-        m2.map_or_else(nothing, |m2| say!(words, "task-file-area", area = words.decimal(&hectares(m2))))
-    };
+    let area = |m2: Option<i64>| m2.map_or_else(nothing, |m2| reader.measured(&format!("{} ha", hectares(m2))));
     let mass = |grams: Option<i64>| {
-        grams
-            .map_or_else(nothing, |grams| say!(words, "task-file-mass", mass = words.decimal(&kilograms(grams, false))))
+        grams.map_or_else(nothing, |grams| reader.measured(&format!("{} kg", kilograms(grams, false))))
     };
     let end = |at: Option<jiff::Timestamp>| at.map_or_else(nothing, |at| said(at, zone, words));
     let rows = [

@@ -58,12 +58,14 @@ impl KeyIn {
         };
         let scope = KeyedIn { is_for: of, ..chosen }.form().for_said(reader.words);
         let unit = per_100(reader.units);
-        let digits = significant_digits_for(other, factor.expanded_uncertainty_percent);
         Self {
             value: shown(chosen, factor, reader.words),
             unit: form.unit_said(reader.words),
             scope: form.for_said(reader.words),
-            also: format!("{} {unit} {scope}", reader.words.print(other, unit, digits)),
+            also: format!(
+                "{} {unit} {scope}",
+                reader.words.print_within(other, unit, factor.expanded_uncertainty_percent)
+            ),
         }
     }
 

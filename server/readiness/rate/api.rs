@@ -2,7 +2,7 @@
 
 use super::asked::{RateAsked, Wanted};
 use super::at_work::{AtWork, is_ground, no_number};
-use super::ground::{Wheel, customary, entered_circumference};
+use super::ground::{Wheel, customary, entered_wheel};
 use crate::access::Permission;
 use crate::readiness::act;
 use crate::readiness::api::program;
@@ -66,7 +66,7 @@ impl RangeView {
 /// What a ground drive gives.
 #[derive(Debug, Serialize, utoipa::ToSchema)]
 struct GroundView {
-    /// The way per turn of the wheel, without the slip asked with.
+    /// The way per turn of the wheel, without the slip.
     circumference: Q,
     /// `asked`, or `calibration` for that of the calibration in force.
     circumference_from: &'static str,
@@ -108,7 +108,7 @@ async fn show_rate(
     let (now, _) = act::unit_now(&mut conn.cx(), &signed.actor, reader, at, MeteringUnitId(id)).await?;
     let wanted = Wanted::read(&asked, signed.actor.units, is_ground(&now))?;
     let at_work = AtWork::of(&now)?.ok_or_else(|| Error::fault("", no_number(&now, reader.words)))?;
-    let entered = entered_circumference(&mut conn.cx(), &signed.actor.scope, &at_work).await?;
+    let entered = entered_wheel(&mut conn.cx(), &signed.actor.scope, &at_work).await?;
     let wheel = Wheel::of(&at_work, &wanted, entered).filter(|_| at_work.is_ground);
     Ok(Json(view(&at_work, &wanted, wheel, now.unit.drive)?))
 }
@@ -147,7 +147,7 @@ fn ground_view(at_work: &AtWork, wanted: &Wanted, wheel: Wheel) -> Option<Ground
     Some(GroundView {
         circumference: Q::computed(wheel.circumference, wanted.length_unit),
         circumference_from: wheel.source.word(),
-        slip_percent: wanted.slip.as_percent(),
+        slip_percent: wheel.slip.as_percent(),
         ratio: at_work.setup.drive_ratio.to_string(),
         revolutions_per_metre: drive.revolutions_per_metre()?,
         rate: Q::computed(metering.ground_rate(drive)?, wanted.rate_unit),

@@ -29,7 +29,8 @@ input! {
         pub circumference: Option<Line<40>>,
         /// `m`, `cm`, `mm`, `ft` or `in`; that of the reader unless told.
         pub circumference_unit: Option<Line<12>>,
-        /// Of a ground drive: percent of the way on which the wheel stands still, where the circumference is without it.
+        /// Of a ground drive: percent of the way on which the wheel stands still, where the circumference is without it. That
+        /// of the calibration in force unless told, where its circumference is taken; else none.
         pub slip_percent: Option<Line<40>>,
         /// Of a ground drive: an area to crank, a decimal.
         pub area: Option<Line<40>>,
@@ -47,7 +48,8 @@ pub(super) struct Wanted {
     pub(super) speed_unit: Unit<dimension::Speed>,
     pub(super) circumference: Option<f64>,
     pub(super) length_unit: Unit<dimension::Length>,
-    pub(super) slip: Slip,
+    /// None where none was asked with.
+    pub(super) slip: Option<Slip>,
     pub(super) area: Option<f64>,
     pub(super) area_unit: Unit<dimension::Area>,
 }
@@ -63,7 +65,7 @@ impl Wanted {
             speed_unit: if us { unit::MPH } else { unit::KM_PER_H },
             circumference: None,
             length_unit: if us { unit::FT } else { unit::M },
-            slip: Slip::default(),
+            slip: None,
             area: None,
             area_unit: if us { unit::AC } else { unit::HA },
         }
@@ -104,14 +106,14 @@ impl Wanted {
     }
 }
 
-fn slip(faults: &mut Faults, given: Option<&Line<40>>) -> Option<Slip> {
-    let Some(Line(text)) = given else { return Some(Slip::default()) };
+fn slip(faults: &mut Faults, given: Option<&Line<40>>) -> Option<Option<Slip>> {
+    let Some(Line(text)) = given else { return Some(None) };
     let at = At::default().key("slip_percent");
     match Decimal::parse(text) {
         Err(error) => faults.add(&at, move |words: Words| error.says(words)),
         Ok(percent) => match Slip::percent(percent.to_f64()) {
             Err(impossible) => faults.add(&at, move |words: Words| impossible.says(words)),
-            Ok(slip) => Some(slip),
+            Ok(slip) => Some(Some(slip)),
         },
     }
 }

@@ -128,7 +128,7 @@ fn next(asked: &GateAsked, words: Words) -> Result<Next, Error> {
             words,
             "gate-how",
             setting = words.exactly(setting),
-            wanted = words.exactly(wanted),
+            wanted = format!("{}{unit}", words.exactly(wanted)),
             measured = format!("{}{unit}", words.exactly(measured))
         ),
         says: next.says(words),

@@ -2,7 +2,7 @@
 
 use super::asked::{RateAsked, Wanted};
 use super::at_work::{AtWork, is_ground, no_number};
-use super::ground::{Source, Wheel, customary, entered_circumference};
+use super::ground::{EnteredWheel, Source, Wheel, customary, entered_wheel};
 use super::table::{Table, ratios, speeds};
 use crate::access::{Permission, Units};
 use crate::readiness::act;
@@ -115,7 +115,7 @@ async fn rate_page(
         page.no_number = Some(no_number(&now, signed.actor.words()));
         return show(&page);
     };
-    let entered = entered_circumference(&mut conn.cx(), &signed.actor.scope, &at_work).await?;
+    let entered = entered_wheel(&mut conn.cx(), &signed.actor.scope, &at_work).await?;
     page.form = rate_form(id, &signed, is_ground, entered);
     if posted.0.is_empty() {
         return show(&page);
@@ -145,7 +145,7 @@ async fn rate_page(
 fn answer(
     at_work: &AtWork,
     wanted: &Wanted,
-    entered: Option<f64>,
+    entered: Option<EnteredWheel>,
     number: (String, String),
     signed: &Signed,
 ) -> Result<Answer, Error> {
@@ -250,8 +250,8 @@ fn wheel_part(at_work: &AtWork, wanted: &Wanted, wheel: Wheel, signed: &Signed) 
         ),
         Answered::new(say!(words, "rate-ground-way"), per_turn, ""),
     ];
-    if wanted.slip.as_percent() != 0.0 {
-        lines.push(Answered::new(say!(words, "rate-ground-slip"), words.exactly(wanted.slip.as_percent()), "%"));
+    if wheel.slip.as_percent() != 0.0 {
+        lines.push(Answered::new(say!(words, "rate-ground-slip"), words.exactly(wheel.slip.as_percent()), "%"));
     }
     if let Some(speed) = wanted.speed {
         lines.push(Answered::new(say!(words, "rate-ground-speed"), shown(drive.roller_speed_rpm(speed)), "rpm"));
@@ -267,7 +267,7 @@ fn wheel_part(at_work: &AtWork, wanted: &Wanted, wheel: Wheel, signed: &Signed) 
     WheelPart { lines, turns: turns.collect(), ratios: ratios(at_work, wanted, wheel, words) }
 }
 
-fn rate_form(id: Uuid, signed: &Signed, is_ground: bool, entered: Option<f64>) -> Form {
+fn rate_form(id: Uuid, signed: &Signed, is_ground: bool, entered: Option<EnteredWheel>) -> Form {
     let (us, words) = (signed.actor.units == Units::Us, signed.actor.words());
     let by = |metric, us_unit| if us { us_unit } else { metric };
     let mut fields = vec![
@@ -276,7 +276,8 @@ fn rate_form(id: Uuid, signed: &Signed, is_ground: bool, entered: Option<f64>) -
     ];
     if is_ground {
         let length = if us { unit::FT } else { unit::M };
-        let known = entered.map(|m| words.print(m, length, 4)).unwrap_or_default();
+        let known = entered.map(|wheel| words.print(wheel.circumference, length, 4)).unwrap_or_default();
+        let slip = entered.map(|wheel| wheel.slip.as_percent()).filter(|percent| *percent != 0.0);
         if let Some(speed) = fields.last_mut() {
             speed.required = false;
         }
@@ -289,6 +290,7 @@ fn rate_form(id: Uuid, signed: &Signed, is_ground: bool, entered: Option<f64>) -
             FormField::new("slip_percent", say!(words, "rate-slip"))
                 .hint(say!(words, "rate-slip-hint"))
                 .kind(Kind::Number)
+                .value(slip.map(|percent| words.exactly(percent)).unwrap_or_default())
                 .optional(),
             FormField::new("area", say!(words, "rate-area")).measured(&["ha", "m2", "ac"], by("ha", "ac")).optional(),
         ]);

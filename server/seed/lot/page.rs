@@ -6,7 +6,7 @@ use super::store::LotRow;
 use crate::access::Permission;
 use crate::seed::client;
 use crate::seed::field::page::client_field;
-use crate::seed::log::{LogPage, mass_field, mass_in_words, percent_field};
+use crate::seed::log::{LogPage, mass_field, percent_field};
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Kind, Posted};
@@ -54,8 +54,7 @@ async fn lots_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> 
     };
     let lots = lots.into_iter().map(|lot| {
         let stock = stocks.get(&lot.id);
-        let expected =
-            stock.map(|stock| mass_in_words(stock.expected_on_hand().kg, signed.actor.units)).unwrap_or_default();
+        let expected = stock.map(|stock| signed.actor.reader().mass(stock.expected_on_hand().kg)).unwrap_or_default();
         LotLine { lot, expected }
     });
     show(&LotsPage {

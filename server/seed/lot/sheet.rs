@@ -3,10 +3,10 @@
 use super::act;
 use super::stock;
 use super::store::LotRow;
-use crate::access::{Permission, Units};
+use crate::access::Permission;
 use crate::calibration;
 use crate::chart::Figure;
-use crate::seed::log::{Treated, mass_in_words};
+use crate::seed::log::Treated;
 use crate::seed::lot_test::store::LotTestRow;
 use crate::seed::movement::act::MovementKind;
 use crate::seed::movement::store::MovementRow;
@@ -15,6 +15,7 @@ use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::page::{Cookies, Page, show};
+use crate::web::reader::Reader;
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::response::Response;
@@ -115,9 +116,9 @@ impl TestLine {
 }
 
 fn stock_part(signed: &Signed, stock: LotBalance, movements: Vec<MovementRow>) -> StockPart {
-    let (units, zone): (Units, &TimeZone) = (signed.actor.units, &signed.actor.time_zone);
-    let words = signed.actor.words();
-    let said = |kg: f64| mass_in_words(kg, units);
+    let (reader, zone): (Reader, &TimeZone) = (signed.actor.reader(), &signed.actor.time_zone);
+    let words = reader.words;
+    let said = |kg: f64| reader.mass(kg);
     let balance = [
         (say!(words, "stock-received"), stock.received.kg),
         (say!(words, "stock-filled"), -stock.filled.kg),
