@@ -116,8 +116,7 @@ fn form(signed: &Signed, clients: &[ClientRow]) -> Form {
     if !clients.is_empty() {
         let all = std::iter::once((String::new(), say!(words, "usage-all")));
         let choice = all.chain(clients.iter().map(|client| (client.id.to_string(), client.name.clone())));
-        let field = FormField::new("client_id", say!(words, "usage-client")).choice(choice).optional();
-        fields.insert(2, field.hint(say!(words, "exchange-client-hint")));
+        fields.insert(2, FormField::new("client_id", say!(words, "exchange-client")).choice(choice).optional());
     }
     Form::new("/exchange", say!(words, "exchange-apply"), fields)
 }

@@ -240,3 +240,32 @@ fn digits_that_mean_something() {
     }
     assert_eq!(print_number(1.0 / 3.0, 40).len(), "0.".len() + 17, "no more than a float has");
 }
+
+/// A difference of two readings is known to the step of the finer one, whatever unit it is shown in.
+#[test]
+fn a_difference_ends_where_its_finer_reading_does() {
+    use sowmark_core::quantity::{print_to_step, unit};
+    use sowmark_core::words::{DecimalSign, Words};
+    for (kg, step, in_kg, in_lb) in [
+        (1.79, 0.001, "1.790", "3.946"),
+        (12.345, 0.005, "12.345", "27.216"),
+        (0.085, 0.001, "0.085", "0.187"),
+        (1.5, 0.01, "1.50", "3.31"),
+        (820.0, 1.0, "820", "1808"),
+        (820.0, 10.0, "820", "1808"),
+        (-0.25, 0.01, "-0.25", "-0.55"),
+        (2.0, 1e-15, "2.000000000000", "4.409245243698"),
+        (2.5, f64::NAN, "2", "6"),
+        (2.5, f64::INFINITY, "2", "6"),
+        (f64::NAN, 0.001, "–", "–"),
+        (f64::INFINITY, 0.001, "–", "–"),
+    ] {
+        assert_eq!(print_to_step(kg, unit::KG, step), in_kg, "{kg} kg by {step}");
+        assert_eq!(print_to_step(kg, unit::LB, step), in_lb, "{kg} kg by {step}, in lb");
+    }
+    let comma = Words { decimal: DecimalSign::Comma, ..Words::default() };
+    assert_eq!(comma.to_step(1.79, unit::KG, 0.001), "1,790");
+    // The same factor has three digits before the point's end in one unit and two in another: 9.96 ± 0.21 lb, 4.520 ± 0.095 kg.
+    assert_eq!(comma.print_within(0.0452, unit::LB_PER_100REV, 2.1), "9,96");
+    assert_eq!(comma.print_within(0.0452, unit::KG_PER_100REV, 2.1), "4,520");
+}
