@@ -18,7 +18,7 @@ fn percent(ln: f64) -> f64 {
 }
 
 /// With its sign: "+1.2 %".
-pub(super) fn signed_percent(percent: f64, words: Words) -> String {
+pub(crate) fn signed_percent(percent: f64, words: Words) -> String {
     let text = words.decimal(&format!("{:.1}", percent.abs()));
     let sign = match () {
         () if text.chars().all(|c| !c.is_ascii_digit() || c == '0') => "",
@@ -29,7 +29,7 @@ pub(super) fn signed_percent(percent: f64, words: Words) -> String {
 }
 
 /// The chart and the table behind it; a unit with one job has no line yet, but its point.
-pub(super) fn figure(drift: &Drift, zone: &TimeZone, reader: Reader) -> Figure {
+pub(crate) fn figure(drift: &Drift, zone: &TimeZone, reader: Reader) -> Figure {
     let words = reader.words;
     let machine = format!("{}, {}", drift.seeder, drift.unit);
     let frame = Frame { height: 248.0, ..Frame::PLAIN };
