@@ -5,6 +5,7 @@ mod card;
 mod check;
 mod season;
 mod sight;
+mod usage;
 
 use crate::world::Person;
 
