@@ -216,6 +216,12 @@ impl Person {
         self.send(Method::GET, path, None).await
     }
 
+    /// The answer as it begins, its body still to be read.
+    pub async fn open(&self, path: &str) -> axum::response::Response {
+        let request = self.request(Method::GET, path).body(Body::empty()).expect("a request");
+        self.router.clone().oneshot(request).await.expect("an answer")
+    }
+
     pub async fn post(&self, path: &str, body: Value) -> Answer {
         self.send(Method::POST, path, Some(body.to_string())).await
     }

@@ -2537,3 +2537,81 @@ check-print-broken = Entry { $entry } is no longer as it was written: the record
 check-print-unknown = The trail of { $organization } has no such entry. Look for a mistyped digit; otherwise the paper comes from another
     organization or another server, or the end of the trail was cut off.
 check-print-compare = You typed only its beginning. Compare the rest with the paper:
+season-report-title = Season report
+season-report-about = What each unit was caught with, what had to be caught again and how soon it was, the ground and the seed, and
+    what was not as it should be. A reason stands from when it began until the unit was caught again, an earlier number was true
+    again, the office let it pass, or it no longer held; all as known at the moment named below.
+season-report-own = Of the jobs those that you logged.
+season-report-submit = Show the report
+season-report-units = Metering units
+season-report-accepted = Catches accepted
+season-report-held = Catches held
+season-report-rejected = Catches rejected
+season-report-caught = Reasons to catch again, caught
+season-report-caught-short = Reasons caught
+season-report-otherwise = Reasons to catch again, ended otherwise
+season-report-open = Reasons to catch again, still open
+season-report-open-short = Reasons open
+season-report-longest = Longest until caught again
+season-report-sums = All units
+season-report-fleet = The fleet
+season-report-seed = Seed by lot
+report-season = Season
+report-season-usual = this one
+report-of-client = For { $client } alone: their seed and their fields.
+report-fitted-last = Fitted at the end
+report-state-last = State at the end
+report-fitted = { $gated ->
+    [yes] { $roller }, drive ratio { $ratio }, gate { $gate }, { $runs ->
+        [one] 1 run
+       *[other] { $runs } runs
+    }
+   *[no] { $roller }, drive ratio { $ratio }, { $runs ->
+        [one] 1 run
+       *[other] { $runs } runs
+    }
+}
+report-catches = Catches
+report-catches-of = Catches of { $unit }
+report-no-catches = No catch in this period.
+report-factor = Factor per run
+report-uncertainty = Known to
+report-verdict = Checks
+report-became = What became of it
+report-triggers = Reasons to catch again or to check
+report-triggers-of = Reasons to catch { $unit } again or to check it
+report-jobs-of = Jobs of { $unit }
+report-trigger-state = State
+report-trigger = Reason
+report-since = Stood since
+report-answer = How it was answered
+report-after = Stood for
+report-answer-open = Not yet answered
+report-answer-caught = Caught again on { $when }
+report-answer-recalled = An earlier number was true again on { $when }
+report-answer-waived = The office let it pass on { $when }, until { $until }: { $reason }
+report-answer-gone = No longer so on { $when }
+report-exceptions = Exceptions
+report-exception-untrue = { $area } on { $field } sown under a number that was not true. { $why }
+report-exception-accepted = A catch with lot { $lot } failed a check, and the office accepted it.
+report-exception-waived = The office let pass until { $until }: { $trigger }. { $reason }
+report-unfinished = This report is still being made. If this line stays, it is incomplete: load the page again.
+report-end = End of the report.
+report-incomplete = This report is incomplete
+report-incomplete-why = Something went wrong while it was being made, and what should follow is missing. Do not use it. Load the page
+    again; if that does not help, tell whoever looks after the server.
+book-title = Seeder book
+book-of = { $seeder }: seeder book
+book-about = Everything about one machine: what it is, what each unit was caught with, what stood against its numbers and how it was
+    answered, its jobs, the scales that its catches were weighed on, and everything that was logged.
+book-submit = Show the book
+book-choose = Choose a seeder and a period
+book-seeder = The seeder’s page
+book-as-of = What is fitted and what stands as of { $when }:
+book-no-number = none
+book-called = called { $names } by terminals
+book-scales = Checks of the scales
+book-scale = Scale
+book-reference = Known mass
+book-reading = Reading
+book-no-log = Nothing was logged in this period.

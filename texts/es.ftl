@@ -3272,3 +3272,81 @@ check-print-broken = La entrada { $entry } ya no está como se escribió: los re
 check-print-unknown = El registro de { $organization } no tiene esa entrada. Busque un dígito mal escrito; si no, la hoja viene de otra
     organización o de otro servidor, o se cortó el final del registro.
 check-print-compare = Escribió solo el comienzo. Compare el resto con la hoja:
+season-report-title = Informe de campaña
+season-report-about = Con qué se ensayó cada dosificador, qué hubo que repetir y cuánto tardó, la superficie y la semilla, y lo que no
+    estuvo como debía. Un motivo existe desde que empezó hasta que se repitió el ensayo, volvió a valer un número anterior, la oficina lo
+    dejó pasar o dejó de cumplirse; todo como se sabe en el momento indicado abajo.
+season-report-own = De las labores, las que usted registró.
+season-report-submit = Mostrar el informe
+season-report-units = Dosificadores
+season-report-accepted = Ensayos aceptados
+season-report-held = Ensayos en espera
+season-report-rejected = Ensayos rechazados
+season-report-caught = Motivos para repetir el ensayo, ensayados
+season-report-caught-short = Motivos ensayados
+season-report-otherwise = Motivos para repetir el ensayo, terminados de otro modo
+season-report-open = Motivos para repetir el ensayo, pendientes
+season-report-open-short = Motivos pendientes
+season-report-longest = Lo que más tardó un ensayo en repetirse
+season-report-sums = Todos los dosificadores
+season-report-fleet = La flota
+season-report-seed = Semilla por lote
+report-season = Campaña
+report-season-usual = la actual
+report-of-client = Solo de { $client }: su semilla y sus campos.
+report-fitted-last = Montaje al final
+report-state-last = Estado al final
+report-fitted = { $gated ->
+    [yes] { $roller }, relación { $ratio }, compuerta { $gate }, { $runs ->
+        [one] 1 bajada
+       *[other] { $runs } bajadas
+    }
+   *[no] { $roller }, relación { $ratio }, { $runs ->
+        [one] 1 bajada
+       *[other] { $runs } bajadas
+    }
+}
+report-catches = Ensayos
+report-catches-of = Ensayos de { $unit }
+report-no-catches = Ningún ensayo en este período.
+report-factor = Factor por bajada
+report-uncertainty = Se conoce con
+report-verdict = Controles
+report-became = Qué resultó
+report-triggers = Motivos para repetir el ensayo o revisar
+report-triggers-of = Motivos para repetir el ensayo de { $unit } o revisarlo
+report-jobs-of = Labores de { $unit }
+report-trigger-state = Estado
+report-trigger = Motivo
+report-since = Desde
+report-answer = Cómo se atendió
+report-after = Duró
+report-answer-open = Todavía sin atender
+report-answer-caught = Nuevo ensayo el { $when }
+report-answer-recalled = Volvió a valer un número anterior el { $when }
+report-answer-waived = La oficina lo dejó pasar el { $when }, hasta el { $until }: { $reason }
+report-answer-gone = Dejó de cumplirse el { $when }
+report-exceptions = Excepciones
+report-exception-untrue = { $area } en { $field } sembradas con un número que no era válido. { $why }
+report-exception-accepted = Un ensayo con el lote { $lot } no pasó un control, y la oficina lo aceptó.
+report-exception-waived = La oficina dejó pasar hasta el { $until }: { $trigger }. { $reason }
+report-unfinished = Este informe todavía se está haciendo. Si esta línea no desaparece, está incompleto: vuelva a cargar la página.
+report-end = Fin del informe.
+report-incomplete = Este informe está incompleto
+report-incomplete-why = Algo falló mientras se hacía, y falta lo que debería seguir. No lo use. Vuelva a cargar la página; si no
+    resulta, avise a quien atiende el servidor.
+book-title = Libro de la sembradora
+book-of = { $seeder }: libro de la sembradora
+book-about = Todo sobre una máquina: qué es, con qué se ensayó cada dosificador, qué hubo contra sus números y cómo se atendió, sus
+    labores, las balanzas en que se pesaron sus ensayos y todo lo que se anotó.
+book-submit = Mostrar el libro
+book-choose = Elegir una sembradora y un período
+book-seeder = La página de la sembradora
+book-as-of = El montaje y el estado al { $when }:
+book-no-number = ninguno
+book-called = las terminales lo llaman { $names }
+book-scales = Controles de las balanzas
+book-scale = Balanza
+book-reference = Pesa patrón
+book-reading = Lectura
+book-no-log = No se anotó nada en este período.

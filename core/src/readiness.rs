@@ -20,6 +20,7 @@ mod scale;
 mod season;
 mod seed;
 mod service;
+mod stood;
 mod tank;
 mod timeline;
 mod trigger;
@@ -39,6 +40,7 @@ pub use self::{
     scale::{ScaleStanding, passes, scale_standing},
     season::season_in_force,
     seed::{latest_known_tests, same_crop},
+    stood::{Answer, End, Stood, stood},
     tank::{Tank, tank_at},
     trigger::{Severity, Trigger, UnknownTrigger},
 };

@@ -57,6 +57,63 @@ pub async fn histories(
     })
 }
 
+/// The units that somebody sees, read one after the other, and what surrounds them read once: for reports, whose memory must
+/// not grow with the fleet.
+#[derive(Debug)]
+pub struct OneByOne {
+    rows: store::SurroundingRows,
+    rollers: Vec<store::NameRow>,
+    people: Vec<store::NameRow>,
+    units: Vec<UnitRow>,
+    /// Of the unit that was read last.
+    records: Records,
+}
+
+impl OneByOne {
+    /// What surrounds the units, and which there are; of one seeder, or of all.
+    ///
+    /// # Errors
+    /// The database.
+    pub async fn new(cx: &mut Cx<'_>, scope: &Scope, zone: &TimeZone, seeder: Option<SeederId>) -> Result<Self, Error> {
+        let organization = scope.organization;
+        let mut units = store::units(cx, organization, Span::ALL).await?;
+        units.retain(|unit| scope.seeders.includes(&SeederId(unit.seeder_id)));
+        units.retain(|unit| seeder.is_none_or(|only| only.0 == unit.seeder_id));
+        let rows = store::surroundings(cx, organization).await?;
+        let (rollers, people) = (store::rollers(cx, organization).await?, store::people(cx, organization).await?);
+        let nothing = store::UnitRecordRows::default();
+        let names = Names::new(scope, &rows, &nothing, rollers.clone(), people.clone())?;
+        let surroundings = gather::surroundings(zone, &rows)?;
+        Ok(Self { rows, rollers, people, units, records: Records { units: Vec::new(), surroundings, names } })
+    }
+
+    /// The units, in the order of the board.
+    #[must_use]
+    pub fn units(&self) -> &[UnitRow] {
+        &self.units
+    }
+
+    /// What surrounds them.
+    #[must_use]
+    pub fn surroundings(&self) -> &Surroundings {
+        &self.records.surroundings
+    }
+
+    /// The records of one of the units, and of no other.
+    ///
+    /// # Errors
+    /// The database.
+    pub async fn read(&mut self, cx: &mut Cx<'_>, scope: &Scope, unit: &UnitRow) -> Result<&Records, Error> {
+        let (seeder, only) = (Span::only(unit.seeder_id), Span::only(unit.id));
+        let rows = store::records(cx, scope.organization, seeder, only).await?;
+        let units = std::slice::from_ref(unit);
+        let histories = gather::histories(units, &rows)?;
+        self.records.units = units.iter().cloned().zip(histories).collect();
+        self.records.names = Names::new(scope, &self.rows, &rows, self.rollers.clone(), self.people.clone())?;
+        Ok(&self.records)
+    }
+}
+
 /// What surrounds the units of an organization.
 ///
 /// # Errors

@@ -32,6 +32,7 @@ pub struct Names {
     people: HashMap<Uuid, String>,
     records: HashMap<Uuid, (Timestamp, Option<Uuid>)>,
     uncertainties: HashMap<Uuid, f64>,
+    verdicts: HashMap<Uuid, String>,
 }
 
 impl Names {
@@ -62,6 +63,7 @@ impl Names {
                 .iter()
                 .map(|calibration| (calibration.head.id, calibration.expanded_uncertainty_percent))
                 .collect(),
+            verdicts: rows.calibrations.iter().map(|made| (made.head.id, made.verdict.clone())).collect(),
         })
     }
 
@@ -99,6 +101,12 @@ impl Names {
         by.and_then(|by| self.people.get(&by)).map(String::as_str)
     }
 
+    /// By which account a record was entered.
+    #[must_use]
+    pub fn recorded_by(&self, record: Uuid) -> Option<Uuid> {
+        self.records.get(&record)?.1
+    }
+
     /// How many digits of a calibration's factor mean something.
     #[must_use]
     pub fn digits(&self, calibration: Uuid, factor: f64) -> usize {
@@ -109,6 +117,12 @@ impl Names {
     #[must_use]
     pub fn uncertainty_percent(&self, calibration: Uuid) -> f64 {
         self.uncertainties.get(&calibration).copied().unwrap_or_default()
+    }
+
+    /// What a calibration's checks came to, as the API names it; none for what is no calibration.
+    #[must_use]
+    pub fn verdict(&self, calibration: Uuid) -> Option<&str> {
+        self.verdicts.get(&calibration).map(String::as_str)
     }
 
     /// When a record happened.

@@ -198,7 +198,7 @@ impl Span {
 }
 
 /// What was recorded of the seeders and units of a span.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub(super) struct UnitRecordRows {
     pub(super) lay_ups: Vec<LayUpRow>,
     pub(super) configurations: Vec<ConfigurationRow>,

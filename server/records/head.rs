@@ -124,7 +124,7 @@ pub fn person_or_host(name: Option<&str>, words: Words) -> String {
 }
 
 /// A span of time as people say it, in seconds; from some minutes on.
-fn span(seconds: i64, words: Words) -> String {
+pub(crate) fn span(seconds: i64, words: Words) -> String {
     let about = |unit: i64| u64::try_from((seconds + unit / 2) / unit).unwrap_or(0);
     if seconds < 2 * HOUR {
         say!(words, "record-span-minutes", minutes = about(60))

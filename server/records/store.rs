@@ -86,7 +86,7 @@ queries! {
         ) t
         join recorded r on r.organization_id = $1 and r.id = t.id
         left join metering_unit u on u.organization_id = $1 and u.id = t.metering_unit_id
-        where (r.occurred_at, r.recorded_at, r.id) < ($3, $4, $5)
+        where (r.occurred_at, r.recorded_at, r.id) < ($3, $4, $5) and r.occurred_at >= $9
           and ($6 = true or t.lot_id is null or exists (
             select 1 from lot l join membership_client m on m.organization_id = l.organization_id and m.client_id = l.client_id
             where l.organization_id = $1 and l.id = t.lot_id and m.account_id = $7))
@@ -136,6 +136,8 @@ pub struct TimelineRow {
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Stretch {
     pub before: (i64, i64, Uuid),
+    /// The first moment that belongs to it, microseconds.
+    pub from: i64,
     /// The account whose clients' lots alone are shown.
     pub limited_to: Option<AccountId>,
     pub limit: i64,
@@ -171,6 +173,7 @@ pub(super) async fn timeline(
 ) -> Result<Vec<TimelineRow>> {
     let (occurred, recorded, id) = stretch.before;
     let everything = stretch.limited_to.is_none();
-    let values = args![organization, seeder, occurred, recorded, id, everything, stretch.limited_to, stretch.limit];
+    let (limited_to, limit) = (stretch.limited_to, stretch.limit);
+    let values = args![organization, seeder, occurred, recorded, id, everything, limited_to, limit, stretch.from];
     cx.fetch_all(TIMELINE, values).await
 }

@@ -12,7 +12,7 @@ use crate::saying;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
 use crate::web::reader::Reader;
-use sowmark_core::ids::SeederId;
+use sowmark_core::ids::{AccountId, SeederId};
 use sowmark_core::say;
 use sowmark_core::words::Words;
 use uuid::Uuid;
@@ -38,10 +38,47 @@ pub async fn page_of_timeline(
             }
         },
     };
-    let limited_to = if actor.scope.lots == Reach::All { None } else { Some(actor.account) };
-    let stretch = Stretch { before, limited_to, limit: asked.fetch() };
+    let stretch = Stretch { before, from: i64::MIN, limited_to: limited_to(actor), limit: asked.fetch() };
     let rows = store::timeline(cx, actor.organization(), seeder, stretch).await?;
     Ok(asked.page(rows, |row| row.head.id))
+}
+
+/// Whose clients' lots alone are shown.
+fn limited_to(actor: &Actor) -> Option<AccountId> {
+    (actor.scope.lots != Reach::All).then_some(actor.account)
+}
+
+/// How many records are read at a time.
+const AT_A_TIME: i64 = 500;
+
+/// The records of a seeder and its units from a moment until another, that one not included, oldest first; void ones among them.
+///
+/// # Errors
+/// 404 without the seeder; the database.
+pub async fn between(
+    cx: &mut Cx<'_>,
+    actor: &Actor,
+    seeder: SeederId,
+    from: i64,
+    to: i64,
+) -> Result<Vec<TimelineRow>, Error> {
+    find_seeder(cx, &actor.scope, seeder).await?;
+    let mut all = Vec::new();
+    let mut before = (to, i64::MIN, Uuid::nil());
+    loop {
+        let stretch = Stretch { before, from, limited_to: limited_to(actor), limit: AT_A_TIME };
+        let rows = store::timeline(cx, actor.organization(), seeder, stretch).await?;
+        let count = rows.len();
+        all.extend(rows);
+        match all.last() {
+            Some(last) if i64::try_from(count).is_ok_and(|count| count == AT_A_TIME) => {
+                before = (last.head.occurred_at, last.head.recorded_at, last.head.id);
+            }
+            _ => break,
+        }
+    }
+    all.reverse();
+    Ok(all)
 }
 
 impl TimelineRow {

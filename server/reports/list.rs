@@ -1,6 +1,6 @@
 //! The page that lists the reports, each with the choice of what it is about.
 
-use super::{cab_card, check};
+use super::{cab_card, check, season};
 use crate::access::Permission;
 use crate::fleet::seeder::act::seeders;
 use crate::web::door::Signed;
@@ -22,15 +22,19 @@ struct ReportsPage {
     page: Page,
     /// None while there is no seeder to make a card for.
     card: Option<Form>,
+    season: Form,
     check: Form,
 }
 
 async fn reports_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
     let words = signed.actor.words();
-    let seeders = seeders(&mut signed.app.read().await?.cx(), &signed.actor.scope).await?;
+    let mut conn = signed.app.read().await?;
+    let seeders = seeders(&mut conn.cx(), &signed.actor.scope).await?;
+    let season = season::Choice::of(&mut conn.cx(), &signed).await?.form(words);
     show(&ReportsPage {
         page: Page::new(&signed, &cookies, say!(words, "reports-title"), "/reports"),
         card: (!seeders.is_empty()).then(|| cab_card::card_form(&signed, &seeders)),
+        season,
         check: check::check_form(words),
     })
 }

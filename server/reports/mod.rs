@@ -4,10 +4,18 @@
 //! Nothing is computed here: a report asks the features' acts and shows their answers. It reads one state of the database,
 //! the one whose head it names.
 
+mod book;
 mod cab_card;
 mod check;
 mod list;
+mod machine;
+mod parts;
+mod period;
+mod season;
 pub mod stamp;
+mod sums;
+mod told;
+mod unit;
 
 pub use stamp::Stamp;
 
@@ -16,5 +24,8 @@ use crate::web::routes::Route;
 /// The routes of reports.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    [list::routes(), cab_card::routes(), check::routes()].into_iter().flatten().collect()
+    [list::routes(), cab_card::routes(), season::routes(), check::routes(), book::routes()]
+        .into_iter()
+        .flatten()
+        .collect()
 }

@@ -15,7 +15,7 @@ use crate::web::door::Signed;
 use crate::web::error::Error;
 use jiff::Timestamp;
 use sowmark_core::drift::{Outcome, WeightedChart, WeightedPoint, implied_factor};
-use sowmark_core::ids::{CalibrationId, LotId, MeteringUnitId};
+use sowmark_core::ids::{CalibrationId, ClientId, LotId, MeteringUnitId};
 use sowmark_core::moment::{Dated, Moment, latest_by};
 use sowmark_core::policy::Policy;
 use sowmark_core::readiness::{
@@ -126,27 +126,23 @@ pub async fn usage(cx: &mut Cx<'_>, signed: &Signed, asked: &UsageAsked) -> Resu
             && seeders.as_ref().is_none_or(|seeders| seeders.contains(&seeder))
     };
     let records = readiness::act::histories(cx, scope, &actor.time_zone, None).await?;
-    let policy = policy::in_force(cx, scope).await?.policy;
-    let clients = ClientsLots::of(cx, scope, asked).await?;
-    let mut rows = job::act::standing_jobs(cx, scope, period).await?;
+    let judging = Judging::of(cx, scope, asked.client_id).await?;
+    let Judging { policy, clients, .. } = &judging;
+    let mut rows = job::act::standing_jobs(cx, scope, period, None).await?;
     rows.retain(|row| {
         is_asked_seeder(row.seeder_id)
             && asked.lot_id.is_none_or(|lot| lot.0 == row.lot_id)
             && asked.field_id.is_none_or(|field| row.field_id == Some(field.0))
-            && clients.own(row)
-            && (actor.role != Role::Crew || row.head.recorded_by == Some(actor.account.0))
     });
-    let germination = store::germination(cx, scope).await?;
-    let judge = Judge { signed, records: &records, policy: &policy, germination: &germination, lots: &clients.lots };
-    let jobs = judge.jobs(rows)?;
+    let jobs = judging.jobs(signed, &records, rows)?;
     let whole = actor.may(Permission::ReadStock);
-    let lots = if whole { lots(cx, signed, asked, period, &clients, &jobs, &policy).await? } else { Vec::new() };
+    let lots = if whole { lots(cx, signed, asked, period, clients, &jobs, policy).await? } else { Vec::new() };
     let sees_all = sees_drift(actor) && asked.client_id.is_none() && asked.field_id.is_none();
     let (mut tanks, mut drifts) = (Vec::new(), Vec::new());
     if sees_all {
         let flows = flows(&store::tanks(cx, scope).await?)?;
         for (unit, history) in records.units.iter().filter(|(unit, _)| is_asked_seeder(unit.seeder_id)) {
-            let spans = flows.get(&unit.id).map_or_else(Vec::new, |flows| tank_spans(flows, &policy));
+            let spans = flows.get(&unit.id).map_or_else(Vec::new, |flows| tank_spans(flows, policy));
             tanks.extend(
                 spans
                     .into_iter()
@@ -159,7 +155,7 @@ pub async fn usage(cx: &mut Cx<'_>, signed: &Signed, asked: &UsageAsked) -> Resu
                         span,
                     }),
             );
-            drifts.extend(drift(cx, scope, (unit, history), &records.surroundings, at, &policy).await?);
+            drifts.extend(drift(cx, scope, (unit, history), &records.surroundings, at, policy).await?);
         }
     }
     Ok(Usage { period, at, jobs, lots, tanks, drifts, names: records.names })
@@ -184,21 +180,92 @@ async fn is_within(cx: &mut Cx<'_>, scope: &Scope, asked: &UsageAsked) -> Result
 }
 
 /// The lots that somebody sees, and whose jobs are asked for.
+#[derive(Debug)]
 struct ClientsLots {
     client: Option<Uuid>,
     lots: Vec<LotRow>,
 }
 
 impl ClientsLots {
-    async fn of(cx: &mut Cx<'_>, scope: &Scope, asked: &UsageAsked) -> Result<Self, Error> {
+    async fn of(cx: &mut Cx<'_>, scope: &Scope, client: Option<ClientId>) -> Result<Self, Error> {
         let lots = lot::act::lots(cx, scope).await?;
-        Ok(Self { client: asked.client_id.map(|client| client.0), lots })
+        Ok(Self { client: client.map(|client| client.0), lots })
+    }
+
+    fn owns(&self, lot: Uuid) -> bool {
+        let found = self.lots.iter().find(|found| found.id == lot);
+        found.is_some_and(|found| self.client.is_none() || found.client_id == self.client)
     }
 
     /// A job with the client's seed, or on the client's field.
     fn own(&self, row: &JobRow) -> bool {
-        let of_lot = || self.lots.iter().any(|lot| lot.id == row.lot_id && lot.client_id == self.client);
-        self.client.is_none() || row.field_client_id == self.client || of_lot()
+        self.client.is_none() || row.field_client_id == self.client || self.owns(row.lot_id)
+    }
+}
+
+/// What jobs are judged by, read once for however many.
+#[derive(Debug)]
+pub struct Judging {
+    policy: Policy,
+    germination: Vec<GerminationRow>,
+    clients: ClientsLots,
+}
+
+impl Judging {
+    /// Of everything that somebody sees, or of one client's.
+    ///
+    /// # Errors
+    /// The database.
+    pub async fn of(cx: &mut Cx<'_>, scope: &Scope, client: Option<ClientId>) -> Result<Self, Error> {
+        Ok(Self {
+            policy: policy::in_force(cx, scope).await?.policy,
+            germination: store::germination(cx, scope).await?,
+            clients: ClientsLots::of(cx, scope, client).await?,
+        })
+    }
+
+    /// Whether a lot is one that is asked about.
+    #[must_use]
+    pub fn owns(&self, lot: LotId) -> bool {
+        self.clients.owns(lot.0)
+    }
+
+    /// The policy in force.
+    #[must_use]
+    pub fn policy(&self) -> &Policy {
+        &self.policy
+    }
+
+    /// The jobs of one unit in a period, judged.
+    ///
+    /// # Errors
+    /// The database.
+    pub async fn jobs_of_unit(
+        &self,
+        cx: &mut Cx<'_>,
+        signed: &Signed,
+        records: &readiness::act::Records,
+        unit: MeteringUnitId,
+        period: Period,
+    ) -> Result<Vec<JobUse>, Error> {
+        let rows = job::act::standing_jobs(cx, &signed.actor.scope, period, Some(unit)).await?;
+        self.jobs(signed, records, rows)
+    }
+
+    /// Those that are asked about and that somebody may see: a crew member their own.
+    fn jobs(
+        &self,
+        signed: &Signed,
+        records: &readiness::act::Records,
+        mut rows: Vec<JobRow>,
+    ) -> Result<Vec<JobUse>, Error> {
+        let actor = &signed.actor;
+        rows.retain(|row| {
+            let is_own = actor.role != Role::Crew || row.head.recorded_by == Some(actor.account.0);
+            is_own && self.clients.own(row)
+        });
+        let Self { policy, germination, clients } = self;
+        Judge { signed, records, policy, germination, lots: &clients.lots }.jobs(rows)
     }
 }
 
@@ -351,7 +418,11 @@ pub async fn drift_of_unit(cx: &mut Cx<'_>, signed: &Signed, unit: MeteringUnitI
     drift(cx, scope, (row, history), &records.surroundings, now, &policy).await
 }
 
-async fn drift(
+/// How the jobs of a unit agree with the number that it was compared with at a moment; none without jobs since.
+///
+/// # Errors
+/// The database.
+pub(crate) async fn drift(
     cx: &mut Cx<'_>,
     scope: &Scope,
     (unit, history): (&readiness::store::UnitRow, &UnitHistory),

@@ -18,7 +18,7 @@ fn percent(ln: f64) -> f64 {
 }
 
 /// With its sign: "+1.2 %".
-pub(super) fn signed_percent(percent: f64, words: Words) -> String {
+pub(crate) fn signed_percent(percent: f64, words: Words) -> String {
     let text = words.decimal(&format!("{:.1}", percent.abs()));
     let sign = match () {
         () if text.chars().all(|c| !c.is_ascii_digit() || c == '0') => "",

@@ -12,6 +12,9 @@ pub mod signing;
 pub mod store;
 mod sums;
 
+pub(crate) use chart::{figure as drift_figure, signed_percent};
+pub(crate) use page::{area, basis, mass, number_stands, rate};
+
 use crate::web::routes::Route;
 
 /// The routes of usage.

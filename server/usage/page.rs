@@ -243,11 +243,6 @@ impl Told<'_> {
         let lot = self.usage.names.lot(row.lot_id).map_or_else(String::new, |lot| lot.number.clone());
         let rate = |si: f64| rate(si, self.reader);
         let count = |count: f64| words.number(count, 3);
-        let stands = match (job.was_true(), job.readiness.due.is_empty()) {
-            (true, true) => say!(words, "usage-number-true"),
-            (true, false) => say!(words, "usage-number-check"),
-            (false, _) => say!(words, "usage-number-untrue"),
-        };
         JobLine {
             when: row.head.when(self.zone, words),
             seeder_id: row.seeder_id,
@@ -263,7 +258,7 @@ impl Told<'_> {
             deviation: job.came_to.map(|came_to| signed_percent(100.0 * came_to.deviation, words)).unwrap_or_default(),
             seeds: job.came_to.and_then(|came_to| came_to.seeds_per_m2).map(count).unwrap_or_default(),
             plants: job.plants_per_m2.map(count).unwrap_or_default(),
-            stands,
+            stands: number_stands(job, words),
             was_true: job.was_true(),
         }
     }
@@ -300,7 +295,17 @@ impl Told<'_> {
     }
 }
 
-fn basis(basis: SeedUsedBasis, words: Words) -> String {
+/// How the number stood when a job began.
+pub(crate) fn number_stands(job: &JobUse, words: Words) -> String {
+    match (job.was_true(), job.readiness.due.is_empty()) {
+        (true, true) => say!(words, "usage-number-true"),
+        (true, false) => say!(words, "usage-number-check"),
+        (false, _) => say!(words, "usage-number-untrue"),
+    }
+}
+
+/// How seed is known, in short.
+pub(crate) fn basis(basis: SeedUsedBasis, words: Words) -> String {
     match basis {
         SeedUsedBasis::Weighed => say!(words, "usage-basis-weighed"),
         SeedUsedBasis::Bags => say!(words, "usage-basis-bags"),
@@ -359,14 +364,14 @@ fn machine_share(sown: &Sown, reader: Reader) -> String {
     if sown.machine_total.kg > 0.0 { mass(sown.machine_total.kg, reader) } else { String::new() }
 }
 
-pub(super) fn mass(kg: f64, reader: Reader) -> String {
+pub(crate) fn mass(kg: f64, reader: Reader) -> String {
     reader.mass(kg)
 }
 
-pub(super) fn area(square_metres: f64, reader: Reader) -> String {
+pub(crate) fn area(square_metres: f64, reader: Reader) -> String {
     reader.area(square_metres)
 }
 
-pub(super) fn rate(si: f64, reader: Reader) -> String {
+pub(crate) fn rate(si: f64, reader: Reader) -> String {
     reader.rate(si)
 }

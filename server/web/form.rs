@@ -474,6 +474,17 @@ impl Form {
         self
     }
 
+    /// What is chosen of its lists, label and choice, where anything in particular is: for a print-out, on which there is no form.
+    #[must_use]
+    pub fn chosen(&self) -> Vec<(String, String)> {
+        let of_lists = self.fields.iter().filter(|field| !field.value.is_empty());
+        let chosen = of_lists.filter_map(|field| {
+            let option = field.options.iter().find(|option| option.selected)?;
+            Some((field.label.clone(), option.label.clone()))
+        });
+        chosen.collect()
+    }
+
     /// Marks the chosen options.
     fn settle(&mut self) {
         for field in &mut self.fields {

@@ -25,13 +25,31 @@ after(async () => {
 
 const close = (text) => text.normalize('NFKC').replace(/\s+/g, '');
 
-/** The text of each page of a PDF, without its spaces. */
+/** A page's text lines from its head to its foot, by where they stand on the paper; the number of the page is none. */
+function linesOf(items) {
+  const lines = [];
+  for (const item of items.filter(({ str }) => str.trim())) {
+    const [y, size] = [item.transform[5], Math.hypot(item.transform[2], item.transform[3])];
+    const line = lines.find((other) => Math.abs(other.y - y) < 1.5);
+    if (line) {
+      line.items.push(item);
+    } else {
+      lines.push({ y, size, items: [item] });
+    }
+  }
+  const textOf = ({ items }) => close(items.toSorted((a, b) => a.transform[4] - b.transform[4]).map(({ str }) => str).join(''));
+  const told = lines.map((line) => ({ ...line, text: textOf(line) })).toSorted((a, b) => b.y - a.y);
+  return told.filter(({ text }) => !/^\d+\/\d+$/.test(text));
+}
+
+/** Each page of a PDF: its text without spaces in the order of the page, and its lines. */
 async function pagesOf(pdf) {
   const document = await getDocument({ data: new Uint8Array(pdf), verbosity: 0 }).promise;
   const pages = [];
   for (let number = 1; number <= document.numPages; number += 1) {
     const { items } = await (await document.getPage(number)).getTextContent();
-    pages.push(close(items.map((item) => item.str).join('')));
+    const numbers = new RegExp(`^${number}/${document.numPages}|${number}/${document.numPages}$`);
+    pages.push({ text: close(items.map((item) => item.str).join('')).replace(numbers, ''), lines: linesOf(items) });
   }
   return pages;
 }
@@ -47,19 +65,49 @@ async function print(name, format) {
   await page.emulateMedia({ media: 'print' });
   const texts = (selector) => page.locator(selector).evaluateAll((found) =>
     found.filter((element) => element.checkVisibility()).map((element) => element.innerText));
-  const [rows, headings, digits] = [await texts('tbody tr'), await texts('h1, h2, h3, caption'), await texts('.stamp .digits')];
+  const [rows, headings, digits] = [await texts('tbody tr, .entry'), await texts('h1, h2, h3, caption'), await texts('.stamp .digits')];
+  const heads = await texts('thead tr');
+  // Whatever a printer without colours makes of them: text is black or dark grey.
+  const coloured = await page.locator('main *').evaluateAll((found) => found
+    .filter((element) => element.checkVisibility() && [...element.childNodes].some((node) => node.nodeType === 3 && node.data.trim()))
+    .filter((element) => {
+      const [red, green, blue] = getComputedStyle(element).color.match(/\d+/g).map(Number);
+      return red !== green || green !== blue || red > 0x55;
+    })
+    .map((element) => element.outerHTML.slice(0, 120)));
   await page.emulateMedia({ media: null });
-  return { pages: await pagesOf(pdf), rows: rows.map(close), headings: headings.map(close), digits: digits.map(close) };
+  const pages = await pagesOf(pdf);
+  return {
+    pages: pages.map(({ text }) => text), lines: pages.map(({ lines }) => lines), coloured, heads: heads.map(close),
+    rows: rows.map(close), headings: headings.map(close), digits: digits.map(close),
+  };
 }
 
 /** What every report owes its reader. */
-function isWhole(name, { pages, rows, headings, digits }) {
+function isWhole(name, { pages, lines, rows, headings, heads, digits, coloured }) {
   for (const row of rows) assert.ok(pages.some((page) => page.includes(row)), `${name}: a row is cut: ${row}`);
   for (const heading of headings) {
     assert.ok(!pages.some((page) => page.endsWith(heading)), `${name}: a heading is the last line of a page: ${heading}`);
   }
+  for (const head of heads) {
+    assert.ok(!pages.some((page) => page.endsWith(head)), `${name}: a table's head is the last line of a page: ${head}`);
+  }
+  lines.forEach((page, number) => {
+    const foot = page.at(-1);
+    const lonely = headings.find((heading) => heading === foot?.text);
+    assert.ok(foot && !lonely, `${name}: at the foot of page ${number + 1} stands ${lonely ?? 'nothing'}`);
+  });
   assert.ok(digits.length > 0 && digits.every((head) => /^[0-9a-f]{64}$/.test(head)), `${name}: ${digits}`);
   assert.ok(pages.at(-1).includes(digits.at(-1)), `${name}: the last page has no stamp`);
+  assert.deepEqual(coloured, [], `${name}: text that needs colour`);
+}
+
+/** A long report: its sheets are numbered, and nothing on them is smaller than a newspaper's notices. */
+function isLong(name, printed) {
+  isWhole(name, printed);
+  const smallest = Math.min(...printed.lines.flat().map(({ size }) => size));
+  assert.ok(smallest >= 6.9, `${name}: ${smallest} points`);
+  assert.ok(printed.pages.at(-1).includes('Endofthereport.'), `${name} has no end`);
 }
 
 for (const format of ['A4', 'Letter']) {
@@ -82,6 +130,13 @@ for (const format of ['A4', 'Letter']) {
     assert.ok(printed.rows.length > 20 && printed.pages.length < 25, `${printed.rows.length} rows on ${printed.pages.length} pages`);
   });
 
+  test(`the season report, ${format}`, async () => {
+    await view.page.goto(`${url}/reports/season`);
+    const printed = await print('season', format);
+    isLong('season report', printed);
+    assert.ok(printed.rows.length > 10 && printed.pages.length < 25, `${printed.rows.length} rows on ${printed.pages.length} pages`);
+  });
+
   test(`a calibration record with all its doubts: two pages at most, ${format}`, async () => {
     await view.page.goto(`${url}/`);
     const seeder = await view.page.locator('a[href^="/seeders/"]').first().getAttribute('href');
@@ -95,10 +150,37 @@ for (const format of ['A4', 'Letter']) {
   });
 }
 
+for (const format of ['A4', 'Letter']) {
+  test(`a seeder's book, ${format}`, async () => {
+    await view.page.goto(`${url}/reports/seeder-book`);
+    const seeders = await view.page.locator('[name=seeder_id] option').evaluateAll((options) => options.map(({ value }) => value));
+    for (const [number, seeder] of seeders.entries()) {
+      await view.page.goto(`${url}/reports/seeder-book?seeder_id=${seeder}`);
+      isLong(`book ${number + 1}`, await print(`book-${number + 1}`, format));
+    }
+  });
+}
+
 test('a print-out is checked by its short address', async () => {
   await view.page.goto(`${url}/reports/cab-card`);
   const short = await view.page.locator('.stamp a').first().getAttribute('href');
   await view.page.goto(url + short);
   assert.match(await view.page.locator('main').innerText(), /This trail contains it/);
   assert.deepEqual(view.complaints, []);
+});
+
+test('a long report says that it is not whole until its end has come', async () => {
+  await view.page.goto(`${url}/reports/season`);
+  const notice = view.page.locator('.report-unfinished');
+  for (const media of ['screen', 'print']) {
+    await view.page.emulateMedia({ media });
+    assert.equal(await notice.isVisible(), false, media);
+  }
+  // As it stands when the connection broke off before the end.
+  await view.page.evaluate(() => document.querySelector('.report-end').remove());
+  for (const media of ['screen', 'print']) {
+    await view.page.emulateMedia({ media });
+    assert.equal(await notice.isVisible(), true, media);
+  }
+  await view.page.emulateMedia({ media: null });
 });

@@ -209,7 +209,7 @@ test('every page fits a phone and a desk, light and dark, and axe finds nothing'
     readiness: '/', seeders: '/seeders', seeder: `/seeders/${id}`, 'new-seeder': '/seeders/new', catch: unit,
     record: seen.get('record'), lots: '/lots', usage: '/usage', signatures: '/usage/signatures', exchange: '/exchange', import: '/exchange/import/lots',
     'task-data': '/exchange/task-data', whole: '/exchange/whole',
-    reports: '/reports', 'cab-card': '/reports/cab-card', 'check-print': '/reports/check?head=0123456789abcdef', lot: seen.get('lot'), 'new-lot': '/lots/new', keeping: '/keeping',
+    reports: '/reports', 'cab-card': '/reports/cab-card', 'season-report': '/reports/season', 'seeder-book': `/reports/seeder-book?seeder_id=${id}`, 'check-print': '/reports/check?head=0123456789abcdef', lot: seen.get('lot'), 'new-lot': '/lots/new', keeping: '/keeping',
     rollers: '/rollers', scales: '/scales', seasons: '/seasons', tolerances: '/tolerances', people: '/people',
     account: '/account', notices: '/notices', audit: '/audit', setup: unit.replace('/catch', '/setups/new'), fill: unit.replace('/catch', '/fills/new'),
     job: unit.replace('/catch', '/jobs/new'), rate: unit.replace('/catch', '/rate'),

@@ -1,8 +1,11 @@
 //! Reports: what stands on a cab card and on a stamp, who sees it, and how a print-out is checked.
 
+mod book;
 mod card;
 mod check;
+mod season;
 mod sight;
+mod usage;
 
 use crate::world::Person;
 

@@ -27,7 +27,7 @@ use sowmark_core::ids::MeteringUnitId;
 use sowmark_core::say;
 use sowmark_core::task_data::{self, Refused, When};
 use sowmark_core::words::Words;
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 use tokio::sync::Semaphore;
 use uuid::Uuid;
 
@@ -362,6 +362,20 @@ async fn record(signed: &Signed, one: &Planned) -> Result<(), Error> {
     let draft = input::read::<JobDraft>(&one.job)?;
     record_job(signed, MeteringUnitId(one.unit), draft, one.job.clone()).await?;
     Ok(())
+}
+
+/// What terminals call each metering unit, as far as somebody has said so.
+///
+/// # Errors
+/// The database.
+pub async fn unit_names(cx: &mut Cx<'_>, scope: &Scope) -> Result<HashMap<Uuid, Vec<String>>, Error> {
+    let mut names: HashMap<Uuid, Vec<String>> = HashMap::new();
+    for found in store::matches(cx, scope).await? {
+        if found.kind == Matching::Unit.word() {
+            names.entry(found.target_id).or_default().push(found.name);
+        }
+    }
+    Ok(names)
 }
 
 /// Remembers what names mean.

@@ -11,6 +11,7 @@ pub mod store;
 mod unit_page;
 
 pub use draft::Drive;
+pub(crate) use page::about;
 
 use crate::web::routes::Route;
 

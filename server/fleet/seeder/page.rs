@@ -262,7 +262,8 @@ async fn seeder_page(
     })
 }
 
-fn about(seeder: &SeederRow, laid_up: bool, words: Words) -> String {
+/// What a seeder is, its number, since when it is in service, in a line.
+pub(crate) fn about(seeder: &SeederRow, laid_up: bool, words: Words) -> String {
     let yes_or_no = |yes: bool| if yes { "yes" } else { "no" };
     say!(
         words,

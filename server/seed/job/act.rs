@@ -163,14 +163,19 @@ pub async fn jobs_with(cx: &mut Cx<'_>, scope: &Scope, lot: LotId) -> Result<Vec
     Ok(rows)
 }
 
-/// Every job of a period that stands, within the scope, oldest first.
+/// Every job of a period that stands, within the scope, oldest first; of one unit, or of all.
 ///
 /// # Errors
 /// The database.
-pub async fn standing_jobs(cx: &mut Cx<'_>, scope: &Scope, period: Period) -> Result<Vec<JobRow>, Error> {
+pub async fn standing_jobs(
+    cx: &mut Cx<'_>,
+    scope: &Scope,
+    period: Period,
+    only: Option<MeteringUnitId>,
+) -> Result<Vec<JobRow>, Error> {
     let from = period.from.map_or(i64::MIN, Timestamp::as_microsecond);
     let to = period.to.map_or(i64::MAX, Timestamp::as_microsecond);
-    let mut rows = store::standing_between(cx, scope, from, to).await?;
+    let mut rows = store::standing_between(cx, scope, (from, to), only).await?;
     rows.retain(|row| is_in_scope(scope, row));
     Ok(rows)
 }

@@ -46,6 +46,7 @@ queries! {
         join seeder s on s.organization_id = u.organization_id and s.id = u.seeder_id
         left join field f on f.organization_id = j.organization_id and f.id = j.field_id
         where j.organization_id = $1 and t.occurred_at >= $2 and t.occurred_at < $3
+          and j.metering_unit_id between $4 and $5
         order by t.occurred_at, t.recorded_at, t.id";
     LAST_TARGET = "select j.target_rate from job j
         join standing r on r.organization_id = j.organization_id and r.id = j.id
@@ -128,8 +129,15 @@ pub(super) async fn with_lot(cx: &mut Cx<'_>, scope: &Scope, lot: LotId) -> Resu
     cx.fetch_all(WITH_LOT, args![scope.organization, lot]).await
 }
 
-pub(super) async fn standing_between(cx: &mut Cx<'_>, scope: &Scope, from: i64, to: i64) -> Result<Vec<JobRow>> {
-    cx.fetch_all(STANDING_BETWEEN, args![scope.organization, from, to]).await
+/// Those of one unit, or of all.
+pub(super) async fn standing_between(
+    cx: &mut Cx<'_>,
+    scope: &Scope,
+    (from, to): (i64, i64),
+    only: Option<MeteringUnitId>,
+) -> Result<Vec<JobRow>> {
+    let (first, last) = only.map_or((Uuid::nil(), Uuid::max()), |unit| (unit.0, unit.0));
+    cx.fetch_all(STANDING_BETWEEN, args![scope.organization, from, to, first, last]).await
 }
 
 pub(super) async fn last_target(

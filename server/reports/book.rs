@@ -1,0 +1,355 @@
+//! A seeder's book: everything about one machine on paper. What it is, what each unit was caught with, what stood and how it was
+//! answered, its jobs and how well they agree with the number, the scales that its catches were weighed on, and everything that was
+//! logged of it.
+//!
+//! It is sent while it is made: the machine, then unit by unit, then the log month by month.
+
+use super::Stamp;
+use super::machine::{self, MachinePart};
+use super::parts::{self, Broken, Parts};
+use super::period::{self, Asked, Found};
+use super::told::{CatchLine, JobLine, Told, TriggerLine};
+use super::unit::Unit;
+use crate::access::{Permission, Role};
+use crate::chart::Figure;
+use crate::db::{Cx, Tx};
+use crate::fleet::season::act::{SeasonRow, seasons};
+use crate::fleet::seeder::act::{SeederRow, seeders};
+use crate::readiness::act::OneByOne;
+use crate::readiness::store::UnitRow;
+use crate::records::timeline::{self, TimelineRow};
+use crate::usage::act::{Judging, drift};
+use crate::usage::drift_figure;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use crate::web::form::{Form, FormField, Posted, pairs};
+use crate::web::input;
+use crate::web::page::{Cookies, Page, show_with};
+use crate::web::routes::{Need, Route};
+use askama::Template;
+use axum::extract::RawQuery;
+use axum::http::HeaderMap;
+use axum::response::Response;
+use jiff::civil::Date;
+use jiff::tz::TimeZone;
+use jiff::{Timestamp, ToSpan};
+use sowmark_core::ids::{ScaleId, SeasonId, SeederId};
+use sowmark_core::moment::midnight;
+use sowmark_core::readiness::{Surroundings, passes};
+use sowmark_core::say;
+use sowmark_core::words::Words;
+use std::collections::BTreeMap;
+
+pub(super) fn routes() -> Vec<Route> {
+    vec![crate::route!(page GET "/reports/seeder-book", Need::May(Permission::ReadUsage), book_page)]
+}
+
+crate::input! {
+    /// Whose book, and over which season or days.
+    pub struct BookAsked {
+        pub seeder_id: SeederId,
+        /// A season: from its first day until the next one begins, or until now. This one unless told.
+        pub season_id: Option<SeasonId>,
+        /// From this day instead.
+        pub from: Option<Date>,
+        /// Until this day, that day included.
+        pub to: Option<Date>,
+    }
+}
+
+/// What stands around the parts.
+#[derive(Template)]
+#[template(path = "reports/book.html")]
+struct Frame {
+    page: Page,
+    form: Form,
+    stamp: Option<Stamp>,
+    /// The seeder and the season; empty before one is chosen.
+    about: Vec<String>,
+    /// Where its page is.
+    seeder_id: Option<uuid::Uuid>,
+    is_crew: bool,
+}
+
+/// A unit's part.
+#[derive(Template)]
+#[template(path = "reports/book_unit.html")]
+struct UnitPart<'p> {
+    page: &'p Page,
+    title: String,
+    facts: Vec<(String, String)>,
+    catches: Vec<CatchLine>,
+    triggers: Vec<TriggerLine>,
+    jobs: Vec<JobLine>,
+    exceptions: Vec<(String, String)>,
+    drift: Option<Figure>,
+}
+
+/// The checks of the scales that the catches were weighed on.
+#[derive(Template)]
+#[template(path = "reports/book_scales.html")]
+struct ScalesPart<'p> {
+    page: &'p Page,
+    checks: Vec<ScaleLine>,
+}
+
+/// A scale's check.
+struct ScaleLine {
+    scale: String,
+    when: String,
+    reference: String,
+    reading: String,
+    /// A word of the API, for its shape.
+    outcome: &'static str,
+}
+
+/// A month of the log.
+#[derive(Template)]
+#[template(path = "reports/book_log.html")]
+struct LogPart<'p> {
+    page: &'p Page,
+    is_first: bool,
+    entries: Vec<LogLine>,
+}
+
+/// A record, whatever its kind.
+struct LogLine {
+    when: String,
+    says: String,
+    by: String,
+    /// Why it no longer stands.
+    fallen: Option<String>,
+}
+
+async fn book_page(
+    signed: Signed,
+    cookies: Cookies,
+    headers: HeaderMap,
+    RawQuery(query): RawQuery,
+) -> Result<Response, Error> {
+    let (words, zone, now) = (signed.actor.words(), signed.actor.time_zone.clone(), signed.app.clock.now());
+    let posted = Posted(pairs(query.unwrap_or_default().as_bytes())?).spoken_in(signed.actor.language);
+    let mut snapshot = signed.app.snapshot().await?;
+    let choice = Choice::of(&mut snapshot.cx(), &signed).await?;
+    let page = Page::new(&signed, &cookies, say!(words, "book-title"), "/reports");
+    let mut frame = Frame {
+        form: choice.form(words),
+        page: page.clone(),
+        stamp: None,
+        about: Vec::new(),
+        seeder_id: None,
+        is_crew: signed.actor.role == Role::Crew,
+    };
+    if posted.text("seeder_id").is_empty() {
+        return show_with(frame.form.status(), &frame);
+    }
+    let asked = input::read::<BookAsked>(&posted.tree(&zone)).and_then(|asked| {
+        let BookAsked { seeder_id, season_id, from, to } = asked;
+        let found = period::find(Asked { season_id, from, to }, &choice.seasons, &zone, now)?;
+        Ok((choice.seeder(seeder_id)?.clone(), found))
+    });
+    let (seeder, found) = match asked {
+        Ok(asked) => asked,
+        Err(error @ (Error::Faults(_) | Error::NotThere { .. })) => {
+            frame.form = frame.form.again(&posted, &error);
+            return show_with(frame.form.status(), &frame);
+        }
+        Err(error) => return Err(error),
+    };
+    frame.form = frame.form.filled(&posted);
+    frame.page.title = say!(words, "book-of", seeder = &seeder.name);
+    frame.about.extend((!found.season.is_empty()).then(|| found.season.clone()));
+    frame.seeder_id = Some(seeder.id);
+    frame.stamp = Some(Stamp::of(&mut snapshot.cx(), &signed, &headers, now, Some(found.period)).await?);
+    let for_parts = page.clone();
+    parts::answer(&page, &frame, move |parts| make(parts, for_parts, snapshot, signed, (seeder, found)))
+}
+
+/// What can be chosen.
+pub(super) struct Choice {
+    seasons: Vec<SeasonRow>,
+    seeders: Vec<SeederRow>,
+}
+
+impl Choice {
+    pub(super) async fn of(cx: &mut Cx<'_>, signed: &Signed) -> Result<Self, Error> {
+        let scope = &signed.actor.scope;
+        Ok(Self { seasons: seasons(cx, scope).await?, seeders: seeders(cx, scope).await? })
+    }
+
+    pub(super) fn form(&self, words: Words) -> Form {
+        let seeders = self.seeders.iter().map(|seeder| (seeder.id.to_string(), seeder.name.clone()));
+        let mut fields =
+            vec![FormField::new("seeder_id", say!(words, "cab-card-seeder")).choice(seeders.collect::<Vec<_>>())];
+        fields.extend(period::fields(&self.seasons, words));
+        Form::new("/reports/seeder-book", say!(words, "book-submit"), fields)
+    }
+
+    fn seeder(&self, asked: SeederId) -> Result<&SeederRow, Error> {
+        let found = self.seeders.iter().find(|seeder| seeder.id == asked.0);
+        found.ok_or_else(|| Error::not_there_at("/seeder_id", "seeder"))
+    }
+}
+
+/// Sends the machine, each unit, the scales and the log. The page and everything it is made from are its own: it is made after the
+/// answer began.
+async fn make(
+    parts: Parts,
+    page: Page,
+    mut snapshot: Tx,
+    signed: Signed,
+    (seeder, found): (SeederRow, Found),
+) -> Result<(), Broken> {
+    let (actor, id) = (&signed.actor, SeederId(seeder.id));
+    let judging = Judging::of(&mut snapshot.cx(), &actor.scope, None).await?;
+    let told = Told { signed: &signed, found: &found, judging: &judging, is_all: true };
+    let mut reading = OneByOne::new(&mut snapshot.cx(), &actor.scope, &actor.time_zone, Some(id)).await?;
+    let units: Vec<UnitRow> = reading.units().to_vec();
+    let mut machine = MachinePart::of(&mut snapshot.cx(), &page, told, &seeder).await?;
+    let mut scales = BTreeMap::new();
+    for row in &units {
+        let records = reading.read(&mut snapshot.cx(), &actor.scope, row).await?;
+        let unit = Unit::of(&mut snapshot.cx(), told, records).await?;
+        machine.add(row, unit.as_ref(), told, records);
+    }
+    parts.send(&machine).await?;
+    for row in &units {
+        let records = reading.read(&mut snapshot.cx(), &actor.scope, row).await?;
+        let Some(unit) = Unit::of(&mut snapshot.cx(), told, records).await? else { continue };
+        for made in told.catches(unit.history) {
+            if let Some(scale) = made.what.scale {
+                scales.insert(records.names.scale(scale.0).to_owned(), scale);
+            }
+        }
+        parts.send(&unit_part(&mut snapshot.cx(), &page, row, &unit, told).await?).await?;
+    }
+    let checks = scale_lines(&scales, reading.surroundings(), told);
+    if !checks.is_empty() {
+        parts.send(&ScalesPart { page: &page, checks }).await?;
+    }
+    send_log(&parts, &mut snapshot.cx(), &page, id, told).await
+}
+
+async fn unit_part<'p>(
+    cx: &mut Cx<'_>,
+    page: &'p Page,
+    row: &UnitRow,
+    unit: &Unit<'_>,
+    told: Told<'_>,
+) -> Result<UnitPart<'p>, Error> {
+    let (records, names) = (unit.records, &unit.records.names);
+    let actor = &told.signed.actor;
+    let mut figure = None;
+    if told.is_whole() && !told.is_crew() {
+        let of = (row, unit.history);
+        let found = drift(cx, &actor.scope, of, &records.surroundings, told.found.until, told.judging.policy()).await?;
+        figure = found.map(|drift| drift_figure(&drift, &actor.time_zone, actor.reader()));
+    }
+    Ok(UnitPart {
+        page,
+        title: row.label.clone(),
+        facts: unit.sums(told).of_unit(told.reader()),
+        catches: told.catches(unit.history).into_iter().map(|made| told.catch(made, names)).collect(),
+        triggers: unit.triggers.iter().map(|stood| told.trigger(stood, names)).collect(),
+        jobs: unit.jobs.iter().map(|job| told.job(job, names)).collect(),
+        exceptions: told.exceptions(records, unit.history, &unit.jobs),
+        drift: figure,
+    })
+}
+
+/// The checks of the scales in the period, by scale and moment.
+fn scale_lines(scales: &BTreeMap<String, ScaleId>, around: &Surroundings, told: Told<'_>) -> Vec<ScaleLine> {
+    let mut lines = Vec::new();
+    for (name, id) in scales {
+        let Some(scale) = around.scales.get(id) else { continue };
+        let mut checks: Vec<_> =
+            scale.checks.iter().filter(|check| told.found.holds(check.moment.occurred_at)).collect();
+        checks.sort_by_key(|check| check.moment);
+        lines.extend(checks.into_iter().map(|check| ScaleLine {
+            scale: name.clone(),
+            when: told.said(check.moment.occurred_at),
+            reference: machine::weighed(check.what.reference_kg, told.reader()),
+            reading: machine::weighed(check.what.reading_kg, told.reader()),
+            outcome: if passes(&check.what, scale.readability_kg, told.judging.policy()) { "pass" } else { "fail" },
+        }));
+    }
+    lines
+}
+
+/// Sends everything that was logged, a month at a time.
+async fn send_log(parts: &Parts, cx: &mut Cx<'_>, page: &Page, seeder: SeederId, told: Told<'_>) -> Result<(), Broken> {
+    let actor = &told.signed.actor;
+    let mut is_first = true;
+    for (from, to) in months(told.found, &actor.time_zone) {
+        let rows = timeline::between(cx, actor, seeder, from, to).await?;
+        if !rows.is_empty() {
+            let entries = rows.iter().map(|row| log_line(row, told)).collect();
+            parts.send(&LogPart { page, is_first, entries }).await?;
+            is_first = false;
+        }
+    }
+    if is_first {
+        parts.send(&LogPart { page, is_first, entries: Vec::new() }).await?;
+    }
+    Ok(())
+}
+
+/// The months of a period, each from its first microsecond to the next one's. Without a beginning, everything that is older than a
+/// calendar's reach comes first, in one.
+fn months(found: &Found, zone: &TimeZone) -> Vec<(i64, i64)> {
+    let day = |at: Timestamp| zone.to_datetime(at).date();
+    let end = found.until.as_microsecond().saturating_add(1);
+    let begin = found.period.from.map_or(i64::MIN, Timestamp::as_microsecond);
+    // Nobody has records of sixty years; what should be older comes with the first month.
+    let oldest = day(found.until).saturating_sub(60.years());
+    let mut month = found.period.from.map_or(oldest, day).max(oldest).first_of_month();
+    let (mut all, mut from) = (Vec::new(), begin);
+    while from < end {
+        month = month.saturating_add(1.month());
+        let to = midnight(month, zone).as_microsecond().clamp(from.saturating_add(1), end);
+        all.push((from, to));
+        from = to;
+    }
+    all
+}
+
+fn log_line(row: &TimelineRow, told: Told<'_>) -> LogLine {
+    let reader = told.reader();
+    let (words, zone) = (reader.words, &told.signed.actor.time_zone);
+    let says = row.says(reader);
+    LogLine {
+        when: row.head.when(zone, words),
+        says: match &row.unit {
+            Some(unit) => say!(words, "timeline-of-unit", unit = unit, says = says),
+            None => says,
+        },
+        by: row.head.by_line(words),
+        fallen: row.head.fallen(zone, words),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::months;
+    use crate::reports::period::Found;
+    use jiff::Timestamp;
+    use jiff::tz::TimeZone;
+    use sowmark_core::usage::Period;
+
+    #[test]
+    fn the_months_of_a_period_leave_nothing_out_and_take_nothing_twice() {
+        let zone = TimeZone::get("Europe/Vienna").unwrap();
+        let at = |text: &str| text.parse::<Timestamp>().unwrap();
+        let until = at("2027-04-10T06:00:00Z");
+        let from = at("2027-02-14T23:00:00Z");
+        let found = |from| Found { period: Period { from, to: None }, until, season: String::new() };
+        let some = months(&found(Some(from)), &zone);
+        let borders = [from, at("2027-02-28T23:00:00Z"), at("2027-03-31T22:00:00Z")].map(Timestamp::as_microsecond);
+        assert_eq!(some.iter().map(|(from, _)| *from).collect::<Vec<_>>(), borders);
+        assert_eq!(some.last().unwrap().1, until.as_microsecond() + 1);
+        let all = months(&found(None), &zone);
+        assert_eq!((all[0].0, all.last().unwrap().1), (i64::MIN, until.as_microsecond() + 1));
+        assert!(all.windows(2).all(|pair| pair[0].1 == pair[1].0 && pair[0].0 < pair[0].1), "{all:?}");
+        assert!(all.len() <= 12 * 61, "{}", all.len());
+    }
+}
