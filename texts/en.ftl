@@ -236,6 +236,7 @@ fault-too-long = This has { $length } characters. Use at most { $most }.
 fault-year = The year { $year } is out of reach. Use { $first } to { $last }.
 fault-no-moment = “{ $given }” is no moment. Write date, time and offset like 2027-04-06T09:40:00+02:00.
 fault-no-date = “{ $given }” is no date. Write it like 2027-04-06.
+fault-no-month = “{ $given }” is no month. Write year and month, like 2027-03.
 fault-not-whole = { $given } is not a whole number.
 fault-out-of-range = { $given } is out of range. Use { $least } to { $most }.
 fault-not-above-zero = { $given } is out of range. Use more than 0, at most { $most }.
@@ -1739,6 +1740,57 @@ log-when = When
 log-mass = Mass
 log-note = Note
 log-by = By
+
+## What the label of a lot says besides
+
+label-more = What else the label says
+label-month-hint = Year and month, such as 2027-03.
+label-origin = Grown in
+label-origin-hint = Country, or state, of production.
+label-category = Category or class
+label-category-hint = As on the label. Choose one or write your own.
+label-category-pre-basic = pre-basic seed
+label-category-basic = basic seed
+label-category-certified-1 = certified seed, first generation
+label-category-certified-2 = certified seed, second generation
+label-category-commercial = commercial seed
+label-category-foundation = foundation seed
+label-category-registered = registered seed
+label-category-not-final = not finally certified
+label-category-none = not certified
+label-certifying-authority = Certified by
+label-serial-number = Serial number of the label
+label-sealed-in = Sealed or sampled in
+label-declared-weight = Declared weight
+label-containers = Bags or other containers
+label-hermetic = Sealed against moisture
+label-hermetic-hint = Hermetic containers, in which a test of the germination holds for longer.
+label-hermetic-is = { $is ->
+    [yes] yes, hermetic containers
+   *[no] no
+}
+label-other-crop = Seed of other crops
+label-other-crop-percent = Seed of other crops, %
+label-weed-seed = Weed seed
+label-weed-seed-percent = Weed seed, %
+label-inert-matter = Inert matter
+label-inert-matter-percent = Inert matter, %
+label-noxious-weeds = Noxious weeds
+label-noxious-weeds-hint = Each kind, and how many in which mass.
+label-hard-seed = Hard or dormant seed
+label-hard-seed-percent = Hard or dormant seed, %
+label-hard-seed-hint = Of the pure seeds, apart from the germination. A rate plan of pure live seed takes it from here.
+label-components = Components of a mixture
+label-components-hint = Each kind and variety with its share.
+label-additives = Pellet, coat or additive
+label-additives-hint = What it consists of, and its part of the weight.
+label-inoculant-expires = Inoculant good until
+label-test-report = Laboratory’s report
+label-test-report-hint = The laboratory and the number of its report or certificate.
+label-beyond-whole = Purity, other crops, weed seed and inert matter come to { $sum } % together, which is more than the
+    whole. Compare each with the label.
+label-hard-beyond = A germination of { $germination } % and hard seed of { $hard } % are more than all seeds. Compare both with
+    the label: hard seed stands apart from the germination there.
 
 ## Records as files
 

@@ -936,6 +936,7 @@ fault-too-long = Tiene { $length } caracteres. Use { $most } como máximo.
 fault-year = El año { $year } está fuera de alcance. Use de { $first } a { $last }.
 fault-no-moment = «{ $given }» no es un momento. Escriba fecha, hora y diferencia horaria como 2027-04-06T09:40:00+02:00.
 fault-no-date = «{ $given }» no es una fecha. Escríbala como 2027-04-06.
+fault-no-month = «{ $given }» no es un mes. Escriba año y mes, como 2027-03.
 fault-not-whole = { $given } no es un número entero.
 fault-out-of-range = { $given } está fuera de lo admitido. Use de { $least } a { $most }.
 fault-not-above-zero = { $given } está fuera de lo admitido. Use más de 0 y { $most } como máximo.
@@ -2467,6 +2468,57 @@ log-when = Cuándo
 log-mass = Masa
 log-note = Nota
 log-by = Anotado por
+
+## Qué más dice el rótulo de un lote
+
+label-more = Qué más dice el rótulo
+label-month-hint = Año y mes, por ejemplo 2027-03.
+label-origin = Producida en
+label-origin-hint = País, o estado o provincia, de producción.
+label-category = Categoría o clase
+label-category-hint = Como figura en el rótulo. Elija una o escriba otra.
+label-category-pre-basic = semilla prebásica
+label-category-basic = semilla básica
+label-category-certified-1 = semilla certificada, primera generación
+label-category-certified-2 = semilla certificada, segunda generación
+label-category-commercial = semilla comercial
+label-category-foundation = semilla de fundación
+label-category-registered = semilla registrada
+label-category-not-final = sin certificación definitiva
+label-category-none = sin certificar
+label-certifying-authority = Certificada por
+label-serial-number = Número de serie del rótulo
+label-sealed-in = Precintada o muestreada en
+label-declared-weight = Peso declarado
+label-containers = Bolsas u otros envases
+label-hermetic = Cerrada contra la humedad
+label-hermetic-hint = Envases herméticos, en los que un análisis del poder germinativo vale por más tiempo.
+label-hermetic-is = { $is ->
+    [yes] sí, envases herméticos
+   *[no] no
+}
+label-other-crop = Semilla de otros cultivos
+label-other-crop-percent = Semilla de otros cultivos, %
+label-weed-seed = Semilla de malezas
+label-weed-seed-percent = Semilla de malezas, %
+label-inert-matter = Materia inerte
+label-inert-matter-percent = Materia inerte, %
+label-noxious-weeds = Malezas nocivas
+label-noxious-weeds-hint = Cada especie, y cuántas en qué masa.
+label-hard-seed = Semilla dura o latente
+label-hard-seed-percent = Semilla dura o latente, %
+label-hard-seed-hint = De las semillas puras, aparte del poder germinativo. El plan de dosis de semilla pura viva la toma de aquí.
+label-components = Componentes de una mezcla
+label-components-hint = Cada especie y variedad con su parte.
+label-additives = Píldora, recubrimiento o aditivo
+label-additives-hint = De qué consiste, y qué parte del peso es.
+label-inoculant-expires = Inoculante válido hasta
+label-test-report = Informe del laboratorio
+label-test-report-hint = El laboratorio y el número de su informe o certificado.
+label-beyond-whole = La pureza, los otros cultivos, las malezas y la materia inerte suman { $sum } %, más que el todo. Compare cada
+    valor con el rótulo.
+label-hard-beyond = Un poder germinativo del { $germination } % y { $hard } % de semilla dura son más que todas las semillas. Compare
+    ambos con el rótulo: allí la semilla dura figura aparte del poder germinativo.
 
 ## Los registros como archivos
 

@@ -9,6 +9,7 @@ pub mod form;
 pub mod guard;
 pub mod headers;
 pub mod input;
+pub mod month;
 pub mod openapi;
 pub mod page;
 pub mod paging;

@@ -79,6 +79,10 @@ async fn farm(world: &World, ana: &Person) -> String {
     .await;
     let more = json!({ "supplier": "Gr\u{fc}n; S\u{f6}hne", "received_on": "2027-03-02", "received_mass": { "value": "2000", "unit": "lb" },
         "treatment": { "product": "Tqol", "caution": "Gloves,\nmask" }, "analysis": { "purity_percent": "99.20", "germination_percent": "95" },
+        "label": { "origin": "Oregon", "category": "certified, first generation", "serial_number": "=7", "sealed_in": "2027-01",
+            "declared_weight": { "lb": 50, "oz": 0 }, "containers": 40, "hermetic": true, "hard_seed_percent": "2.50",
+            "other_crop_percent": "0.10", "inert_matter_percent": "0.70", "noxious_weeds": "dock: 4 in 1 lb,\nno dodder",
+            "additives": "lime; 34 %", "inoculant_expires": "2027-06", "test_report": "no. 4711" },
         "client_id": mill["id"] });
     let wheat = lot(ana, "W-1", more).await;
     lot(ana, "-2", json!({})).await;

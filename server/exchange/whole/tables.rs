@@ -4,6 +4,7 @@
 //! so a new column cannot stay behind unnoticed. The column `organization_id` stands in no list: the whole file is one
 //! organization's, and its head says which.
 
+use crate::web::month::Month;
 use sowmark_core::quantity::unit::dimension::{Area, BulkDensity, Length, Mass, Rate, SeedWeight, Speed, Volume};
 use sowmark_core::quantity::{Decimal, Dimension, DriveRatio, Quantity};
 use sowmark_core::readiness::Trigger;
@@ -83,6 +84,7 @@ const OFFSET: Holds = whole(-93_600, 93_600);
 const SEQ: Holds = whole(0, 9_007_199_254_740_991);
 const RUNS: Holds = whole(1, 10_000);
 const DATE: Holds = Holds::Checked(|text| text.parse::<jiff::civil::Date>().is_ok_and(|date| date.to_string() == text));
+const MONTH: Holds = Holds::Checked(|text| Month::parse(text).is_some());
 const NUMBER: Holds = Holds::Checked(|text| Decimal::parse(text).is_ok_and(|number| number.to_f64().is_finite()));
 const RATIO: Holds = Holds::Checked(|text| DriveRatio::parse(text).is_ok());
 const TRIGGER: Holds = Holds::Checked(|text| text.parse::<Trigger>().is_ok());
@@ -322,6 +324,23 @@ pub const TABLES: &[Table] = &[
             may("germination_percent", NUMBER),
             may("tested_on", DATE),
             may("client_id", Id),
+            may("origin", Text),
+            may("category", Text),
+            may("certifying_authority", Text),
+            may("serial_number", Text),
+            may("sealed_in", MONTH),
+            may("declared_weight", MASS),
+            may("containers", whole(1, 1_000_000)),
+            may("hermetic", Flag),
+            may("hard_seed_percent", NUMBER),
+            may("other_crop_percent", NUMBER),
+            may("weed_seed_percent", NUMBER),
+            may("inert_matter_percent", NUMBER),
+            may("noxious_weeds", Text),
+            may("components", Text),
+            may("additives", Text),
+            may("inoculant_expires", MONTH),
+            may("test_report", Text),
         ],
     },
     Table {
