@@ -1792,6 +1792,26 @@ label-beyond-whole = Purity, other crops, weed seed and inert matter come to { $
 label-hard-beyond = A germination of { $germination } % and hard seed of { $hard } % are more than all seeds. Compare both with
     the label: hard seed stands apart from the germination there.
 
+## The lot card
+
+lot-card-title = Lot card
+lot-card-about = One sheet for each lot: its label, tests and treatment, its balance, where it was sown and by which machines, and
+    the calibrations made with it.
+lot-card-submit = Show the card
+lot-card-choose = Choose a lot to see its card.
+lot-card-print = Print this page for whoever asks where the seed came from and where it went.
+lot-card-open = The lot’s page
+lot-card-of-this = Lot card for printing
+lot-card-label-first = The label of the seed and the rules where you are go before this page.
+lot-card-no-tests = Nothing was measured of this lot.
+lot-card-moisture = Moisture
+lot-card-balance = Balance
+lot-card-doubt = What stands behind ± is what the weighings leave open, at about 95 %.
+lot-card-no-jobs = No job with this lot that you see is recorded.
+lot-card-calibrations = Calibrations made with it
+lot-card-no-calibrations = No calibration with this lot that you see is recorded.
+lot-card-no-number = These factors say what was measured then. The number to key in stands on the cab card and the seeder’s page.
+
 ## Records as files
 
 nav-exchange = Exchange

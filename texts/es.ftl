@@ -2520,6 +2520,27 @@ label-beyond-whole = La pureza, los otros cultivos, las malezas y la materia ine
 label-hard-beyond = Un poder germinativo del { $germination } % y { $hard } % de semilla dura son más que todas las semillas. Compare
     ambos con el rótulo: allí la semilla dura figura aparte del poder germinativo.
 
+## La tarjeta del lote
+
+lot-card-title = Tarjeta del lote
+lot-card-about = Una hoja por lote: su rótulo, sus análisis y su tratamiento, su balance, dónde se sembró y con qué máquinas, y las
+    calibraciones hechas con él.
+lot-card-submit = Mostrar la tarjeta
+lot-card-choose = Elija un lote para ver su tarjeta.
+lot-card-print = Imprima esta página para quien pregunte de dónde vino la semilla y adónde fue.
+lot-card-open = La página del lote
+lot-card-of-this = Tarjeta del lote para imprimir
+lot-card-label-first = El rótulo de la semilla y las normas del lugar valen antes que esta página.
+lot-card-no-tests = No se midió nada de este lote.
+lot-card-moisture = Humedad
+lot-card-balance = Balance
+lot-card-doubt = Lo que sigue a ± es lo que las pesadas dejan abierto, con un 95 % aproximadamente.
+lot-card-no-jobs = No hay labores con este lote que usted vea.
+lot-card-calibrations = Calibraciones hechas con él
+lot-card-no-calibrations = No hay calibraciones con este lote que usted vea.
+lot-card-no-number = Estos factores dicen qué se midió entonces. El número que se introduce está en la tarjeta de cabina y en la página de la
+    sembradora.
+
 ## Los registros como archivos
 
 nav-exchange = Intercambio

@@ -22,6 +22,7 @@ pub mod stored;
 pub mod told;
 pub mod view;
 mod weigh;
+pub mod with_lot;
 
 use crate::web::routes::Route;
 

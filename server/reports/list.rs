@@ -1,8 +1,9 @@
 //! The page that lists the reports, each with the choice of what it is about.
 
-use super::{cab_card, check};
+use super::{cab_card, check, lot_card};
 use crate::access::Permission;
 use crate::fleet::seeder::act::seeders;
+use crate::seed::lot::act::lots;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::Form;
@@ -22,15 +23,19 @@ struct ReportsPage {
     page: Page,
     /// None while there is no seeder to make a card for.
     card: Option<Form>,
+    /// None while there is no lot.
+    lot: Option<Form>,
     check: Form,
 }
 
 async fn reports_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
     let words = signed.actor.words();
     let seeders = seeders(&mut signed.app.read().await?.cx(), &signed.actor.scope).await?;
+    let lots = lots(&mut signed.app.read().await?.cx(), &signed.actor.scope).await?;
     show(&ReportsPage {
         page: Page::new(&signed, &cookies, say!(words, "reports-title"), "/reports"),
         card: (!seeders.is_empty()).then(|| cab_card::card_form(&signed, &seeders)),
+        lot: (!lots.is_empty()).then(|| lot_card::lot_form(&signed, &lots)),
         check: check::check_form(words),
     })
 }

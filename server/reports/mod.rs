@@ -7,6 +7,7 @@
 mod cab_card;
 mod check;
 mod list;
+mod lot_card;
 pub mod stamp;
 
 pub use stamp::Stamp;
@@ -16,5 +17,5 @@ use crate::web::routes::Route;
 /// The routes of reports.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    [list::routes(), cab_card::routes(), check::routes()].into_iter().flatten().collect()
+    [list::routes(), cab_card::routes(), lot_card::routes(), check::routes()].into_iter().flatten().collect()
 }

@@ -7,6 +7,7 @@ pub mod act;
 mod api;
 pub mod asked;
 mod chart;
+pub mod lines;
 mod page;
 pub mod signing;
 pub mod store;

@@ -79,24 +79,25 @@ struct SumLine {
 }
 
 /// A job, as its row shows it.
-struct JobLine {
-    when: String,
-    seeder_id: uuid::Uuid,
-    machine: String,
-    field: String,
-    lot_id: uuid::Uuid,
-    lot: String,
-    area: String,
-    seed: String,
+#[derive(Clone, Debug)]
+pub struct JobLine {
+    pub when: String,
+    pub seeder_id: uuid::Uuid,
+    pub machine: String,
+    pub field: String,
+    pub lot_id: uuid::Uuid,
+    pub lot: String,
+    pub area: String,
+    pub seed: String,
     /// How the seed is known.
-    basis: String,
-    actual: String,
-    target: String,
-    deviation: String,
-    seeds: String,
-    plants: String,
-    stands: String,
-    was_true: bool,
+    pub basis: String,
+    pub actual: String,
+    pub target: String,
+    pub deviation: String,
+    pub seeds: String,
+    pub plants: String,
+    pub stands: String,
+    pub was_true: bool,
 }
 
 /// A lot's balance, as its row shows it.
@@ -107,12 +108,13 @@ struct LotLine {
 }
 
 /// A tank's span, as its row shows it.
-struct TankLine {
-    seeder_id: uuid::Uuid,
-    machine: String,
-    when: String,
-    lots: String,
-    cells: Vec<String>,
+#[derive(Clone, Debug)]
+pub struct TankLine {
+    pub seeder_id: uuid::Uuid,
+    pub machine: String,
+    pub when: String,
+    pub lots: String,
+    pub cells: Vec<String>,
 }
 
 async fn usage_page(
@@ -209,10 +211,10 @@ fn answer(usage: &Usage, signed: &Signed, by: By, query: &str) -> Answer {
 }
 
 /// What a line needs beside its subject.
-struct Told<'a> {
-    usage: &'a Usage,
-    reader: Reader,
-    zone: &'a TimeZone,
+pub(super) struct Told<'a> {
+    pub(super) usage: &'a Usage,
+    pub(super) reader: Reader,
+    pub(super) zone: &'a TimeZone,
 }
 
 impl Told<'_> {
@@ -238,7 +240,7 @@ impl Told<'_> {
         }
     }
 
-    fn job(&self, job: &JobUse) -> JobLine {
+    pub(super) fn job(&self, job: &JobUse) -> JobLine {
         let words = self.reader.words;
         let row = &job.row;
         let lot = self.usage.names.lot(row.lot_id).map_or_else(String::new, |lot| lot.number.clone());
@@ -269,7 +271,7 @@ impl Told<'_> {
         }
     }
 
-    fn tank(&self, tank: &TankUse) -> TankLine {
+    pub(super) fn tank(&self, tank: &TankUse) -> TankLine {
         let words = self.reader.words;
         let span = &tank.span;
         let said = |at| said(at, self.zone, words);
@@ -349,7 +351,7 @@ fn lot_line(of: &LotUse, has_opening: bool, reader: Reader) -> LotLine {
 }
 
 /// A difference with what its weighings leave open, at two standard uncertainties: about 95 %.
-fn with_doubt(total: Total, reader: Reader) -> String {
+pub(super) fn with_doubt(total: Total, reader: Reader) -> String {
     let sign = if total.kg.round() < 0.0 { "\u{2212}" } else { "" };
     let doubt = mass(2.0 * total.uncertainty_kg(), reader);
     format!("{sign}{} \u{b1} {doubt}", mass(total.kg.abs(), reader))

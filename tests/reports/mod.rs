@@ -2,6 +2,7 @@
 
 mod card;
 mod check;
+mod lot;
 mod sight;
 
 use crate::world::Person;

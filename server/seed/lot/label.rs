@@ -5,6 +5,7 @@
 //! `docs/evidence.md`.
 
 use super::act::LotDraft;
+use super::store::LotRow;
 use crate::input;
 use crate::seed::percent;
 use crate::web::error::Error;
@@ -172,6 +173,37 @@ impl LabelRow {
             Some(Fact { name: say!(words, key), says: says?, is_number })
         };
         facts.into_iter().filter_map(fact).collect()
+    }
+}
+
+impl LotRow {
+    /// Everything that its label states, each with its name, as a person reads it; where it came from and how much it was only
+    /// for who sees stock.
+    #[must_use]
+    pub fn facts(&self, reader: Reader, sees_stock: bool) -> Vec<Fact> {
+        let words = reader.words;
+        let percent = |of: &Option<String>| of.as_deref().map(|percent| format!("{} %", words.decimal(percent)));
+        let stock = |of: &Option<String>| of.clone().filter(|_| sees_stock);
+        let crop = if self.is_seed() { "lot-crop" } else { "lot-product" };
+        let treated = self.treatment_product.clone().unwrap_or_else(|| say!(words, "lot-treatment-none"));
+        let facts = [
+            ("lot-number", Some(self.lot_number.clone()), false),
+            (crop, Some(self.crop.clone()), false),
+            ("lot-variety", self.variety.clone(), false),
+            ("lot-supplier", stock(&self.supplier), false),
+            ("lot-received-on", self.received_on.clone(), true),
+            ("lot-received-mass", stock(&self.received_mass).map(|mass| reader.measured(&mass)), true),
+            ("lot-purity", percent(&self.purity_percent), true),
+            ("lot-germination", percent(&self.germination_percent), true),
+            ("lot-label-test", self.tested_on.clone(), true),
+            ("lot-treatment", Some(treated), false),
+        ];
+        let fact = |(key, says, is_number): (&str, Option<String>, bool)| {
+            Some(Fact { name: say!(words, key), says: says?, is_number })
+        };
+        let mut facts: Vec<Fact> = facts.into_iter().filter_map(fact).collect();
+        facts.extend(self.label.facts(reader, sees_stock));
+        facts
     }
 }
 
