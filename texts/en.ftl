@@ -1375,6 +1375,26 @@ calibrations-more = More
 calibrations-log = Log a catch
 
 
+## What surrounds a catch
+
+around-more = Air, place and who checked it
+around-air-temperature = Air temperature
+around-humidity = Relative humidity
+around-humidity-percent = Relative humidity, %
+around-place = Place
+around-place-hint = The yard, a field, a shed.
+around-checked-by = Checked by
+around-checked-by-hint = Who looked over the catch besides the one who logs it.
+around-known-mass = Known mass of the scale’s check
+around-certificate = Its certificate
+scale-check-identity = What is marked on the known mass
+scale-check-identity-hint = Its number or name, by which it is told from others.
+scale-check-certificate = Certificate of the known mass
+scale-check-certificate-hint = Who issued it, and its number: by it the scale is traced to a standard.
+scale-check-known-mass = Known mass: { $identity }.
+scale-check-certified = Certificate: { $certificate }.
+fault-no-air = { $given } is no air in which seed is caught. Use −60 °C to 60 °C; look at the sign and the unit.
+
 ## Charts
 
 chart-named = Chart: { $title }

@@ -154,6 +154,7 @@ dimension-bulk-density = peso hectolítrico
 dimension-rate = dosis
 dimension-meter-factor = factor por vuelta
 dimension-volume = volumen
+dimension-temperature = temperatura
 
 ## Lo imposible en una planilla; se dice tras el nombre del campo, sin mayúscula ni punto final
 
@@ -2095,6 +2096,26 @@ calibrations-by = Por
 calibrations-more = Más
 calibrations-log = Anotar un ensayo
 
+
+## Qué rodea a un ensayo
+
+around-more = Aire, lugar y quién lo revisó
+around-air-temperature = Temperatura del aire
+around-humidity = Humedad relativa
+around-humidity-percent = Humedad relativa, %
+around-place = Lugar
+around-place-hint = El patio, un lote de campo, un galpón.
+around-checked-by = Revisado por
+around-checked-by-hint = Quién miró el ensayo además de quien lo anota.
+around-known-mass = Pesa patrón de la verificación de la balanza
+around-certificate = Su certificado
+scale-check-identity = Qué está marcado en la pesa patrón
+scale-check-identity-hint = Su número o nombre, por el que se la distingue de otras.
+scale-check-certificate = Certificado de la pesa patrón
+scale-check-certificate-hint = Quién lo emitió y su número: por él la balanza remite a un patrón.
+scale-check-known-mass = Pesa patrón: { $identity }.
+scale-check-certified = Certificado: { $certificate }.
+fault-no-air = { $given } no es un aire en el que se ensaye semilla. Use de −60 °C a 60 °C; mire el signo y la unidad.
 
 ## Gráficos
 

@@ -17,3 +17,13 @@ ALTER TABLE lot ADD COLUMN components TEXT;
 ALTER TABLE lot ADD COLUMN additives TEXT;
 ALTER TABLE lot ADD COLUMN inoculant_expires TEXT;
 ALTER TABLE lot ADD COLUMN test_report TEXT;
+
+-- What surrounded a catch, as entered ("12.5 °C"); none of it enters the computation.
+ALTER TABLE calibration ADD COLUMN air_temperature TEXT;
+ALTER TABLE calibration ADD COLUMN relative_humidity_percent TEXT;
+ALTER TABLE calibration ADD COLUMN place TEXT;
+ALTER TABLE calibration ADD COLUMN checked_by TEXT;
+
+-- By what the known mass of a scale's check is traced to a standard: what is marked on it, and its certificate.
+ALTER TABLE scale_check ADD COLUMN reference_identity TEXT;
+ALTER TABLE scale_check ADD COLUMN certificate TEXT;

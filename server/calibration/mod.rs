@@ -6,6 +6,7 @@
 pub mod act;
 pub mod advice;
 mod api;
+mod around;
 pub mod charts;
 mod clues;
 pub mod draft;

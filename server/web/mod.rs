@@ -19,4 +19,5 @@ pub mod refill;
 pub mod routes;
 pub mod said;
 pub mod saying;
+pub mod temperature;
 pub mod upload;

@@ -1,7 +1,7 @@
 //! How somebody reads numbers: in which units, with which decimal sign.
 
 use crate::access::Units;
-use sowmark_core::quantity::{Dimension, Quantity, Unit, print, unit};
+use sowmark_core::quantity::{Dimension, Quantity, Temperature, Unit, print, unit};
 use sowmark_core::words::Words;
 
 /// The units and the decimal sign of a person.
@@ -27,6 +27,9 @@ impl Reader {
     pub fn measured(self, entered: &str) -> String {
         let Some((_, named)) = entered.rsplit_once(' ') else { return self.words.decimal(entered) };
         let converted = match (self.units, named) {
+            (Units::Us, "°C") | (Units::Metric, "°F") => {
+                Temperature::from_entered(entered).ok().map(|read| read.on_the_other_scale())
+            }
             (Units::Us, "g") => converted(entered, unit::OZ),
             (Units::Us, "kg" | "t") => converted(entered, unit::LB),
             (Units::Us, "mm" | "cm") => converted(entered, unit::IN),

@@ -89,7 +89,12 @@ async fn farm(world: &World, ana: &Person) -> String {
     let roller = ana.create("/rollers", json!({ "label": "fine", "kind": "fluted" })).await;
     let setup = json!({ "occurred_at": "2027-03-21T08:00:00Z", "roller_id": roller["id"], "drive_ratio": "5:2", "runs": 8, "note": "" });
     ana.create(&drill.path("setups"), setup).await;
-    ana.create(&drill.path("calibrations"), catch("2027-03-28T08:00:00Z", &wheat, None, AGREES)).await;
+    let mut caught = catch("2027-03-28T08:00:00Z", &wheat, None, AGREES);
+    caught["air_temperature"] = json!({ "value": "54.5", "unit": "\u{b0}F" });
+    caught["relative_humidity_percent"] = json!("64.0");
+    caught["place"] = json!("=yard");
+    caught["checked_by"] = json!("Cem; foreman");
+    ana.create(&drill.path("calibrations"), caught).await;
     ana.create(
         &drill.path("jobs"),
         job(&wheat, &json!({ "speed": { "value": "5.5", "unit": "mph" }, "note": "wet, \"heavy\"" })),

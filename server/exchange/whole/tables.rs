@@ -6,7 +6,7 @@
 
 use crate::web::month::Month;
 use sowmark_core::quantity::unit::dimension::{Area, BulkDensity, Length, Mass, Rate, SeedWeight, Speed, Volume};
-use sowmark_core::quantity::{Decimal, Dimension, DriveRatio, Quantity};
+use sowmark_core::quantity::{Decimal, Dimension, DriveRatio, Quantity, Temperature};
 use sowmark_core::readiness::Trigger;
 
 /// A table.
@@ -85,6 +85,8 @@ const SEQ: Holds = whole(0, 9_007_199_254_740_991);
 const RUNS: Holds = whole(1, 10_000);
 const DATE: Holds = Holds::Checked(|text| text.parse::<jiff::civil::Date>().is_ok_and(|date| date.to_string() == text));
 const MONTH: Holds = Holds::Checked(|text| Month::parse(text).is_some());
+const TEMPERATURE: Holds =
+    Holds::Checked(|text| Temperature::from_entered(text).is_ok_and(|read| read.entered() == text));
 const NUMBER: Holds = Holds::Checked(|text| Decimal::parse(text).is_ok_and(|number| number.to_f64().is_finite()));
 const RATIO: Holds = Holds::Checked(|text| DriveRatio::parse(text).is_ok());
 const TRIGGER: Holds = Holds::Checked(|text| text.parse::<Trigger>().is_ok());
@@ -282,7 +284,14 @@ pub const TABLES: &[Table] = &[
     Table {
         name: "scale_check",
         key: BY_ID,
-        columns: &[must("id", Id), must("scale_id", Id), must("reference", MASS), must("reading", MASS)],
+        columns: &[
+            must("id", Id),
+            must("scale_id", Id),
+            must("reference", MASS),
+            must("reading", MASS),
+            may("reference_identity", Text),
+            may("certificate", Text),
+        ],
     },
     Table {
         name: "season",
@@ -423,6 +432,10 @@ pub const TABLES: &[Table] = &[
             may("roller_speed_rpm", NUMBER),
             may("planned_rate", RATE),
             may("planned_speed", SPEED),
+            may("air_temperature", TEMPERATURE),
+            may("relative_humidity_percent", NUMBER),
+            may("place", Text),
+            may("checked_by", Text),
             must("note", Text),
             must("sheet", Json),
             must("circumstances", Json),
