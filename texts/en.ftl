@@ -236,6 +236,7 @@ fault-too-long = This has { $length } characters. Use at most { $most }.
 fault-year = The year { $year } is out of reach. Use { $first } to { $last }.
 fault-no-moment = “{ $given }” is no moment. Write date, time and offset like 2027-04-06T09:40:00+02:00.
 fault-no-date = “{ $given }” is no date. Write it like 2027-04-06.
+fault-no-month = “{ $given }” is no month. Write year and month, like 2027-03.
 fault-not-whole = { $given } is not a whole number.
 fault-out-of-range = { $given } is out of range. Use { $least } to { $most }.
 fault-not-above-zero = { $given } is out of range. Use more than 0, at most { $most }.
@@ -1426,6 +1427,26 @@ calibrations-more = More
 calibrations-log = Log a catch
 
 
+## What surrounds a catch
+
+around-more = Air, place and who checked it
+around-air-temperature = Air temperature
+around-humidity = Relative humidity
+around-humidity-percent = Relative humidity, %
+around-place = Place
+around-place-hint = The yard, a field, a shed.
+around-checked-by = Checked by
+around-checked-by-hint = Who looked over the catch besides the one who logs it.
+around-known-mass = Known mass of the scale’s check
+around-certificate = Its certificate
+scale-check-identity = What is marked on the known mass
+scale-check-identity-hint = Its number or name, by which it is told from others.
+scale-check-certificate = Certificate of the known mass
+scale-check-certificate-hint = Who issued it, and its number: by it the scale is traced to a standard.
+scale-check-known-mass = Known mass: { $identity }.
+scale-check-certified = Certificate: { $certificate }.
+fault-no-air = { $given } is no air in which seed is caught. Use −60 °C to 60 °C; look at the sign and the unit.
+
 ## Charts
 
 chart-named = Chart: { $title }
@@ -1794,6 +1815,77 @@ log-when = When
 log-mass = Mass
 log-note = Note
 log-by = By
+
+## What the label of a lot says besides
+
+label-more = What else the label says
+label-month-hint = Year and month, such as 2027-03.
+label-origin = Grown in
+label-origin-hint = Country, or state, of production.
+label-category = Category or class
+label-category-hint = As on the label. Choose one or write your own.
+label-category-pre-basic = pre-basic seed
+label-category-basic = basic seed
+label-category-certified-1 = certified seed, first generation
+label-category-certified-2 = certified seed, second generation
+label-category-commercial = commercial seed
+label-category-foundation = foundation seed
+label-category-registered = registered seed
+label-category-not-final = not finally certified
+label-category-none = not certified
+label-certifying-authority = Certified by
+label-serial-number = Serial number of the label
+label-sealed-in = Sealed or sampled in
+label-declared-weight = Declared weight
+label-containers = Bags or other containers
+label-hermetic = Sealed against moisture
+label-hermetic-hint = Hermetic containers, in which a test of the germination holds for longer.
+label-hermetic-is = { $is ->
+    [yes] yes, hermetic containers
+   *[no] no
+}
+label-other-crop = Seed of other crops
+label-other-crop-percent = Seed of other crops, %
+label-weed-seed = Weed seed
+label-weed-seed-percent = Weed seed, %
+label-inert-matter = Inert matter
+label-inert-matter-percent = Inert matter, %
+label-noxious-weeds = Noxious weeds
+label-noxious-weeds-hint = Each kind, and how many in which mass.
+label-hard-seed = Hard or dormant seed
+label-hard-seed-percent = Hard or dormant seed, %
+label-hard-seed-hint = Of the pure seeds, apart from the germination. A rate plan of pure live seed takes it from here.
+label-components = Components of a mixture
+label-components-hint = Each kind and variety with its share.
+label-additives = Pellet, coat or additive
+label-additives-hint = What it consists of, and its part of the weight.
+label-inoculant-expires = Inoculant good until
+label-test-report = Laboratory’s report
+label-test-report-hint = The laboratory and the number of its report or certificate.
+label-beyond-whole = Purity, other crops, weed seed and inert matter come to { $sum } % together, which is more than the
+    whole. Compare each with the label.
+label-hard-beyond = A germination of { $germination } % and hard seed of { $hard } % are more than all seeds. Compare both with
+    the label: hard seed stands apart from the germination there.
+
+## The lot card
+
+lot-card-title = Lot card
+lot-card-about = One sheet for each lot: its label, tests and treatment, its balance, where it was sown and by which machines, and
+    the calibrations made with it.
+lot-card-submit = Show the card
+lot-card-choose = Choose a lot to see its card.
+lot-card-print = Print this page for whoever asks where the seed came from and where it went.
+lot-card-open = The lot’s page
+lot-card-of-this = Lot card for printing
+lot-card-label-first = The label of the seed and the rules where you are go before this page.
+lot-card-no-tests = Nothing was measured of this lot.
+lot-card-moisture = Moisture
+lot-card-balance = Balance
+lot-card-doubt = What stands behind ± is what the weighings leave open, at about 95 %.
+lot-card-no-jobs = No job with this lot that you see is recorded.
+lot-card-calibrations = Calibrations made with it
+lot-card-no-calibrations = No calibration with this lot that you see is recorded.
+lot-card-no-number = These factors say what was measured then. The number to key in stands on the cab card and the seeder’s page.
 
 ## Records as files
 

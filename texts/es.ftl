@@ -154,6 +154,7 @@ dimension-bulk-density = peso hectolítrico
 dimension-rate = dosis
 dimension-meter-factor = factor por vuelta
 dimension-volume = volumen
+dimension-temperature = temperatura
 
 ## Lo imposible en una planilla; se dice tras el nombre del campo, sin mayúscula ni punto final
 
@@ -937,6 +938,7 @@ fault-too-long = Tiene { $length } caracteres. Use { $most } como máximo.
 fault-year = El año { $year } está fuera de alcance. Use de { $first } a { $last }.
 fault-no-moment = «{ $given }» no es un momento. Escriba fecha, hora y diferencia horaria como 2027-04-06T09:40:00+02:00.
 fault-no-date = «{ $given }» no es una fecha. Escríbala como 2027-04-06.
+fault-no-month = «{ $given }» no es un mes. Escriba año y mes, como 2027-03.
 fault-not-whole = { $given } no es un número entero.
 fault-out-of-range = { $given } está fuera de lo admitido. Use de { $least } a { $most }.
 fault-not-above-zero = { $given } está fuera de lo admitido. Use más de 0 y { $most } como máximo.
@@ -2148,6 +2150,26 @@ calibrations-more = Más
 calibrations-log = Anotar un ensayo
 
 
+## Qué rodea a un ensayo
+
+around-more = Aire, lugar y quién lo revisó
+around-air-temperature = Temperatura del aire
+around-humidity = Humedad relativa
+around-humidity-percent = Humedad relativa, %
+around-place = Lugar
+around-place-hint = El patio, un lote de campo, un galpón.
+around-checked-by = Revisado por
+around-checked-by-hint = Quién miró el ensayo además de quien lo anota.
+around-known-mass = Pesa patrón de la verificación de la balanza
+around-certificate = Su certificado
+scale-check-identity = Qué está marcado en la pesa patrón
+scale-check-identity-hint = Su número o nombre, por el que se la distingue de otras.
+scale-check-certificate = Certificado de la pesa patrón
+scale-check-certificate-hint = Quién lo emitió y su número: por él la balanza remite a un patrón.
+scale-check-known-mass = Pesa patrón: { $identity }.
+scale-check-certified = Certificado: { $certificate }.
+fault-no-air = { $given } no es un aire en el que se ensaye semilla. Use de −60 °C a 60 °C; mire el signo y la unidad.
+
 ## Gráficos
 
 chart-named = Gráfico: { $title }
@@ -2523,6 +2545,78 @@ log-when = Cuándo
 log-mass = Masa
 log-note = Nota
 log-by = Anotado por
+
+## Qué más dice el rótulo de un lote
+
+label-more = Qué más dice el rótulo
+label-month-hint = Año y mes, por ejemplo 2027-03.
+label-origin = Producida en
+label-origin-hint = País, o estado o provincia, de producción.
+label-category = Categoría o clase
+label-category-hint = Como figura en el rótulo. Elija una o escriba otra.
+label-category-pre-basic = semilla prebásica
+label-category-basic = semilla básica
+label-category-certified-1 = semilla certificada, primera generación
+label-category-certified-2 = semilla certificada, segunda generación
+label-category-commercial = semilla comercial
+label-category-foundation = semilla de fundación
+label-category-registered = semilla registrada
+label-category-not-final = sin certificación definitiva
+label-category-none = sin certificar
+label-certifying-authority = Certificada por
+label-serial-number = Número de serie del rótulo
+label-sealed-in = Precintada o muestreada en
+label-declared-weight = Peso declarado
+label-containers = Bolsas u otros envases
+label-hermetic = Cerrada contra la humedad
+label-hermetic-hint = Envases herméticos, en los que un análisis del poder germinativo vale por más tiempo.
+label-hermetic-is = { $is ->
+    [yes] sí, envases herméticos
+   *[no] no
+}
+label-other-crop = Semilla de otros cultivos
+label-other-crop-percent = Semilla de otros cultivos, %
+label-weed-seed = Semilla de malezas
+label-weed-seed-percent = Semilla de malezas, %
+label-inert-matter = Materia inerte
+label-inert-matter-percent = Materia inerte, %
+label-noxious-weeds = Malezas nocivas
+label-noxious-weeds-hint = Cada especie, y cuántas en qué masa.
+label-hard-seed = Semilla dura o latente
+label-hard-seed-percent = Semilla dura o latente, %
+label-hard-seed-hint = De las semillas puras, aparte del poder germinativo. El plan de dosis de semilla pura viva la toma de aquí.
+label-components = Componentes de una mezcla
+label-components-hint = Cada especie y variedad con su parte.
+label-additives = Píldora, recubrimiento o aditivo
+label-additives-hint = De qué consiste, y qué parte del peso es.
+label-inoculant-expires = Inoculante válido hasta
+label-test-report = Informe del laboratorio
+label-test-report-hint = El laboratorio y el número de su informe o certificado.
+label-beyond-whole = La pureza, los otros cultivos, las malezas y la materia inerte suman { $sum } %, más que el todo. Compare cada
+    valor con el rótulo.
+label-hard-beyond = Un poder germinativo del { $germination } % y { $hard } % de semilla dura son más que todas las semillas. Compare
+    ambos con el rótulo: allí la semilla dura figura aparte del poder germinativo.
+
+## La tarjeta del lote
+
+lot-card-title = Tarjeta del lote
+lot-card-about = Una hoja por lote: su rótulo, sus análisis y su tratamiento, su balance, dónde se sembró y con qué máquinas, y las
+    calibraciones hechas con él.
+lot-card-submit = Mostrar la tarjeta
+lot-card-choose = Elija un lote para ver su tarjeta.
+lot-card-print = Imprima esta página para quien pregunte de dónde vino la semilla y adónde fue.
+lot-card-open = La página del lote
+lot-card-of-this = Tarjeta del lote para imprimir
+lot-card-label-first = El rótulo de la semilla y las normas del lugar valen antes que esta página.
+lot-card-no-tests = No se midió nada de este lote.
+lot-card-moisture = Humedad
+lot-card-balance = Balance
+lot-card-doubt = Lo que sigue a ± es lo que las pesadas dejan abierto, con un 95 % aproximadamente.
+lot-card-no-jobs = No hay labores con este lote que usted vea.
+lot-card-calibrations = Calibraciones hechas con él
+lot-card-no-calibrations = No hay calibraciones con este lote que usted vea.
+lot-card-no-number = Estos factores dicen qué se midió entonces. El número que se introduce está en la tarjeta de cabina y en la página de la
+    sembradora.
 
 ## Los registros como archivos
 

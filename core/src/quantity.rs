@@ -17,6 +17,7 @@
 //! | [`BulkDensity`] | kg/m³ | |
 //! | [`Rate`] | kg/m² | 1 kg/ha is 0.0001 |
 //! | [`MeterFactor`] | kg per revolution | |
+//! | [`Temperature`] | °C | its scales have zeros of their own: `.celsius()` |
 //! | [`SeedWeight`] | g per thousand seeds | the trade's own unit everywhere, so no conversion |
 //!
 //! ```
@@ -40,6 +41,7 @@ mod fraction;
 mod keyed;
 mod print;
 mod ratio;
+mod temperature;
 pub mod unit;
 
 pub use decimal::Decimal;
@@ -48,4 +50,5 @@ pub use error::QuantityError;
 pub use keyed::{KeyedFor, KeyedIn, PerRevolutions};
 pub use print::{from_si, print, print_number, print_to_step, significant_digits_for};
 pub use ratio::DriveRatio;
+pub use temperature::Temperature;
 pub use unit::{Dimension, Unit};

@@ -27,6 +27,7 @@
 mod count;
 mod doubt;
 mod establishment;
+mod label;
 mod live;
 
 pub use count::{
@@ -35,6 +36,7 @@ pub use count::{
 };
 pub use doubt::{Doubt, germination_doubt};
 pub use establishment::{Convention, Establishment};
+pub use label::beyond_whole;
 pub use live::{HardSeed, PureLiveSeed};
 
 use serde::{Deserialize, Serialize};

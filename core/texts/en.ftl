@@ -123,6 +123,7 @@ dimension-bulk-density = bulk density
 dimension-rate = rate
 dimension-meter-factor = meter factor
 dimension-volume = volume
+dimension-temperature = temperature
 
 ## What is impossible on a sheet; said after the field's name, so without a capital and a full stop
 

@@ -4,13 +4,13 @@
 //! one go, not one field per attempt.
 
 use crate::clock::Stamp;
-use crate::web::input::{At, Faults, Input, Name, Note, Rpm, Text, Whole};
+use crate::web::input::{At, Faults, Input, Name, Note, Percent, Rpm, Text, Whole};
 use crate::{input, saying, words};
 use serde_json::Value;
 use sowmark_core::catch::{Catch, Repeat, Revolutions, Sheet};
 use sowmark_core::circumstances::Planned;
 use sowmark_core::ids::{LotId, MeteringUnitId, ScaleId};
-use sowmark_core::quantity::{Decimal, Length, Mass, Rate, Speed, unit};
+use sowmark_core::quantity::{Decimal, Length, Mass, Rate, Speed, Temperature, unit};
 use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{ObjectBuilder, OneOfBuilder, Schema, Type};
 use uuid::Uuid;
@@ -47,6 +47,14 @@ input! {
         pub roller_speed_rpm: Option<Rpm>,
         /// What will be sown with it.
         pub planned: Option<PlannedDraft>,
+        /// Of the air at the catch.
+        pub air_temperature: Option<Temperature>,
+        /// Of the air at the catch.
+        pub relative_humidity_percent: Option<Percent>,
+        /// Where it was caught.
+        pub place: Option<Name>,
+        /// Who looked over it besides.
+        pub checked_by: Option<Name>,
         pub note: Option<Note>,
         pub repeats: Vec<RepeatDraft>,
     }

@@ -4,6 +4,7 @@
 //! rows that are shown. The unit of mass is one for the sheet and stands beside every number; changing it shows the
 //! sheet again, and never reads a typed number in another unit than the one beside it.
 
+use super::around;
 use super::draft::Method;
 use crate::access::Units;
 use crate::web::error::{Error, Fault};
@@ -328,6 +329,8 @@ pub(super) struct CatchForm {
     pub(super) action: String,
     pub(super) head: Vec<FormField>,
     pub(super) repeats: Vec<RepeatPart>,
+    /// What surrounds the catch, folded away.
+    pub(super) around: Vec<FormField>,
     pub(super) tail: Vec<FormField>,
     /// Every field, for the list of faults.
     pub(super) all: Vec<FormField>,
@@ -376,6 +379,11 @@ pub(super) struct Choices {
 }
 
 impl CatchForm {
+    /// What is folded away stands open where something was typed or is wrong.
+    pub(super) fn is_around_open(&self) -> bool {
+        self.around.iter().any(|field| !field.value.trim().is_empty() || field.error.is_some())
+    }
+
     pub(super) fn has_errors(&self) -> bool {
         !self.general.is_empty() || self.all.iter().any(|field| field.error.is_some())
     }
@@ -393,6 +401,7 @@ impl CatchForm {
         let head = fields.len();
         fields.extend(typed.repeats.iter().enumerate().flat_map(|(j, repeat)| repeat_fields(j, repeat, typed, words)));
         let tail = fields.len();
+        fields.extend(around::fields(choices.reader));
         fields.push(FormField::new("note", say!(words, "catch-note")).kind(Kind::Area).optional());
         let mut form = Form::new(choices.action.clone(), say!(words, "catch-save"), fields).filled(&choices.begun);
         if let Some(posted) = posted {
@@ -407,7 +416,8 @@ impl CatchForm {
         }
         let all = form.fields.clone();
         let mut rest = form.fields.split_off(head);
-        let mut tail = rest.split_off(tail - head);
+        let (around, mut tail): (Vec<_>, Vec<_>) =
+            rest.split_off(tail - head).into_iter().partition(|field| field.is_folded);
         let id = posted
             .map(|posted| posted.text("id"))
             .filter(|id| !id.is_empty())
@@ -417,6 +427,7 @@ impl CatchForm {
             action: form.action,
             head: form.fields,
             repeats: repeat_parts(rest, typed, words),
+            around,
             tail,
             all,
             general: form.general,

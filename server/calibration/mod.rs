@@ -6,6 +6,7 @@
 pub mod act;
 pub mod advice;
 mod api;
+mod around;
 pub mod charts;
 mod clues;
 pub mod draft;
@@ -22,6 +23,7 @@ pub mod stored;
 pub mod told;
 pub mod view;
 mod weigh;
+pub mod with_lot;
 
 use crate::web::routes::Route;
 

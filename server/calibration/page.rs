@@ -1,6 +1,7 @@
 //! The catch sheet, the record of a calibration, and the calibrations of a unit as pages.
 
 use super::act;
+use super::around;
 use super::draft::{Decision, DecisionDraft};
 use super::form::{Bags, CatchForm, Choices, Typed};
 use super::retyped;
@@ -439,6 +440,7 @@ async fn facts(
         facts.push((say!(words, "calibration-scale"), scale));
     }
     facts.extend(show::circumstance_facts(&calibration.circumstances, actor.reader()));
+    facts.extend(around::facts(cx, &actor.scope, row, actor.reader()).await?);
     Ok(facts)
 }
 

@@ -29,6 +29,11 @@ pub struct Row {
     pub roller_speed_rpm: Option<String>,
     pub planned_rate: Option<String>,
     pub planned_speed: Option<String>,
+    /// As entered.
+    pub air_temperature: Option<String>,
+    pub relative_humidity_percent: Option<String>,
+    pub place: Option<String>,
+    pub checked_by: Option<String>,
     pub note: String,
     pub sheet: String,
     pub circumstances: String,

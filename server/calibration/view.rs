@@ -8,6 +8,7 @@ use crate::records::head::HeadView;
 use crate::texts;
 use crate::web::error::Error;
 use crate::web::quantity::Q;
+use crate::web::temperature::TemperatureView;
 use serde::Serialize;
 use serde_json::{Number, Value};
 use sowmark_core::catch::{Catch, Repeat, Revolutions, Sheet};
@@ -33,6 +34,14 @@ pub struct CalibrationView {
     #[schema(value_type = Option<f64>)]
     pub roller_speed_rpm: Option<Number>,
     pub planned: Option<PlannedView>,
+    /// Of the air, as entered.
+    pub air_temperature: Option<TemperatureView>,
+    #[schema(value_type = Option<f64>)]
+    pub relative_humidity_percent: Option<Number>,
+    /// Where it was caught.
+    pub place: Option<String>,
+    /// Who looked over it besides.
+    pub checked_by: Option<String>,
     pub note: String,
     /// As entered.
     pub repeats: Vec<RepeatView>,
@@ -254,6 +263,10 @@ impl TryFrom<Calibration> for CalibrationView {
             method: row.method,
             roller_speed_rpm: row.roller_speed_rpm.as_deref().map(number).transpose()?,
             planned,
+            air_temperature: TemperatureView::stored_if(row.air_temperature.as_deref())?,
+            relative_humidity_percent: row.relative_humidity_percent.as_deref().map(number).transpose()?,
+            place: row.place,
+            checked_by: row.checked_by,
             note: row.note,
             repeats: repeats(&sheet),
             status,

@@ -137,7 +137,12 @@ fn weighing(script: &mut Script, at: Timestamp, scale: &'static Scale) {
             Shows::PoundsAndOunces => (json!({ "lb": "20", "oz": "0" }), json!({ "lb": "20", "oz": "0" })),
         };
         let id = Chance::of(&format!("{}/check {position}", scale.key)).id(at);
-        let record = json!({ "id": id, "occurred_at": script.text(at), "reference": reference, "reading": reading });
+        let (mass, certificate) = match scale.shows {
+            Shows::Grams(_) => ("10 kg, marked M 3", "Tarnshire Weights, no. 2231"),
+            Shows::PoundsAndOunces => ("20 lb, marked P 1", "Tarnshire Weights, no. 2240"),
+        };
+        let record = json!({ "id": id, "occurred_at": script.text(at), "reference": reference, "reading": reading,
+            "reference_identity": mass, "certificate": certificate });
         let (parent, who) = (script.id(scale.key), checker(scale));
         script.log(at, who, Logged::ScaleCheck, parent, record);
     }

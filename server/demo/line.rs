@@ -197,10 +197,14 @@ impl Line {
             (Turned::Ground(_), false) => "hand_turned",
             _ => "stationary",
         };
+        // Of the day, by a chance of its own: what else happens stays as it was.
+        let day = Chance::of(&format!("{}/air {at}", self.unit.key));
+        let (air, humidity) = (format!("{:.1}", 5.0 + 9.0 * day.share()), format!("{:.0}", 55.0 + 35.0 * day.share()));
         let planned = json!({ "rate": quantity(format!("{}", lot.crop.rate), "kg/ha"),
             "speed": quantity(format!("{}", self.speed), "km/h") });
         let record = json!({ "lot_id": script.lot(lot), "scale_id": script.id(scale.key), "method": method,
-            "roller_speed_rpm": format!("{rpm}"), "planned": planned, "note": "", "repeats": repeats });
+            "roller_speed_rpm": format!("{rpm}"), "planned": planned, "air_temperature": quantity(air, "°C"),
+            "relative_humidity_percent": humidity, "note": "", "repeats": repeats });
         self.log(script, at, Logged::Calibration, record)
     }
 

@@ -102,8 +102,25 @@ fn deliver(script: &mut Script, lot: &'static Lot, received: f64) {
     let record = json!({ "id": script.lot(lot), "lot_number": lot.number, "material": if crop.is_seed { "seed" } else { "fertilizer" },
         "crop": crop.name, "variety": lot.variety, "supplier": lot.supplier,
         "received_on": script.calendar.date(lot.received).to_string(), "received_mass": kg(received, 0),
-        "treatment": treatment, "analysis": analysis, "client_id": lot.client.map(|client| script.id(client.key)) });
+        "treatment": treatment, "analysis": analysis, "label": label(script, lot), "client_id": lot.client.map(|client| script.id(client.key)) });
     script.push(script.at(lot.received, (10, 0)), &OWEN, Act::Keep(Kind::Lot, record));
+}
+
+/// What the label of bought seed states besides; the farms' own seed has none.
+fn label(script: &Script, lot: &Lot) -> Option<Value> {
+    let digits: String = lot.number.chars().filter(char::is_ascii_digit).collect();
+    let sealed = script.calendar.date(lot.received + 16);
+    let small = lot.is_small();
+    let (category, weight) =
+        if small { ("certified seed, first generation", "25") } else { ("certified seed, second generation", "500") };
+    lot.is_certified().then(|| {
+        json!({ "origin": "Tarnshire", "category": category, "certifying_authority": "Tarnshire Seed Office",
+            "serial_number": format!("TSO {digits} 0071"), "sealed_in": sealed.strftime("%Y-%m").to_string(),
+            "declared_weight": quantity(weight, "kg"), "other_crop_percent": "0.2", "weed_seed_percent": "0.1",
+            "inert_matter_percent": "1.2", "hard_seed_percent": lot.crop.hard_seed,
+            "noxious_weeds": small.then_some("dock: 4 in 100 g; no dodder"),
+            "test_report": format!("Tarnshire Seed Office laboratory, no. {digits}") })
+    })
 }
 
 fn movement(script: &mut Script, at: Timestamp, lot: &Lot, (kind, mass, note): (&str, f64, &str), position: usize) {

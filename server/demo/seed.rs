@@ -52,6 +52,8 @@ pub(super) struct Crop {
     /// On the label.
     pub(super) germination: &'static str,
     pub(super) treatment: Option<(&'static str, &'static str)>,
+    /// On the label beside the germination, percent.
+    pub(super) hard_seed: Option<&'static str>,
 }
 
 const DRESSED: Option<(&str, &str)> = Some((
@@ -60,7 +62,7 @@ const DRESSED: Option<(&str, &str)> = Some((
 ));
 
 const fn crop(name: &'static str, rate: f64, germination: &'static str) -> Crop {
-    Crop { name, is_seed: true, rate, germination, treatment: None }
+    Crop { name, is_seed: true, rate, germination, treatment: None, hard_seed: None }
 }
 
 static WHEAT: Crop = Crop { treatment: DRESSED, ..crop("wheat", 180.0, "95") };
@@ -69,7 +71,7 @@ static OATS: Crop = crop("oats", 150.0, "93");
 static RYE: Crop = crop("rye", 140.0, "92");
 static RAPE: Crop = Crop { treatment: DRESSED, ..crop("rape", 4.0, "90") };
 static PEAS: Crop = crop("peas", 220.0, "88");
-static CLOVER: Crop = crop("clover", 12.0, "85");
+static CLOVER: Crop = Crop { hard_seed: Some("9"), ..crop("clover", 12.0, "85") };
 static PHOSPHATE: Crop = Crop { is_seed: false, ..crop("ammonium phosphate", 120.0, "") };
 static POTASH: Crop = Crop { is_seed: false, ..crop("potash", 100.0, "") };
 
@@ -93,6 +95,11 @@ pub(super) struct Lot {
 }
 
 impl Lot {
+    /// Whether it came with a certified seed's label; seed of one's own has none.
+    pub(super) fn is_certified(&self) -> bool {
+        self.crop.is_seed && self.supplier == STORE
+    }
+
     /// Whether a fifth of a kilogram is a catch.
     pub(super) fn is_small(&self) -> bool {
         self.crop.is_seed && self.crop.rate < 20.0

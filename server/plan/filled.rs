@@ -118,6 +118,11 @@ impl Filled {
         self.percent(self.known.purity_percent.as_ref(), |lot| lot.purity_percent.as_deref())
     }
 
+    /// No test of the API states it: it stands on the label alone.
+    pub(super) fn hard_seed(&self) -> Value {
+        self.percent(None, |lot| lot.label.hard_seed_percent.as_deref())
+    }
+
     /// The row spacing of the unit's seeder.
     pub(super) fn row_spacing(&self, unit: Unit<dimension::Length>) -> Value {
         let configuration = self.unit().and_then(|now| now.readiness.configuration.as_ref());

@@ -149,7 +149,9 @@ fn live(filled: &Filled, units: Units) -> Vec<FormField> {
         FormField::new("pls_rate", say!(words, "plan-live-wanted")).measured(&["kg/ha", "lb/ac"], rate.name()),
         purity(filled),
         germination(filled),
-        percent("hard_seed_percent", say!(words, "plan-hard-seed")).hint(say!(words, "plan-hard-seed-hint")).optional(),
+        with(percent("hard_seed_percent", say!(words, "plan-hard-seed")), filled.hard_seed())
+            .hint_more(&say!(words, "plan-hard-seed-hint"))
+            .optional(),
         FormField::new("count_hard_seed", say!(words, "plan-hard-seed-counted")).value("false").choice(counted),
         seed_weight(filled, units).optional(),
     ]

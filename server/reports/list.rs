@@ -1,8 +1,9 @@
 //! The page that lists the reports, each with the choice of what it is about.
 
-use super::{cab_card, check, season};
+use super::{cab_card, check, lot_card, season};
 use crate::access::Permission;
 use crate::fleet::seeder::act::seeders;
+use crate::seed::lot::act::lots;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::Form;
@@ -23,6 +24,8 @@ struct ReportsPage {
     /// None while there is no seeder to make a card for.
     card: Option<Form>,
     season: Form,
+    /// None while there is no lot.
+    lot: Option<Form>,
     check: Form,
 }
 
@@ -30,11 +33,14 @@ async fn reports_page(signed: Signed, cookies: Cookies) -> Result<Response, Erro
     let words = signed.actor.words();
     let mut conn = signed.app.read().await?;
     let seeders = seeders(&mut conn.cx(), &signed.actor.scope).await?;
+    let lots = lots(&mut conn.cx(), &signed.actor.scope).await?;
     let season = season::Choice::of(&mut conn.cx(), &signed).await?.form(words);
+    drop(conn);
     show(&ReportsPage {
         page: Page::new(&signed, &cookies, say!(words, "reports-title"), "/reports"),
         card: (!seeders.is_empty()).then(|| cab_card::card_form(&signed, &seeders)),
         season,
+        lot: (!lots.is_empty()).then(|| lot_card::lot_form(&signed, &lots)),
         check: check::check_form(words),
     })
 }

@@ -8,6 +8,7 @@ mod book;
 mod cab_card;
 mod check;
 mod list;
+mod lot_card;
 mod machine;
 mod parts;
 mod period;
@@ -24,7 +25,7 @@ use crate::web::routes::Route;
 /// The routes of reports.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    [list::routes(), cab_card::routes(), season::routes(), check::routes(), book::routes()]
+    [list::routes(), cab_card::routes(), lot_card::routes(), season::routes(), check::routes(), book::routes()]
         .into_iter()
         .flatten()
         .collect()

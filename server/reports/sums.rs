@@ -3,7 +3,6 @@
 use super::told::seconds;
 use crate::records::head::span;
 use crate::usage::act::JobUse;
-use crate::usage::{area, mass};
 use crate::web::reader::Reader;
 use sowmark_core::policy::Policy;
 use sowmark_core::readiness::{Answer, Severity, Standing, Stood};
@@ -122,11 +121,11 @@ impl Sums {
         ];
         facts.extend(self.longest.map(|seconds| (say!(words, "season-report-longest"), span(seconds, words))));
         facts.extend([
-            (say!(words, "usage-sown"), area(ground.area_m2, reader)),
-            (say!(words, "usage-untrue"), area(ground.untrue_m2, reader)),
-            (say!(words, "usage-seed-weighed"), mass(sown.weighed.kg, reader)),
-            (say!(words, "usage-seed-bags"), mass(sown.bags.kg, reader)),
-            (say!(words, "usage-seed-machine"), mass(sown.machine_total.kg, reader)),
+            (say!(words, "usage-sown"), reader.area(ground.area_m2)),
+            (say!(words, "usage-untrue"), reader.area(ground.untrue_m2)),
+            (say!(words, "usage-seed-weighed"), reader.mass(sown.weighed.kg)),
+            (say!(words, "usage-seed-bags"), reader.mass(sown.bags.kg)),
+            (say!(words, "usage-seed-machine"), reader.mass(sown.machine_total.kg)),
         ]);
         facts
     }
@@ -136,9 +135,9 @@ impl Sums {
         let words = reader.words;
         let ground = &self.ground;
         vec![
-            (say!(words, "usage-sown"), area(ground.area_m2, reader)),
-            (say!(words, "usage-untrue"), area(ground.untrue_m2, reader)),
-            (say!(words, "usage-seed"), mass(ground.sown.all().kg, reader)),
+            (say!(words, "usage-sown"), reader.area(ground.area_m2)),
+            (say!(words, "usage-untrue"), reader.area(ground.untrue_m2)),
+            (say!(words, "usage-seed"), reader.mass(ground.sown.all().kg)),
         ]
     }
 
@@ -150,9 +149,9 @@ impl Sums {
             self.accepted.to_string(),
             self.caught.to_string(),
             self.open.to_string(),
-            area(ground.area_m2, reader),
-            area(ground.untrue_m2, reader),
-            mass(ground.sown.all().kg, reader),
+            reader.area(ground.area_m2),
+            reader.area(ground.untrue_m2),
+            reader.mass(ground.sown.all().kg),
         ]
     }
 
@@ -161,11 +160,11 @@ impl Sums {
         let line = |((name, _), ground): (&(String, Uuid), &Ground)| {
             let sown = &ground.sown;
             let cells = vec![
-                area(ground.area_m2, reader),
-                area(ground.untrue_m2, reader),
-                mass(sown.weighed.kg, reader),
-                mass(sown.bags.kg, reader),
-                mass(sown.machine_total.kg, reader),
+                reader.area(ground.area_m2),
+                reader.area(ground.untrue_m2),
+                reader.mass(sown.weighed.kg),
+                reader.mass(sown.bags.kg),
+                reader.mass(sown.machine_total.kg),
             ];
             (name.clone(), cells)
         };

@@ -7,13 +7,14 @@ pub mod act;
 mod api;
 pub mod asked;
 pub mod chart;
+pub mod lines;
 mod page;
 pub mod signing;
 pub mod store;
 mod sums;
 
 pub(crate) use chart::{figure as drift_figure, signed_percent};
-pub(crate) use page::{area, basis, mass, number_stands, rate};
+pub(crate) use page::{basis, number_stands};
 
 use crate::web::routes::Route;
 

@@ -78,24 +78,25 @@ struct SumLine {
 }
 
 /// A job, as its row shows it.
-struct JobLine {
-    when: String,
-    seeder_id: uuid::Uuid,
-    machine: String,
-    field: String,
-    lot_id: uuid::Uuid,
-    lot: String,
-    area: String,
-    seed: String,
+#[derive(Clone, Debug)]
+pub struct JobLine {
+    pub when: String,
+    pub seeder_id: uuid::Uuid,
+    pub machine: String,
+    pub field: String,
+    pub lot_id: uuid::Uuid,
+    pub lot: String,
+    pub area: String,
+    pub seed: String,
     /// How the seed is known.
-    basis: String,
-    actual: String,
-    target: String,
-    deviation: String,
-    seeds: String,
-    plants: String,
-    stands: String,
-    was_true: bool,
+    pub basis: String,
+    pub actual: String,
+    pub target: String,
+    pub deviation: String,
+    pub seeds: String,
+    pub plants: String,
+    pub stands: String,
+    pub was_true: bool,
 }
 
 /// A lot's balance, as its row shows it.
@@ -106,12 +107,13 @@ struct LotLine {
 }
 
 /// A tank's span, as its row shows it.
-struct TankLine {
-    seeder_id: uuid::Uuid,
-    machine: String,
-    when: String,
-    lots: String,
-    cells: Vec<String>,
+#[derive(Clone, Debug)]
+pub struct TankLine {
+    pub seeder_id: uuid::Uuid,
+    pub machine: String,
+    pub when: String,
+    pub lots: String,
+    pub cells: Vec<String>,
 }
 
 async fn usage_page(
@@ -186,11 +188,11 @@ fn answer(usage: &Usage, signed: &Signed, by: By, query: &str) -> Answer {
     let untrue = usage.jobs.iter().filter(|job| !job.was_true());
     let all = Sum::of(usage.jobs.iter());
     let facts = vec![
-        (say!(words, "usage-sown"), area(all.area_m2, reader)),
-        (say!(words, "usage-untrue"), area(all.untrue_m2, reader)),
-        (say!(words, "usage-seed-weighed"), mass(all.sown.weighed.kg, reader)),
-        (say!(words, "usage-seed-bags"), mass(all.sown.bags.kg, reader)),
-        (say!(words, "usage-seed-machine"), mass(all.sown.machine_total.kg, reader)),
+        (say!(words, "usage-sown"), reader.area(all.area_m2)),
+        (say!(words, "usage-untrue"), reader.area(all.untrue_m2)),
+        (say!(words, "usage-seed-weighed"), reader.mass(all.sown.weighed.kg)),
+        (say!(words, "usage-seed-bags"), reader.mass(all.sown.bags.kg)),
+        (say!(words, "usage-seed-machine"), reader.mass(all.sown.machine_total.kg)),
     ];
     Answer {
         facts,
@@ -208,10 +210,10 @@ fn answer(usage: &Usage, signed: &Signed, by: By, query: &str) -> Answer {
 }
 
 /// What a line needs beside its subject.
-struct Told<'a> {
-    usage: &'a Usage,
-    reader: Reader,
-    zone: &'a TimeZone,
+pub(super) struct Told<'a> {
+    pub(super) usage: &'a Usage,
+    pub(super) reader: Reader,
+    pub(super) zone: &'a TimeZone,
 }
 
 impl Told<'_> {
@@ -237,11 +239,11 @@ impl Told<'_> {
         }
     }
 
-    fn job(&self, job: &JobUse) -> JobLine {
+    pub(super) fn job(&self, job: &JobUse) -> JobLine {
         let words = self.reader.words;
         let row = &job.row;
         let lot = self.usage.names.lot(row.lot_id).map_or_else(String::new, |lot| lot.number.clone());
-        let rate = |si: f64| rate(si, self.reader);
+        let rate = |si: f64| self.reader.rate(si);
         let count = |count: f64| words.number(count, 3);
         JobLine {
             when: row.head.when(self.zone, words),
@@ -263,7 +265,7 @@ impl Told<'_> {
         }
     }
 
-    fn tank(&self, tank: &TankUse) -> TankLine {
+    pub(super) fn tank(&self, tank: &TankUse) -> TankLine {
         let words = self.reader.words;
         let span = &tank.span;
         let said = |at| said(at, self.zone, words);
@@ -273,7 +275,7 @@ impl Told<'_> {
             None => say!(words, "usage-tank-since", from = began),
         };
         let lots = span.lots.iter().filter_map(|lot| Some(self.usage.names.lot(lot.0)?.number.clone()));
-        let kg = |total: Total| mass(total.kg, self.reader);
+        let kg = |total: Total| self.reader.mass(total.kg);
         let left = match span.unaccounted() {
             Some(unaccounted) => with_doubt(unaccounted, self.reader),
             None if span.unweighed > 0 => say!(words, "usage-not-all-weighed"),
@@ -314,12 +316,12 @@ pub(crate) fn basis(basis: SeedUsedBasis, words: Words) -> String {
 }
 
 fn sum_line(name: String, sum: &Sum, reader: Reader) -> SumLine {
-    let rate = |si: Option<f64>| si.map(|si| rate(si, reader)).unwrap_or_default();
+    let rate = |si: Option<f64>| si.map(|si| reader.rate(si)).unwrap_or_default();
     let off = sum.deviation().map(|share| signed_percent(100.0 * share, reader.words)).unwrap_or_default();
     let cells = vec![
-        area(sum.area_m2, reader),
-        area(sum.untrue_m2, reader),
-        mass(sum.sown.all().kg, reader),
+        reader.area(sum.area_m2),
+        reader.area(sum.untrue_m2),
+        reader.mass(sum.sown.all().kg),
         machine_share(&sum.sown, reader),
         rate(sum.rate()),
         rate(sum.target()),
@@ -330,7 +332,7 @@ fn sum_line(name: String, sum: &Sum, reader: Reader) -> SumLine {
 
 fn lot_line(of: &LotUse, has_opening: bool, reader: Reader) -> LotLine {
     let balance = &of.balance;
-    let kg = |total: Total| mass(total.kg, reader);
+    let kg = |total: Total| reader.mass(total.kg);
     let unaccounted = match balance.counted {
         Some(count) => with_doubt(count.unaccounted(), reader),
         None => String::new(),
@@ -353,25 +355,11 @@ fn lot_line(of: &LotUse, has_opening: bool, reader: Reader) -> LotLine {
 }
 
 /// A difference with what its weighings leave open, at two standard uncertainties: about 95 %.
-fn with_doubt(total: Total, reader: Reader) -> String {
-    let sign = if total.kg.round() < 0.0 { "\u{2212}" } else { "" };
-    let doubt = mass(2.0 * total.uncertainty_kg(), reader);
-    format!("{sign}{} \u{b1} {doubt}", mass(total.kg.abs(), reader))
+pub(super) fn with_doubt(total: Total, reader: Reader) -> String {
+    format!("{} \u{b1} {}", reader.mass(total.kg), reader.mass(2.0 * total.uncertainty_kg()))
 }
 
 /// What of it is known from the machine alone.
 fn machine_share(sown: &Sown, reader: Reader) -> String {
-    if sown.machine_total.kg > 0.0 { mass(sown.machine_total.kg, reader) } else { String::new() }
-}
-
-pub(crate) fn mass(kg: f64, reader: Reader) -> String {
-    reader.mass(kg)
-}
-
-pub(crate) fn area(square_metres: f64, reader: Reader) -> String {
-    reader.area(square_metres)
-}
-
-pub(crate) fn rate(si: f64, reader: Reader) -> String {
-    reader.rate(si)
+    if sown.machine_total.kg > 0.0 { reader.mass(sown.machine_total.kg) } else { String::new() }
 }

@@ -225,6 +225,7 @@ pub enum Kind {
     Number,
     Whole,
     Date,
+    Month,
     Moment,
     Select,
     Area,
@@ -256,6 +257,10 @@ pub struct FormField {
     pub units: Vec<FormOption>,
     pub required: bool,
     pub autocomplete: String,
+    /// What is often typed into it.
+    pub suggestions: Vec<String>,
+    /// Stands in the part of its form that is folded away.
+    pub is_folded: bool,
 }
 
 impl FormField {
@@ -296,6 +301,20 @@ impl FormField {
     #[must_use]
     pub fn autocomplete(mut self, autocomplete: impl Into<String>) -> Self {
         self.autocomplete = autocomplete.into();
+        self
+    }
+
+    /// A text that is free, with what it often is to choose from.
+    #[must_use]
+    pub fn suggestions(mut self, suggestions: impl IntoIterator<Item = String>) -> Self {
+        self.suggestions = suggestions.into_iter().collect();
+        self
+    }
+
+    /// In the part of its form that is folded away; see [`Form::fold`].
+    #[must_use]
+    pub fn folded(mut self) -> Self {
+        self.is_folded = true;
         self
     }
 
@@ -349,6 +368,7 @@ impl FormField {
     pub fn input_type(&self) -> &'static str {
         match self.kind {
             Kind::Date => "date",
+            Kind::Month => "month",
             Kind::Moment => "datetime-local",
             Kind::Password => "password",
             Kind::Email => "email",
@@ -415,6 +435,8 @@ pub struct Form {
     pub note: String,
     /// Filled in from something sent earlier: what is wrong with that is no fault of this request.
     pub refilled: bool,
+    /// What its folded part is called; empty where it has none.
+    pub fold: String,
 }
 
 impl Form {
@@ -430,6 +452,29 @@ impl Form {
     pub fn back(mut self, to: impl Into<String>) -> Self {
         self.back = to.into();
         self
+    }
+
+    /// Names the part with the fields that most leave empty.
+    #[must_use]
+    pub fn fold(mut self, called: impl Into<String>) -> Self {
+        self.fold = called.into();
+        self
+    }
+
+    /// The fields that always stand open.
+    pub fn open_fields(&self) -> impl Iterator<Item = &FormField> {
+        self.fields.iter().filter(|field| !field.is_folded)
+    }
+
+    /// The fields of the folded part.
+    pub fn folded_fields(&self) -> impl Iterator<Item = &FormField> {
+        self.fields.iter().filter(|field| field.is_folded)
+    }
+
+    /// The folded part stands open where something was typed or is wrong.
+    #[must_use]
+    pub fn is_unfolded(&self) -> bool {
+        self.folded_fields().any(|field| !field.value.trim().is_empty() || field.error.is_some())
     }
 
     /// A form that creates something carries the id of what it creates: sent three times, it creates it once.

@@ -1,7 +1,7 @@
 //! How somebody reads numbers: in which units, with which decimal sign.
 
 use crate::access::Units;
-use sowmark_core::quantity::{Dimension, Quantity, Unit, from_si, print, print_number, unit};
+use sowmark_core::quantity::{Dimension, Quantity, Temperature, Unit, from_si, print, print_number, unit};
 use sowmark_core::words::Words;
 
 /// The units and the decimal sign of a person.
@@ -27,6 +27,9 @@ impl Reader {
     pub fn measured(self, entered: &str) -> String {
         let Some((_, named)) = entered.rsplit_once(' ') else { return self.words.decimal(entered) };
         let converted = match (self.units, named) {
+            (Units::Us, "°C") | (Units::Metric, "°F") => {
+                Temperature::from_entered(entered).ok().map(|read| read.on_the_other_scale())
+            }
             (Units::Us, "g") => converted(entered, unit::OZ),
             (Units::Us, "kg" | "t") => converted(entered, unit::LB),
             (Units::Us, "mm" | "cm") => converted(entered, unit::IN),
@@ -60,10 +63,13 @@ impl Reader {
     fn amount(self, kg: f64, unit: Unit<unit::dimension::Mass>) -> String {
         // A hundredth is less than anybody weighs seed to; adding zero turns a negative zero into a plain one.
         let value = (from_si(kg, unit) * 100.0).round() / 100.0 + 0.0;
-        if value.abs() < 100.0 {
-            return format!("{} {unit}", self.words.trimmed(&print_number(value, 3)));
-        }
-        format!("{} {unit}", grouped(&format!("{:.0}", value.round())))
+        let digits = if value.abs() < 100.0 {
+            self.words.trimmed(&print_number(value.abs(), 3))
+        } else {
+            grouped(&format!("{:.0}", value.abs().round()))
+        };
+        let sign = if value < 0.0 { "\u{2212}" } else { "" };
+        format!("{sign}{digits} {unit}")
     }
 
     /// A computed area: to a hundredth of a hectare or an acre.
@@ -117,7 +123,7 @@ mod tests {
             (0.25, "0,25 kg"),
             (12.34, "12,3 kg"),
             (50.0, "50 kg"),
-            (-8.5, "-8,5 kg"),
+            (-8.5, "\u{2212}8,5 kg"),
             (1410.4, "1410 kg"),
             (12345.6, "12\u{202f}346 kg"),
         ] {

@@ -123,6 +123,16 @@ for (const format of ['A4', 'Letter']) {
     });
   });
 
+  test(`a lot card: everything about a lot on two sheets at most, ${format}`, async () => {
+    await view.page.goto(`${url}/reports/lot-card`);
+    const lot = await view.page.locator('option', { hasText: 'TS-4101' }).getAttribute('value');
+    await view.page.goto(`${url}/reports/lot-card?lot_id=${lot}`);
+    const printed = await print('lot-card', format);
+    isWhole('lot card', printed);
+    assert.ok(printed.rows.length > 4 && printed.pages.length <= 2, `${printed.rows.length} rows on ${printed.pages.length} pages`);
+    assert.ok(printed.pages[0].includes('TarnshireSeedOffice'), 'the label is on the first sheet');
+  });
+
   test(`the usage audit of everything, ${format}`, async () => {
     await view.page.goto(`${url}/usage`);
     const printed = await print('usage', format);

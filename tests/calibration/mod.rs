@@ -1,5 +1,6 @@
 //! Calibrations: a catch through the API and through the page, and what becomes of it.
 
+mod around;
 mod bench;
 mod charts;
 mod hostile;

@@ -79,13 +79,22 @@ async fn farm(world: &World, ana: &Person) -> String {
     .await;
     let more = json!({ "supplier": "Gr\u{fc}n; S\u{f6}hne", "received_on": "2027-03-02", "received_mass": { "value": "2000", "unit": "lb" },
         "treatment": { "product": "Tqol", "caution": "Gloves,\nmask" }, "analysis": { "purity_percent": "99.20", "germination_percent": "95" },
+        "label": { "origin": "Oregon", "category": "certified, first generation", "serial_number": "=7", "sealed_in": "2027-01",
+            "declared_weight": { "lb": 50, "oz": 0 }, "containers": 40, "hermetic": true, "hard_seed_percent": "2.50",
+            "other_crop_percent": "0.10", "inert_matter_percent": "0.70", "noxious_weeds": "dock: 4 in 1 lb,\nno dodder",
+            "additives": "lime; 34 %", "inoculant_expires": "2027-06", "test_report": "no. 4711" },
         "client_id": mill["id"] });
     let wheat = lot(ana, "W-1", more).await;
     lot(ana, "-2", json!({})).await;
     let roller = ana.create("/rollers", json!({ "label": "fine", "kind": "fluted" })).await;
     let setup = json!({ "occurred_at": "2027-03-21T08:00:00Z", "roller_id": roller["id"], "drive_ratio": "5:2", "runs": 8, "note": "" });
     ana.create(&drill.path("setups"), setup).await;
-    ana.create(&drill.path("calibrations"), catch("2027-03-28T08:00:00Z", &wheat, None, AGREES)).await;
+    let mut caught = catch("2027-03-28T08:00:00Z", &wheat, None, AGREES);
+    caught["air_temperature"] = json!({ "value": "54.5", "unit": "\u{b0}F" });
+    caught["relative_humidity_percent"] = json!("64.0");
+    caught["place"] = json!("=yard");
+    caught["checked_by"] = json!("Cem; foreman");
+    ana.create(&drill.path("calibrations"), caught).await;
     ana.create(
         &drill.path("jobs"),
         job(&wheat, &json!({ "speed": { "value": "5.5", "unit": "mph" }, "note": "wet, \"heavy\"" })),

@@ -61,11 +61,11 @@ fn all_by_python(files: &[(String, char)]) -> Vec<Vec<Vec<String>>> {
 }
 
 /// The rows of one file.
-pub(super) fn by_python(text: &str, delimiter: char) -> Vec<Vec<String>> {
+pub(crate) fn by_python(text: &str, delimiter: char) -> Vec<Vec<String>> {
     all_by_python(&[(text.to_owned(), delimiter)]).remove(0)
 }
 
-pub(super) async fn file(person: &Person, list: &str, query: &str) -> String {
+pub(crate) async fn file(person: &Person, list: &str, query: &str) -> String {
     let answer = person.get(&format!("/page/exchange/csv/{list}.csv{query}")).await;
     assert_eq!(answer.status, 200, "{list}: {}", answer.text);
     assert!(answer.headers["content-type"].to_str().unwrap().starts_with("text/csv"));
@@ -73,7 +73,7 @@ pub(super) async fn file(person: &Person, list: &str, query: &str) -> String {
 }
 
 /// The cells of a column, without its heading.
-pub(super) fn column(rows: &[Vec<String>], heading: &str) -> Vec<String> {
+pub(crate) fn column(rows: &[Vec<String>], heading: &str) -> Vec<String> {
     let at = rows[0].iter().position(|cell| cell == heading).unwrap_or_else(|| panic!("{heading} in {:?}", rows[0]));
     rows[1..].iter().map(|row| row[at].clone()).collect()
 }

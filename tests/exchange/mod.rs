@@ -1,7 +1,7 @@
 //! Records leaving and entering as files.
 
 mod csv_import;
-mod csv_lists;
+pub(crate) mod csv_lists;
 mod task_data_api;
 mod task_data_pages;
 mod whole_hostile;

@@ -3,6 +3,7 @@
 mod book;
 mod card;
 mod check;
+mod lot;
 mod season;
 mod sight;
 mod usage;

@@ -2,6 +2,7 @@
 
 mod hostile;
 mod jobs;
+mod labels;
 mod lots;
 mod movements;
 mod pages;

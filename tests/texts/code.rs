@@ -9,7 +9,7 @@ use std::fs;
 use std::path::Path;
 
 use sowmark_core::policy::Policy;
-use sowmark_core::quantity::{Dimension, unit::dimension};
+use sowmark_core::quantity::{Dimension, Temperature, unit::dimension};
 use sowmark_core::readiness::Trigger;
 use sowmark_core::verdict::CheckName;
 
@@ -192,7 +192,7 @@ fn made_up() -> BTreeSet<String> {
     keys
 }
 
-const DIMENSIONS: [&str; 9] = [
+const DIMENSIONS: [&str; 10] = [
     dimension::Mass::NAME,
     dimension::Length::NAME,
     dimension::Area::NAME,
@@ -202,6 +202,7 @@ const DIMENSIONS: [&str; 9] = [
     dimension::Rate::NAME,
     dimension::MeterFactor::NAME,
     dimension::Volume::NAME,
+    Temperature::NAME,
 ];
 
 const FIGURES: [&str; 22] = [

@@ -5,7 +5,7 @@ use crate::access::Units;
 use crate::exchange::lists::sheet::Columned;
 use crate::words;
 use sowmark_core::quantity::unit::dimension;
-use sowmark_core::quantity::{Quantity, Unit};
+use sowmark_core::quantity::{Quantity, Temperature, Unit};
 use sowmark_core::say;
 use sowmark_core::words::Words;
 
@@ -104,6 +104,12 @@ const LENGTH: Holds = Holds::Measured(measure::<dimension::Length>());
 const AREA: Holds = Holds::Measured(measure::<dimension::Area>());
 const RATE: Holds = Holds::Measured(measure::<dimension::Rate>());
 const SPEED: Holds = Holds::Measured(measure::<dimension::Speed>());
+/// Kelvin, so that what is compared has one zero.
+const TEMPERATURE: Holds = Holds::Measured(Measure {
+    units: || Temperature::UNITS.to_vec(),
+    shown: |units| if units == Units::Us { "°F" } else { "°C" },
+    si: |text| Temperature::from_entered(text).ok().map(|read| read.celsius() + 273.15),
+});
 const COUNT: Holds = Holds::Number("");
 const PERCENT: Holds = Holds::Number("%");
 const RPM: Holds = Holds::Number("rpm");
@@ -138,6 +144,23 @@ const LOTS: &[Column] = &[
     may("purity", "analysis/purity_percent", PERCENT, "99.2"),
     may("germination", "analysis/germination_percent", PERCENT, "95"),
     may("tested_on", "analysis/tested_on", Holds::Text, "2027-01-20"),
+    may("origin", "label/origin", Holds::Text, ""),
+    may("category", "label/category", Holds::Text, ""),
+    may("certifying_authority", "label/certifying_authority", Holds::Text, ""),
+    may("serial_number", "label/serial_number", Holds::Text, ""),
+    may("sealed_in", "label/sealed_in", Holds::Text, "2027-01"),
+    may("declared_weight", "label/declared_weight", MASS, ""),
+    may("containers", "label/containers", COUNT, ""),
+    may("hermetic", "label/hermetic", Holds::Text, ""),
+    may("hard_seed", "label/hard_seed_percent", PERCENT, ""),
+    may("other_crop", "label/other_crop_percent", PERCENT, "0.1"),
+    may("weed_seed", "label/weed_seed_percent", PERCENT, "0.0"),
+    may("inert_matter", "label/inert_matter_percent", PERCENT, "0.7"),
+    may("noxious_weeds", "label/noxious_weeds", Holds::Text, ""),
+    may("components", "label/components", Holds::Text, ""),
+    may("additives", "label/additives", Holds::Text, ""),
+    may("inoculant_expires", "label/inoculant_expires", Holds::Text, ""),
+    may("test_report", "label/test_report", Holds::Text, ""),
     may("client", "client_id", Holds::Client, ""),
 ];
 
@@ -176,6 +199,10 @@ const CALIBRATIONS: &[Column] = &[
     may("roller_speed", "roller_speed_rpm", RPM, "42"),
     may("planned_rate", "planned/rate", RATE, "140"),
     may("planned_speed", "planned/speed", SPEED, "9"),
+    may("air_temperature", "air_temperature", TEMPERATURE, "11.5"),
+    may("relative_humidity", "relative_humidity_percent", PERCENT, "64"),
+    may("place", "place", Holds::Text, ""),
+    may("checked_by", "checked_by", Holds::Text, ""),
     may("note", "note", Holds::Text, ""),
     must("repeat", "", Holds::Aside, "1"),
     may("revolutions", "repeats/#/revolutions", COUNT, "60"),

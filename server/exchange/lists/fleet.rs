@@ -161,7 +161,9 @@ pub(super) async fn scale_checks(out: &mut Out, signed: &Signed) -> Result<(), E
         .head(|row| &row.head)
         .text("scale", |row| names.get(&row.scale_id).cloned())
         .measured::<Mass>("reference", |row| Some(&row.reference))
-        .measured::<Mass>("reading", |row| Some(&row.reading));
+        .measured::<Mass>("reading", |row| Some(&row.reading))
+        .text("reference_identity", |row| row.reference_identity.clone())
+        .text("certificate", |row| row.certificate.clone());
     out.head(&sheet).await?;
     for scale in all_scales(signed).await? {
         let id = ScaleId(scale.id);

@@ -62,6 +62,23 @@ pub(super) async fn lots(out: &mut Out, signed: &Signed) -> Result<(), Error> {
         .number("purity [%]", |row| row.purity_percent.clone())
         .number("germination [%]", |row| row.germination_percent.clone())
         .text("tested_on", |row| row.tested_on.clone())
+        .text("origin", |row| row.label.origin.clone())
+        .text("category", |row| row.label.category.clone())
+        .text("certifying_authority", |row| row.label.certifying_authority.clone())
+        .text("serial_number", |row| row.label.serial_number.clone())
+        .text("sealed_in", |row| row.label.sealed_in.clone())
+        .measured::<Mass>("declared_weight", |row| row.label.declared_weight.as_deref())
+        .number("containers", |row| row.label.containers.map(|count| count.to_string()))
+        .text("hermetic", |row| row.label.hermetic.map(|is| is.to_string()))
+        .number("hard_seed [%]", |row| row.label.hard_seed_percent.clone())
+        .number("other_crop [%]", |row| row.label.other_crop_percent.clone())
+        .number("weed_seed [%]", |row| row.label.weed_seed_percent.clone())
+        .number("inert_matter [%]", |row| row.label.inert_matter_percent.clone())
+        .text("noxious_weeds", |row| row.label.noxious_weeds.clone())
+        .text("components", |row| row.label.components.clone())
+        .text("additives", |row| row.label.additives.clone())
+        .text("inoculant_expires", |row| row.label.inoculant_expires.clone())
+        .text("test_report", |row| row.label.test_report.clone())
         .text("client", |row| row.client_name.clone());
     out.head(&sheet).await?;
     pages!(out, signed, sheet, |cx, scope, asked| lot::page_of_lots(cx, scope, asked));

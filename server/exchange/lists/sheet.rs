@@ -8,7 +8,7 @@ use crate::access::Units;
 use crate::records::head::Head;
 use crate::web::error::Error;
 use sowmark_core::quantity::unit::{self, dimension};
-use sowmark_core::quantity::{Dimension, Quantity, Unit, from_si, print_number};
+use sowmark_core::quantity::{Dimension, Quantity, Temperature, Unit, from_si, print_number};
 
 /// Digits of what was computed or converted: more than any measurement supports, so that nothing is lost on the way.
 const DIGITS: usize = 12;
@@ -144,6 +144,25 @@ impl<'a, R: 'a> Sheet<'a, R> {
         let (units, entered) = (self.units, read.clone());
         self.column(format!("{name} [{}]", D::shown(units)), move |row| {
             Ok(Cell::number(read(row).map(|text| converted::<D>(text, units)).transpose()?))
+        })
+        .text(&format!("{name}_as_entered"), move |row| entered(row).map(str::to_owned))
+    }
+
+    /// A temperature: converted, and as entered.
+    #[must_use]
+    pub fn temperature(
+        self,
+        name: &str,
+        read: impl for<'r> Fn(&'r R) -> Option<&'r str> + Clone + Send + Sync + 'a,
+    ) -> Self {
+        let (us, entered) = (self.units == Units::Us, read.clone());
+        let unit = if us { "°F" } else { "°C" };
+        self.column(format!("{name} [{unit}]"), move |row| {
+            let Some(text) = read(row) else { return Ok(Cell::Nothing) };
+            let read = Temperature::from_entered(text).map_err(|_| Error::inconsistent("a temperature", text))?;
+            let own = (read.unit() == unit).then(|| read.value_text().to_owned());
+            let converted = || digits(if us { read.fahrenheit() } else { read.celsius() });
+            Ok(Cell::Number(own.unwrap_or_else(converted)))
         })
         .text(&format!("{name}_as_entered"), move |row| entered(row).map(str::to_owned))
     }

@@ -66,6 +66,10 @@ fn begun<'a, R: OfCalibration>(out: &Out, named: &'a Named) -> Sheet<'a, R> {
         .number("roller_speed [rpm]", move |line| row(line).roller_speed_rpm)
         .measured::<Rate>("planned_rate", |line: &R| line.calibration().row.planned_rate.as_deref())
         .measured::<Speed>("planned_speed", |line: &R| line.calibration().row.planned_speed.as_deref())
+        .temperature("air_temperature", |line: &R| line.calibration().row.air_temperature.as_deref())
+        .number("relative_humidity [%]", move |line| row(line).relative_humidity_percent)
+        .text("place", move |line| row(line).place)
+        .text("checked_by", move |line| row(line).checked_by)
         .text("note", move |line| Some(row(line).note))
 }
 

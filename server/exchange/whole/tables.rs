@@ -4,8 +4,9 @@
 //! so a new column cannot stay behind unnoticed. The column `organization_id` stands in no list: the whole file is one
 //! organization's, and its head says which.
 
+use crate::web::month::Month;
 use sowmark_core::quantity::unit::dimension::{Area, BulkDensity, Length, Mass, Rate, SeedWeight, Speed, Volume};
-use sowmark_core::quantity::{Decimal, Dimension, DriveRatio, Quantity};
+use sowmark_core::quantity::{Decimal, Dimension, DriveRatio, Quantity, Temperature};
 use sowmark_core::readiness::Trigger;
 
 /// A table.
@@ -83,6 +84,9 @@ const OFFSET: Holds = whole(-93_600, 93_600);
 const SEQ: Holds = whole(0, 9_007_199_254_740_991);
 const RUNS: Holds = whole(1, 10_000);
 const DATE: Holds = Holds::Checked(|text| text.parse::<jiff::civil::Date>().is_ok_and(|date| date.to_string() == text));
+const MONTH: Holds = Holds::Checked(|text| Month::parse(text).is_some());
+const TEMPERATURE: Holds =
+    Holds::Checked(|text| Temperature::from_entered(text).is_ok_and(|read| read.entered() == text));
 const NUMBER: Holds = Holds::Checked(|text| Decimal::parse(text).is_ok_and(|number| number.to_f64().is_finite()));
 const RATIO: Holds = Holds::Checked(|text| DriveRatio::parse(text).is_ok());
 const TRIGGER: Holds = Holds::Checked(|text| text.parse::<Trigger>().is_ok());
@@ -280,7 +284,14 @@ pub const TABLES: &[Table] = &[
     Table {
         name: "scale_check",
         key: BY_ID,
-        columns: &[must("id", Id), must("scale_id", Id), must("reference", MASS), must("reading", MASS)],
+        columns: &[
+            must("id", Id),
+            must("scale_id", Id),
+            must("reference", MASS),
+            must("reading", MASS),
+            may("reference_identity", Text),
+            may("certificate", Text),
+        ],
     },
     Table {
         name: "season",
@@ -322,6 +333,23 @@ pub const TABLES: &[Table] = &[
             may("germination_percent", NUMBER),
             may("tested_on", DATE),
             may("client_id", Id),
+            may("origin", Text),
+            may("category", Text),
+            may("certifying_authority", Text),
+            may("serial_number", Text),
+            may("sealed_in", MONTH),
+            may("declared_weight", MASS),
+            may("containers", whole(1, 1_000_000)),
+            may("hermetic", Flag),
+            may("hard_seed_percent", NUMBER),
+            may("other_crop_percent", NUMBER),
+            may("weed_seed_percent", NUMBER),
+            may("inert_matter_percent", NUMBER),
+            may("noxious_weeds", Text),
+            may("components", Text),
+            may("additives", Text),
+            may("inoculant_expires", MONTH),
+            may("test_report", Text),
         ],
     },
     Table {
@@ -404,6 +432,10 @@ pub const TABLES: &[Table] = &[
             may("roller_speed_rpm", NUMBER),
             may("planned_rate", RATE),
             may("planned_speed", SPEED),
+            may("air_temperature", TEMPERATURE),
+            may("relative_humidity_percent", NUMBER),
+            may("place", Text),
+            may("checked_by", Text),
             must("note", Text),
             must("sheet", Json),
             must("circumstances", Json),

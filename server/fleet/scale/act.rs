@@ -36,6 +36,10 @@ input! {
         pub reference: Mass,
         /// What the scale showed.
         pub reading: Mass,
+        /// What is marked on the known mass.
+        pub reference_identity: Option<Name>,
+        /// The certificate that says what it weighs: its number, and who issued it.
+        pub certificate: Option<Name>,
     }
 }
 
@@ -149,6 +153,14 @@ pub async fn page_of_checks(
     find_scale(cx, scope, scale).await?;
     let rows = store::page_of_checks(cx, scope, scale, asked.after(), asked.fetch()).await?;
     Ok(asked.page(rows, |row| row.head.id))
+}
+
+/// The last check of a scale up to a moment, of those that stand.
+///
+/// # Errors
+/// The database.
+pub async fn last_check(cx: &mut Cx<'_>, scope: &Scope, scale: ScaleId, at: i64) -> Result<Option<CheckRow>, Error> {
+    Ok(store::last_check(cx, scope, scale, at).await?)
 }
 
 /// The latest checks of a scale, newest first, for its page.

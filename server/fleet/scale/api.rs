@@ -63,6 +63,10 @@ struct ScaleCheckView {
     /// The known mass.
     reference: Q,
     reading: Q,
+    /// What is marked on the known mass.
+    reference_identity: Option<String>,
+    /// The certificate that says what it weighs.
+    certificate: Option<String>,
 }
 
 impl TryFrom<CheckRow> for ScaleCheckView {
@@ -70,7 +74,8 @@ impl TryFrom<CheckRow> for ScaleCheckView {
 
     fn try_from(row: CheckRow) -> Result<Self, Error> {
         let (reference, reading) = (Q::stored::<Mass>(&row.reference)?, Q::stored::<Mass>(&row.reading)?);
-        Ok(Self { head: row.head.into(), scale_id: row.scale_id, reference, reading })
+        let (reference_identity, certificate) = (row.reference_identity, row.certificate);
+        Ok(Self { head: row.head.into(), scale_id: row.scale_id, reference, reading, reference_identity, certificate })
     }
 }
 

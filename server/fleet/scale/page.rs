@@ -68,10 +68,17 @@ impl Told {
     fn of(row: &CheckRow, signed: &Signed) -> Self {
         let (zone, reader) = (&signed.actor.time_zone, signed.actor.reader());
         let (reading, reference) = (reader.measured(&row.reading), reader.measured(&row.reference));
+        let mut says = vec![say!(reader.words, "scale-read", reading = reading, reference = reference)];
+        if let Some(identity) = &row.reference_identity {
+            says.push(say!(reader.words, "scale-check-known-mass", identity = identity));
+        }
+        if let Some(certificate) = &row.certificate {
+            says.push(say!(reader.words, "scale-check-certified", certificate = certificate));
+        }
         Self {
             id: row.head.id,
             when: row.head.when(zone, reader.words),
-            says: say!(reader.words, "scale-read", reading = reading, reference = reference),
+            says: says.join(" "),
             by: row.head.by_line(reader.words),
             fallen: row.head.fallen(zone, reader.words),
             may_void: row.head.stands()
@@ -156,6 +163,12 @@ fn check_form(signed: &Signed, scale: &ScaleRow) -> Result<Form, Error> {
         moment_field(signed, "occurred_at", &say!(words, "record-when")),
         FormField::new("reference", say!(words, "scale-check-reference")).measured(units, units[0]),
         FormField::new("reading", say!(words, "scale-check-reading")).measured(units, units[0]),
+        FormField::new("reference_identity", say!(words, "scale-check-identity"))
+            .hint(say!(words, "scale-check-identity-hint"))
+            .optional(),
+        FormField::new("certificate", say!(words, "scale-check-certificate"))
+            .hint(say!(words, "scale-check-certificate-hint"))
+            .optional(),
     ];
     let form = Form::new(format!("/scales/{}/checks", scale.id), say!(words, "scale-check-submit"), fields);
     Ok(form.creating(signed.app.clock.new_id()?).back("/scales"))

@@ -1,5 +1,6 @@
 //! What is done with lots.
 
+use super::label::{self, LabelDraft};
 use super::store::{self, LotRow};
 use crate::access::{Permission, Scope};
 use crate::db::kind::Kind;
@@ -7,7 +8,7 @@ use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
 use crate::seed::client;
 use crate::web::door::Signed;
 use crate::web::error::Error;
-use crate::web::input::{Name, Percent, Text};
+use crate::web::input::{Faults, Name, Percent, Text};
 use crate::web::paging::{Gathered, List, PageAsked};
 use crate::{input, words};
 use jiff::civil::Date;
@@ -71,6 +72,8 @@ input! {
         /// Null: not treated.
         pub treatment: Option<TreatmentDraft>,
         pub analysis: Option<AnalysisDraft>,
+        /// What else the label and the certificates state.
+        pub label: Option<LabelDraft>,
         /// Whose it is, where the organization sows for others.
         pub client_id: Option<ClientId>,
     }
@@ -79,9 +82,12 @@ input! {
 /// Adds a lot.
 ///
 /// # Errors
-/// 403 by role; 404 for a client that is not there; 409 for a taken id.
+/// 403 by role; 404 for a client that is not there; 409 for a taken id; 422 for shares that are more than the whole.
 pub async fn add_lot(signed: &Signed, draft: LotDraft, sent: Value) -> Result<Outcome, Error> {
     let grant = signed.grant(Permission::KeepLots)?;
+    let mut faults = Faults::default();
+    label::check(&draft, &mut faults);
+    faults.finish(Some(()))?;
     let mut conn = signed.app.read().await?;
     client::act::named_client(&mut conn.cx(), &signed.actor.scope, draft.client_id).await?;
     drop(conn);

@@ -1,6 +1,7 @@
 //! Lots as JSON.
 
 use super::act::{self, LotDraft};
+use super::label::LabelView;
 use super::store::LotRow;
 use crate::access::{Actor, Permission};
 use crate::seed::lot_test;
@@ -46,6 +47,8 @@ struct LotView {
     received_on: Option<String>,
     treatment: Option<TreatmentView>,
     analysis: Option<AnalysisView>,
+    /// Null where nothing of it is known.
+    label: Option<LabelView>,
     client_id: Option<Uuid>,
 }
 
@@ -107,6 +110,7 @@ impl LotView {
             received_on: row.received_on,
             treatment: row.treatment_product.map(|product| TreatmentView { product, caution }),
             analysis: has_analysis.then_some(analysis),
+            label: LabelView::of(row.label, actor.may(Permission::ReadStock))?,
             client_id: row.client_id,
         })
     }

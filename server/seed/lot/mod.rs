@@ -2,6 +2,7 @@
 
 pub mod act;
 mod api;
+pub mod label;
 mod page;
 mod sheet;
 pub mod stock;

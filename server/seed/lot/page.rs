@@ -119,5 +119,49 @@ async fn lot_form(signed: &Signed) -> Result<Form, Error> {
     if !clients.is_empty() {
         fields.push(client_field(&clients, words));
     }
-    Ok(Form::new("/lots", say!(words, "lot-submit"), fields).creating(signed.app.clock.new_id()?))
+    fields.extend(label_fields(signed));
+    let form = Form::new("/lots", say!(words, "lot-submit"), fields).fold(say!(words, "label-more"));
+    Ok(form.creating(signed.app.clock.new_id()?))
 }
+
+/// What most labels state in small print: folded away, so that the form stays short.
+fn label_fields(signed: &Signed) -> Vec<FormField> {
+    let words = signed.actor.words();
+    let field = |name: &str, label: &str| FormField::new(format!("label/{name}"), say!(words, label)).optional();
+    let share = |name: &str, label: &str| percent_field(&format!("label/{name}"), say!(words, label));
+    let month = |name: &str, label: &str| field(name, label).kind(Kind::Month).hint(say!(words, "label-month-hint"));
+    let categories = CATEGORIES.iter().map(|key| say!(words, *key));
+    let fields = vec![
+        field("origin", "label-origin").hint(say!(words, "label-origin-hint")),
+        field("category", "label-category").hint(say!(words, "label-category-hint")).suggestions(categories),
+        field("certifying_authority", "label-certifying-authority"),
+        field("serial_number", "label-serial-number"),
+        month("sealed_in", "label-sealed-in"),
+        mass_field(signed, "label/declared_weight", say!(words, "label-declared-weight")).optional(),
+        field("containers", "label-containers").kind(Kind::Whole),
+        field("hermetic", "label-hermetic").hint(say!(words, "label-hermetic-hint")).kind(Kind::Check),
+        share("other_crop_percent", "label-other-crop-percent"),
+        share("weed_seed_percent", "label-weed-seed-percent"),
+        share("inert_matter_percent", "label-inert-matter-percent"),
+        field("noxious_weeds", "label-noxious-weeds").hint(say!(words, "label-noxious-weeds-hint")).kind(Kind::Area),
+        share("hard_seed_percent", "label-hard-seed-percent").hint(say!(words, "label-hard-seed-hint")),
+        field("components", "label-components").hint(say!(words, "label-components-hint")).kind(Kind::Area),
+        field("additives", "label-additives").hint(say!(words, "label-additives-hint")).kind(Kind::Area),
+        month("inoculant_expires", "label-inoculant-expires"),
+        field("test_report", "label-test-report").hint(say!(words, "label-test-report-hint")),
+    ];
+    fields.into_iter().map(FormField::folded).collect()
+}
+
+/// What categories and classes are called in Europe, by the OECD's schemes and in North America. Open: there are more.
+const CATEGORIES: [&str; 9] = [
+    "label-category-pre-basic",
+    "label-category-basic",
+    "label-category-certified-1",
+    "label-category-certified-2",
+    "label-category-commercial",
+    "label-category-foundation",
+    "label-category-registered",
+    "label-category-not-final",
+    "label-category-none",
+];

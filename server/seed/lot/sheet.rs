@@ -1,6 +1,7 @@
 //! The page of one lot: its label, its cautions, its tests, its stock, and where it went.
 
 use super::act;
+use super::label::Fact;
 use super::stock;
 use super::store::LotRow;
 use crate::access::Permission;
@@ -34,6 +35,8 @@ pub(super) fn routes() -> Vec<Route> {
 struct LotPage {
     page: Page,
     lot: LotRow,
+    /// What else its label states.
+    label: Vec<Fact>,
     treated: Option<Treated>,
     tests: Vec<TestLine>,
     may_test: bool,
@@ -98,6 +101,7 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
     show(&LotPage {
         page: Page::new(&signed, &cookies, say!(signed.actor.words(), "lot-title", number = &lot.lot_number), "/lots"),
         treated: Treated::of(&lot),
+        label: lot.label.facts(signed.actor.reader(), signed.actor.may(Permission::ReadStock)),
         lot,
         tests: tests.into_iter().map(|test| TestLine::new(test, zone, signed.actor.words())).collect(),
         may_test: signed.actor.may(Permission::TestLots),

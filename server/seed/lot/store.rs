@@ -1,6 +1,7 @@
 //! Lots in the database.
 
 use super::act::{LotDraft, Material};
+use super::label::LabelRow;
 use crate::access::Scope;
 use crate::db::{Cx, Result, Work};
 use crate::{args, queries};
@@ -12,8 +13,11 @@ use uuid::Uuid;
 queries! {
     ADD = "insert into lot (organization_id, id, lot_number, material, crop, variety, supplier, received_on,
             received_mass, received_mass_kg, treatment_product, treatment_caution, purity_percent, germination_percent,
-            tested_on, client_id)
-        values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16)";
+            tested_on, client_id, origin, category, certifying_authority, serial_number, sealed_in, declared_weight,
+            containers, hermetic, hard_seed_percent, other_crop_percent, weed_seed_percent, inert_matter_percent,
+            noxious_weeds, components, additives, inoculant_expires, test_report)
+        values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17, $18, $19, $20, $21, $22, $23,
+            $24, $25, $26, $27, $28, $29, $30, $31, $32, $33)";
     FIND = "select l.*, c.name as client_name from lot l
         left join client c on c.organization_id = l.organization_id and c.id = l.client_id
         where l.organization_id = $1 and l.id = $2";
@@ -44,6 +48,8 @@ pub struct LotRow {
     pub tested_on: Option<String>,
     pub client_id: Option<Uuid>,
     pub client_name: Option<String>,
+    #[sqlx(flatten)]
+    pub label: LabelRow,
 }
 
 impl LotRow {
@@ -70,6 +76,7 @@ impl LotRow {
 pub(super) async fn add(work: &mut Work, id: LotId, draft: &LotDraft) -> Result<()> {
     let organization = work.organization();
     let (treatment, analysis) = (draft.treatment.as_ref(), draft.analysis.as_ref());
+    let label = LabelRow::of(draft.label.as_ref());
     let percent = |of: Option<&crate::web::input::Percent>| of.map(|percent| percent.0.as_str().to_owned());
     let values = args![
         organization,
@@ -87,7 +94,24 @@ pub(super) async fn add(work: &mut Work, id: LotId, draft: &LotDraft) -> Result<
         percent(analysis.and_then(|analysis| analysis.purity_percent.as_ref())),
         percent(analysis.and_then(|analysis| analysis.germination_percent.as_ref())),
         analysis.and_then(|analysis| analysis.tested_on),
-        draft.client_id
+        draft.client_id,
+        label.origin,
+        label.category,
+        label.certifying_authority,
+        label.serial_number,
+        label.sealed_in,
+        label.declared_weight,
+        label.containers,
+        label.hermetic,
+        label.hard_seed_percent,
+        label.other_crop_percent,
+        label.weed_seed_percent,
+        label.inert_matter_percent,
+        label.noxious_weeds,
+        label.components,
+        label.additives,
+        label.inoculant_expires,
+        label.test_report
     ];
     work.cx().execute(ADD, values).await?;
     Ok(())

@@ -9,7 +9,6 @@ use crate::readiness::trigger_in_words;
 use crate::records::head::{moment, said};
 use crate::usage::act::usage;
 use crate::usage::asked::UsageAsked;
-use crate::usage::page::{area, mass, rate};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -264,9 +263,9 @@ fn in_a_line(facts: &[(String, String)]) -> String {
 fn sums(contents: &Contents, signed: &Signed) -> Vec<(String, String)> {
     let (words, reader) = (signed.actor.words(), signed.actor.reader());
     vec![
-        (say!(words, "usage-sown"), area(contents.sum("area", |_| true), reader)),
-        (say!(words, "usage-untrue"), area(contents.sum("area", is_untrue), reader)),
-        (say!(words, "usage-seed"), mass(contents.sum("seed", |_| true), reader)),
+        (say!(words, "usage-sown"), reader.area(contents.sum("area", |_| true))),
+        (say!(words, "usage-untrue"), reader.area(contents.sum("area", is_untrue))),
+        (say!(words, "usage-seed"), reader.mass(contents.sum("seed", |_| true))),
     ]
 }
 
@@ -293,10 +292,10 @@ fn lot_line(lot: &Thing, signed: &Signed) -> LotLine {
 fn told(fact: &str, value: &Fact, signed: &Signed) -> String {
     let (words, reader) = (signed.actor.words(), signed.actor.reader());
     match (fact, value) {
-        ("area", Fact::Number(value)) => area(*value, reader),
-        ("target", Fact::Number(value)) => rate(*value, reader),
+        ("area", Fact::Number(value)) => reader.area(*value),
+        ("target", Fact::Number(value)) => reader.rate(*value),
         ("seeds", Fact::Number(value)) => words.number(*value, 3),
-        (_, Fact::Number(value)) => mass(*value, reader),
+        (_, Fact::Number(value)) => reader.mass(*value),
         ("number", Fact::Word(word)) => say!(words, "signature-number", number = word),
         ("basis", Fact::Word(word)) => say!(words, "signature-basis", basis = word),
         (_, Fact::Word(word)) => reasons(word, words),

@@ -1,0 +1,52 @@
+//! The calibrations that were made with a lot, a line each: evidence of what was done with it, on whichever machine. Their
+//! factors are no numbers to key in: what is in force on a machine is readiness's to say.
+
+use super::past;
+use crate::access::Units;
+use crate::db::Cx;
+use crate::web::door::Signed;
+use crate::web::error::Error;
+use sowmark_core::ids::LotId;
+use sowmark_core::quantity::{significant_digits_for, unit};
+use uuid::Uuid;
+
+/// A calibration, as its row shows it.
+#[derive(Clone, Debug)]
+pub struct WithLot {
+    pub id: Uuid,
+    pub when: String,
+    pub machine: String,
+    pub factor: String,
+    pub uncertainty: String,
+    pub verdict: String,
+    pub status: &'static str,
+    pub by: String,
+    /// It was voided or replaced.
+    pub has_fallen: bool,
+}
+
+/// The calibrations with a lot that somebody sees, newest first.
+///
+/// # Errors
+/// The database.
+pub async fn with_lot(cx: &mut Cx<'_>, signed: &Signed, lot: LotId) -> Result<Vec<WithLot>, Error> {
+    let (actor, words) = (&signed.actor, signed.actor.words());
+    let shown = if actor.units == Units::Us { unit::LB_PER_100REV } else { unit::KG_PER_100REV };
+    let line = |past: past::Past| {
+        let (calibration, judgement) = (&past.calibration, &past.calibration.judgement);
+        let head = &calibration.row.head;
+        let digits = significant_digits_for(judgement.factor, judgement.expanded_uncertainty_percent);
+        WithLot {
+            id: head.id,
+            when: head.when(&actor.time_zone, words),
+            machine: format!("{}, {}", past.seeder, past.unit),
+            factor: format!("{} {shown}", words.print(judgement.factor, shown, digits)),
+            uncertainty: format!("\u{b1} {} %", words.number(judgement.expanded_uncertainty_percent, 2)),
+            verdict: calibration.row.verdict.clone(),
+            status: calibration.status().word(),
+            by: head.by(words),
+            has_fallen: !head.stands(),
+        }
+    };
+    Ok(past::of_lot(cx, &actor.scope, lot).await?.into_iter().map(line).collect())
+}
