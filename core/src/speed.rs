@@ -98,7 +98,7 @@ pub struct SpeedDependence {
 /// assert!(found.differs);
 /// assert_eq!(
 ///     found.says(Words::default()),
-///     "From 30.0 to 90.0 1/min the factor falls by 6.7 % (± 2.8 %, 95 %): catch at the roller speed that you will sow at."
+///     "From 30.0 to 90.0 rpm the factor falls by 6.7 % (± 2.8 %, 95 %): catch at the roller speed that you will sow at."
 /// );
 /// assert_eq!(dependence(&[caught_at(30.0, 0.0300), caught_at(31.0, 0.0280)]), None);
 /// ```

@@ -183,6 +183,8 @@ impl Words {
             "repeats" => "unit-repeats",
             "standard deviations" => "unit-standard-deviations",
             "times" => "unit-times",
+            // People at a machine say it so; the answers to programs keep the SI form.
+            "1/min" => return "rpm".to_owned(),
             _ => return name.to_owned(),
         };
         say!(self, key)
@@ -201,8 +203,8 @@ impl Words {
         self.say(&format!("dimension-{}", bare.replace(' ', "-")), &[])
     }
 
-    /// A roller speed: "42.0 1/min".
+    /// A roller speed: "42.0 rpm".
     pub fn rpm(self, value: f64) -> String {
-        format!("{} 1/min", self.number(value, 3))
+        format!("{} rpm", self.number(value, 3))
     }
 }

@@ -8,7 +8,7 @@ use crate::readiness::act::Records;
 use crate::readiness::{Names, Teller};
 use crate::records::head::{said, span};
 use crate::usage::act::{JobUse, Judging};
-use crate::usage::{basis, number_stands, rate, signed_percent};
+use crate::usage::{basis, number_stands, signed_percent};
 use crate::web::door::Signed;
 use crate::web::reader::Reader;
 use jiff::Timestamp;

@@ -32,7 +32,7 @@ async fn it_tells_everything_of_its_seeder(world: World) {
     assert_eq!((fact(machine, "Working width"), fact(machine, "Row spacing")), ("6 m", "12.5 cm"));
     let unit = row(machine, "<th scope=\"row\">front tank</th>");
     assert_eq!(unit[0], "8");
-    assert_eq!(unit[1..3], ["electric motor, 10 to 120 1/min", "kg per 100 revolutions, per run"], "{unit:?}");
+    assert_eq!(unit[1..3], ["electric motor, 10 to 120 rpm", "kg per 100 revolutions, per run"], "{unit:?}");
     assert_eq!(unit[3..], ["coarse studded, drive ratio 5:2, gate 12, 8 runs", "Calibrate", "none"], "{unit:?}");
     let front = between(&book, "<h2>front tank</h2>", "</section>");
     let caught = row(front, &format!("<a href=\"/calibrations/{first}\">28 March 2027, 10:00</a>"));

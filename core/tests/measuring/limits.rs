@@ -98,7 +98,7 @@ fn circumstances_at_zero_are_faults() {
     let says = Circumstances { drive_range: Some(DriveRange { min_rpm: 120.0, max_rpm: 10.0 }), ..good() }.check();
     assert_eq!(
         says[0].to_string(),
-        "/drive_range: a drive range from 120 to 10 1/min; the least must not be above the most"
+        "/drive_range: a drive range from 120 to 10 rpm; the least must not be above the most"
     );
 }
 

@@ -175,11 +175,11 @@ fn of_the_roller_speed() {
         (check.says, check.value, check.limit, check.unit)
     };
     let within = at(50.0, &mut circumstances);
-    assert_eq!(within.0, "Caught at 50.0 1/min, within the 10.0 1/min to 120 1/min that the drive holds.");
+    assert_eq!(within.0, "Caught at 50.0 rpm, within the 10.0 rpm to 120 rpm that the drive holds.");
     assert_eq!((within.1, within.2, within.3.as_str()), (Some(50.0), Some(120.0), "1/min"));
     assert_eq!(at(10.0, &mut circumstances).2, Some(120.0), "the slowest is held");
     let slow = at(9.9, &mut circumstances);
-    assert_eq!(slow.0, "Caught at 9.90 1/min; the drive holds 10.0 1/min to 120 1/min.");
+    assert_eq!(slow.0, "Caught at 9.90 rpm; the drive holds 10.0 rpm to 120 rpm.");
     assert_eq!(slow.2, Some(10.0));
     assert_eq!(at(120.1, &mut circumstances).2, Some(120.0));
     circumstances.planned = Some(Planned {
@@ -188,7 +188,7 @@ fn of_the_roller_speed() {
     });
     assert_eq!(
         at(50.0, &mut circumstances).0,
-        "Caught at 50.0 1/min; 120 lb/ac at 5.5 mph needs 49.6 1/min, which is 0.80 % away; up to 25 % is near enough."
+        "Caught at 50.0 rpm; 120 lb/ac at 5.5 mph needs 49.6 rpm, which is 0.80 % away; up to 25 % is near enough."
     );
 }
 
@@ -268,7 +268,7 @@ fn of_numbers_for_a_reader() {
     assert_eq!(both(&|words| words.entered(&mass)), ["12.40 lb", "12,40 lb"]);
     assert_eq!(both(&|words| words.decimal("-1.25")), ["-1.25", "-1,25"]);
     assert_eq!(both(&|words| words.mass(1.0)), ["1.00 kg (2.20 lb)", "1,00 kg (2,20 lb)"]);
-    assert_eq!(both(&|words| words.rpm(52.55)), ["52.5 1/min", "52,5 1/min"]);
+    assert_eq!(both(&|words| words.rpm(52.55)), ["52.5 rpm", "52,5 rpm"]);
     // Two digits below ten, three from there.
     assert_eq!(both(&|words| words.percent(9.94)), ["9.9 %", "9,9 %"]);
     assert_eq!(both(&|words| words.percent(10.0)), ["10.0 %", "10,0 %"]);

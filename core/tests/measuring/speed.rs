@@ -94,7 +94,7 @@ fn what_is_no_dependence() {
     assert!(!slight.differs);
     assert_eq!(
         slight.says(Words::default()),
-        "From 30.0 to 60.0 1/min the factor changes by 0.67 %, within the ± 3.0 % (95 %) that these catches can tell: no dependence \
+        "From 30.0 to 60.0 rpm the factor changes by 0.67 %, within the ± 3.0 % (95 %) that these catches can tell: no dependence \
          on roller speed is shown."
     );
 }
@@ -107,7 +107,7 @@ fn points_that_scatter_more_than_they_say_are_believed_less() {
     assert_eq!(found.speeds, 3);
     let birge = found.line.birge_ratio().expect("a scatter");
     assert!(birge > 5.0);
-    // The slope's share from the points alone: 0.1 sqrt(1/2) / 30 per 1/min, over 60 1/min.
+    // The slope's share from the points alone: 0.1 sqrt(1/2) / 30 per 1/min, over 60 rpm.
     close(found.change_uncertainty.standard_uncertainty, 0.1 * 2_f64.sqrt() * birge, 1e-9);
     assert!(found.change_uncertainty.degrees_of_freedom.expect("estimated") < 1.2);
     assert!(!found.differs);
@@ -120,8 +120,8 @@ fn the_side_is_named_in_words() {
         found.says(Words::default())
     };
     let end = ": catch at the roller speed that you will sow at.";
-    assert_eq!(says(30.0, 28.0), format!("From 30.0 to 90.0 1/min the factor falls by 6.7 % (± 3.1 %, 95 %){end}"));
-    assert_eq!(says(28.0, 30.0), format!("From 30.0 to 90.0 1/min the factor rises by 7.1 % (± 3.4 %, 95 %){end}"));
+    assert_eq!(says(30.0, 28.0), format!("From 30.0 to 90.0 rpm the factor falls by 6.7 % (± 3.1 %, 95 %){end}"));
+    assert_eq!(says(28.0, 30.0), format!("From 30.0 to 90.0 rpm the factor rises by 7.1 % (± 3.4 %, 95 %){end}"));
 }
 
 proptest! {

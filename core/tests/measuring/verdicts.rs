@@ -212,10 +212,10 @@ fn the_roller_speed_fits_drive_and_plan() {
     assert_eq!(with(Some(120.0), &mut circumstances).unwrap().outcome, Outcome::Pass);
     let fast = with(Some(121.0), &mut circumstances).unwrap();
     assert_eq!((fast.outcome, fast.limit, fast.unit.as_str()), (Outcome::Fail, Some(120.0), "1/min"));
-    assert_eq!(fast.says, "Caught at 121 1/min; the drive holds 10.0 1/min to 120 1/min.");
+    assert_eq!(fast.says, "Caught at 121 rpm; the drive holds 10.0 rpm to 120 rpm.");
     assert_eq!(with(Some(9.0), &mut circumstances).unwrap().limit, Some(10.0));
     assert_eq!(with(None, &mut circumstances), None, "no roller speed noted");
-    // 12.6 kg a minute over 8 runs of 0.0299 kg needs 52.6 1/min; a quarter either way is near enough.
+    // 12.6 kg a minute over 8 runs of 0.0299 kg needs 52.6 rpm; a quarter either way is near enough.
     circumstances.planned = Some(planned);
     let needed = 12.6 / (8.0 * 3.590 / 120.0);
     for (rpm, expected) in [
@@ -229,7 +229,7 @@ fn the_roller_speed_fits_drive_and_plan() {
     }
     assert_eq!(
         with(Some(42.0), &mut circumstances).unwrap().says,
-        "Caught at 42.0 1/min; 140 kg/ha at 9 km/h needs 52.6 1/min, which is 20.2 % away; up to 25 % is near enough."
+        "Caught at 42.0 rpm; 140 kg/ha at 9 km/h needs 52.6 rpm, which is 20.2 % away; up to 25 % is near enough."
     );
 }
 
