@@ -248,7 +248,7 @@ fn a_difference_ends_where_its_finer_reading_does() {
     use sowmark_core::words::{DecimalSign, Words};
     for (kg, step, in_kg, in_lb) in [
         (1.79, 0.001, "1.790", "3.946"),
-        (12.345, 0.005, "12.345", "27.216"),
+        (12.345, 0.005, "12.345", "27.22"),
         (0.085, 0.001, "0.085", "0.187"),
         (1.5, 0.01, "1.50", "3.31"),
         (820.0, 1.0, "820", "1808"),
