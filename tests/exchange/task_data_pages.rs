@@ -32,8 +32,8 @@ async fn a_file_becomes_jobs_by_a_form(world: World) {
     let page = yard.ana.get(&address).await;
     for says in [
         "Sow wheat Long Acre: Wheat lot 24-117",
-        "2247.310 kg, 182.0 kg/ha",
-        "2260.000 kg, 183.1 kg/ha",
+        "2247.310 kg, 182 kg/ha",
+        "2260.000 kg, 183 kg/ha",
         "12.3450 ha",
         "35148.5435",
         "Sow wheat Lower Field (planned)",
@@ -149,6 +149,6 @@ async fn the_pages_in_spanish(world: World) {
     let page = browser.get(&world, address.trim_start_matches("/page")).await.text;
     spanish::says(
         &page,
-        &["2247,310 kg, 182,0 kg/ha", "Guardar las labores", "Agregar «Long Acre» a los campos", "solo planeada"],
+        &["2247,310 kg, 182 kg/ha", "Guardar las labores", "Agregar «Long Acre» a los campos", "solo planeada"],
     );
 }
