@@ -795,6 +795,7 @@ refused-waiting = { $count ->
 audit-intro = Everything that anybody did, in the order in which the server took it. Each line carries a hash of itself and of
     the line before it: whoever notes the newest hash can tell later that nothing above it was changed. It cannot show that a
     line was true.
+audit-withheld = About what is not yours to see. Its hash stands for it.
 audit-line = { $who }: { $did ->
         [changed] changed
         [created] created

@@ -1504,6 +1504,7 @@ refused-waiting = { $count ->
 audit-intro = Todo lo que alguien hizo, en el orden en que el servidor lo recibió. Cada línea lleva una huella de sí misma y de
     la línea anterior: quien anote la huella más reciente puede comprobar después que nada de lo anterior se cambió. No
     demuestra que una línea fuera verdad.
+audit-withheld = Sobre algo que no le corresponde ver. Su huella figura en su lugar.
 audit-line = { $who }: { $did ->
         [changed] cambio
         [created] creación

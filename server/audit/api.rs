@@ -35,7 +35,8 @@ input! {
     }
 }
 
-/// A line of the audit trail.
+/// A line of the audit trail. Of a line about what somebody limited to some clients may not see, `action` and the subject's
+/// `kind` are `withheld`, its id is nil, `change` is null and nobody is named; its hash stands for it.
 #[derive(Debug, Serialize, utoipa::ToSchema)]
 pub struct AuditView {
     pub seq: i64,
@@ -69,12 +70,13 @@ pub struct SubjectView {
 impl From<StoredLine> for AuditView {
     fn from(line: StoredLine) -> Self {
         let at = jiff::Timestamp::from_microsecond(line.at).unwrap_or(jiff::Timestamp::UNIX_EPOCH);
+        let nobody = if line.is_withheld() { "" } else { "command line" };
         Self {
             seq: line.seq,
             at: at.to_string(),
             who: WhoView {
                 id: line.account_id,
-                name: line.name.unwrap_or_else(|| "command line".to_owned()),
+                name: line.name.unwrap_or_else(|| nobody.to_owned()),
                 email: line.email,
             },
             action: line.action,
@@ -95,6 +97,7 @@ async fn list_audit(signed: Signed, Asked(asked): Asked<AuditAsked>) -> Result<J
     if more {
         lines.pop();
     }
+    let lines = super::told(&mut conn.cx(), &signed.actor, lines).await?;
     let next = if more { lines.last().map(|line| line.seq.to_string()) } else { None };
     Ok(Json(List { items: lines.into_iter().map(AuditView::from).collect(), next }))
 }

@@ -6,8 +6,10 @@
 pub mod api;
 mod chain;
 pub mod page;
+mod sight;
 
 pub use chain::{GENESIS, Line, hash};
+pub use sight::told;
 
 use crate::db::{Cx, Result};
 use crate::{args, queries};
@@ -52,6 +54,12 @@ pub struct StoredLine {
 }
 
 impl StoredLine {
+    /// Whether its content is kept back from who reads it.
+    #[must_use]
+    pub fn is_withheld(&self) -> bool {
+        self.action == sight::WITHHELD
+    }
+
     /// The line as it was hashed.
     #[must_use]
     pub fn line(&self, organization: OrganizationId) -> Line {

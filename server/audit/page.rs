@@ -61,6 +61,7 @@ async fn audit_page(signed: Signed, cookies: Cookies, Asked(asked): Asked<TrailA
     } else {
         None
     };
+    let lines = super::told(&mut conn.cx(), &signed.actor, lines).await?;
     let keeps_people = signed.actor.may(Permission::KeepPeople);
     let words = signed.actor.words();
     let lines = lines.into_iter().map(|line| Told::of(line, &signed.actor.time_zone, words)).collect();
@@ -75,6 +76,7 @@ async fn audit_page(signed: Signed, cookies: Cookies, Asked(asked): Asked<TrailA
 impl Told {
     fn of(line: StoredLine, zone: &TimeZone, words: Words) -> Self {
         let id = line.subject_id.to_string();
+        let is_withheld = line.is_withheld();
         let did = say!(
             words,
             "audit-line",
@@ -88,8 +90,8 @@ impl Told {
         Self {
             seq: line.seq,
             when: said(moment(line.at), zone, words),
-            did,
-            change: line.change,
+            did: if is_withheld { say!(words, "audit-withheld") } else { did },
+            change: if is_withheld { String::new() } else { line.change },
             hash: hex::written(line.hash.get(..8).unwrap_or_default()),
         }
     }

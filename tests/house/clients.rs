@@ -119,4 +119,18 @@ async fn a_clients_agronomist_is_told_nothing_of_another_client(world: World) {
     }
     assert_eq!(told, Vec::<String>::new(), "of another client");
     assert!(by_office.len() > 40 && of_own.len() > 40, "the walk finds little: {by_office:?} {of_own:?}");
+    // The trail keeps its chain: every line's place and hash, and the content of those about the own client.
+    let lines =
+        async |person: &Person| person.read("/audit?limit=500").await["items"].as_array().expect("lines").clone();
+    let (whole, seen) = (lines(&farm.ana).await, lines(&gus).await);
+    let chain =
+        |lines: &[Value]| lines.iter().map(|line| (line["seq"].clone(), line["hash"].clone())).collect::<Vec<_>>();
+    assert_eq!(chain(&seen), chain(&whole));
+    let content =
+        |id: &String| seen.iter().find(|line| line["subject"]["id"] == **id).map(|line| line["change"].to_string());
+    for id in [own_lot, own_catch, &own[1], &own[4], &own[7]] {
+        assert!(content(id).is_some_and(|change| change != "null"), "{id} is the own client's");
+    }
+    let withheld: Vec<_> = seen.iter().filter(|line| line["action"] == "withheld").collect();
+    assert!(withheld.len() >= others.len() && withheld.iter().all(|line| line["change"].is_null()), "{withheld:?}");
 }

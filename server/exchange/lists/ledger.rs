@@ -85,17 +85,20 @@ pub(super) async fn audit(out: &mut Out, signed: &Signed) -> Result<(), Error> {
         .text("email", |line| line.email.clone())
         .text("action", |line| Some(line.action.clone()))
         .text("subject_kind", |line| Some(line.subject_kind.clone()))
-        .text("subject_id", |line| Some(line.subject_id.to_string()))
-        .text("change", |line| Some(line.change.clone()))
+        .text("subject_id", |line| (!line.is_withheld()).then(|| line.subject_id.to_string()))
+        .text("change", |line| (!line.is_withheld()).then(|| line.change.clone()))
         .text("hash", |line| Some(hex::written(&line.hash)))
         .text("previous_hash", |line| Some(hex::written(&line.previous_hash)));
     out.head(&sheet).await?;
     let mut seq = 0;
     loop {
         let organization = signed.actor.organization();
-        let lines = audit::after(&mut signed.app.read().await?.cx(), organization, seq, 500).await?;
+        let mut conn = signed.app.read().await?;
+        let lines = audit::after(&mut conn.cx(), organization, seq, 500).await?;
         let Some(last) = lines.last() else { return Ok(()) };
         seq = last.seq;
+        let lines = audit::told(&mut conn.cx(), &signed.actor, lines).await?;
+        drop(conn);
         for line in &lines {
             if out.is_asked(line.at) {
                 out.row(&sheet, line).await?;
