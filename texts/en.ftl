@@ -2651,6 +2651,7 @@ season-report-fleet = The fleet
 season-report-seed = Seed by lot
 report-season = Season
 report-season-usual = this one
+report-as-of = As of { $moment }: { $period }
 report-of-client = For { $client } alone: their seed and their fields.
 report-fitted-last = Fitted at the end
 report-state-last = State at the end

@@ -3388,6 +3388,7 @@ season-report-fleet = La flota
 season-report-seed = Semilla por lote
 report-season = Campaña
 report-season-usual = la actual
+report-as-of = Al { $moment }: { $period }
 report-of-client = Solo de { $client }: su semilla y sus campos.
 report-fitted-last = Montaje al final
 report-state-last = Estado al final

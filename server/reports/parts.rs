@@ -24,7 +24,7 @@ const WAITING: usize = 2;
 
 /// How long a part may wait for its reader. A report that is being made holds a connection of the database; nobody may keep one by
 /// reading nothing.
-const PATIENCE: Duration = Duration::from_secs(60);
+const PATIENCE: Duration = Duration::from_mins(1);
 
 /// Stands in a frame where the parts go.
 const HERE: &str = "<!--parts-->";

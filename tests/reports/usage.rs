@@ -20,7 +20,7 @@ async fn it_names_what_it_is_about(world: World) {
     assert!(paper.contains("<dt>Client</dt><dd>Mill Farm</dd>"), "{paper}");
     assert!(paper.contains("<dt>Seeder</dt><dd>Drill 1</dd>") && !paper.contains("Seed lot"), "{paper}");
     assert!(
-        audit.contains("<p class=\"report-about only-print\">1 March 2027, 00:00 to 1 April 2027, 00:00</p>"),
+        audit.contains("<p class=\"report-about only-print\">As of 1 April 2027, 08:00 (Europe/Vienna): 1 March 2027, 00:00 to 1 April 2027, 00:00</p>"),
         "{audit}"
     );
     let stamp = between(&audit, "<footer class=\"stamp\">", "</footer>");

@@ -3,7 +3,7 @@
 //! Nothing is remembered between moments here either: readiness is asked before and at each record that can change its answer,
 //! as all records are known now, and what one answer has and the next has not has ended in between.
 
-use std::collections::HashMap;
+use std::collections::HashSet;
 
 use jiff::{SignedDuration, Timestamp};
 
@@ -122,16 +122,15 @@ fn moments(history: &UnitHistory, surroundings: &Surroundings) -> Vec<Timestamp>
         records.iter().map(|record| record.moment.occurred_at)
     }
     let UnitHistory { configurations, setups, services, fills, emptyings, calibrations, jobs, waivers, .. } = history;
-    let lots: HashMap<LotId, ()> = fills
+    let lots: HashSet<LotId> = fills
         .iter()
         .map(|fill| fill.what.lot)
         .chain(calibrations.iter().map(|calibration| calibration.what.lot))
         .chain(jobs.iter().map(|job| job.what.lot))
-        .map(|lot| (lot, ()))
         .collect();
-    let scales: HashMap<_, ()> = calibrations.iter().filter_map(|made| Some((made.what.scale?, ()))).collect();
-    let of_lots = surroundings.lots.iter().filter(|(lot, _)| lots.contains_key(lot));
-    let of_scales = surroundings.scales.iter().filter(|(scale, _)| scales.contains_key(scale));
+    let scales: HashSet<_> = calibrations.iter().filter_map(|made| made.what.scale).collect();
+    let of_lots = surroundings.lots.iter().filter(|(lot, _)| lots.contains(lot));
+    let of_scales = surroundings.scales.iter().filter(|(scale, _)| scales.contains(scale));
     let zone = &surroundings.time_zone;
     let mut all: Vec<Timestamp> = of(configurations)
         .chain(of(setups))
