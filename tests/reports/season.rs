@@ -92,7 +92,7 @@ async fn a_reason_may_be_answered_otherwise(world: World) {
     farm.log("waivers", waiver).await;
     farm.log("setups", setup("2027-03-31T12:00:00Z", &farm.fine, "5:2", "12")).await;
     let report = page(&farm.ana, REPORT).await;
-    let rows: Vec<_> = report.split("class=\"says\">Roller changed").skip(1).map(|rest| plain(rest)).collect();
+    let rows: Vec<_> = report.split("class=\"says\">Roller changed").skip(1).map(plain).collect();
     assert_eq!(rows.len(), 2, "{report}");
     let (let_pass, back) = (&rows[0], &rows[1]);
     assert!(
