@@ -39,6 +39,8 @@ struct Told {
     id: Uuid,
     when: String,
     says: String,
+    /// By what its known mass is traced to a standard; empty where that is not known.
+    traced: String,
     by: String,
     fallen: Option<String>,
     may_void: bool,
@@ -68,17 +70,18 @@ impl Told {
     fn of(row: &CheckRow, signed: &Signed) -> Self {
         let (zone, reader) = (&signed.actor.time_zone, signed.actor.reader());
         let (reading, reference) = (reader.measured(&row.reading), reader.measured(&row.reference));
-        let mut says = vec![say!(reader.words, "scale-read", reading = reading, reference = reference)];
+        let mut traced = Vec::new();
         if let Some(identity) = &row.reference_identity {
-            says.push(say!(reader.words, "scale-check-known-mass", identity = identity));
+            traced.push(say!(reader.words, "scale-check-known-mass", identity = identity));
         }
         if let Some(certificate) = &row.certificate {
-            says.push(say!(reader.words, "scale-check-certified", certificate = certificate));
+            traced.push(say!(reader.words, "scale-check-certified", certificate = certificate));
         }
         Self {
             id: row.head.id,
             when: row.head.when(zone, reader.words),
-            says: says.join(" "),
+            says: say!(reader.words, "scale-read", reading = reading, reference = reference),
+            traced: traced.join(" "),
             by: row.head.by_line(reader.words),
             fallen: row.head.fallen(zone, reader.words),
             may_void: row.head.stands()
