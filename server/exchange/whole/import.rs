@@ -99,9 +99,15 @@ struct End {
 /// The first thing that is wrong, with its line; an organization or account that is there already; the database.
 pub async fn import(db: &Db, clock: &Clock, from: &mut (dyn BufRead + Send)) -> Result<Imported, Refused> {
     let mut lines = Lines { from, number: 0 };
-    let organization = head(&mut lines)?;
-    let mut taking =
-        Taking { tx: db.begin().await?, organization, corrections: Vec::new(), hash: Sha256::new(), rows: 0 };
+    let (organization, version) = head(&mut lines)?;
+    let mut taking = Taking {
+        tx: db.begin().await?,
+        organization,
+        is_earlier: version < VERSION,
+        corrections: Vec::new(),
+        hash: Sha256::new(),
+        rows: 0,
+    };
     let there: Option<(String,)> = taking.tx.cx().fetch_optional(ORGANIZATION_THERE, args![organization]).await?;
     if let Some((name,)) = there {
         let id = organization.0;
@@ -151,7 +157,8 @@ impl Lines<'_> {
     }
 }
 
-fn head(lines: &mut Lines<'_>) -> Result<OrganizationId, Refused> {
+/// Whose file it is, and in which version of the format.
+fn head(lines: &mut Lines<'_>) -> Result<(OrganizationId, u32), Refused> {
     let line = lines.next()?.ok_or_else(|| Refused::Whole("the file is empty".to_owned()))?;
     let head: Head = serde_json::from_slice(&line)
         .map_err(|error| lines.unreadable(&error, "the head of an exported organization"))?;
@@ -159,23 +166,26 @@ fn head(lines: &mut Lines<'_>) -> Result<OrganizationId, Refused> {
         let given: String = head.format.chars().take(80).collect();
         return Err(lines.fault("/format", format!("{given:?} is given, but {FORMAT:?} is what can be imported")));
     }
-    if head.version.as_u64() != Some(u64::from(VERSION)) {
+    let version = head.version.as_u64().and_then(|version| u32::try_from(version).ok());
+    let Some(version) = version.filter(|version| (1..=VERSION).contains(version)) else {
         return Err(lines.fault(
             "/version",
             format!(
-                "version {} is given, but this program reads version {VERSION}: import with the program that exported it",
+                "version {} is given, but this program reads versions 1 to {VERSION}: import with a program as new as the one that exported it",
                 head.version
             ),
         ));
-    }
-    let organization = head.organization.map(OrganizationId);
-    organization.ok_or_else(|| lines.fault("/organization", "the organization's id is missing".to_owned()))
+    };
+    let missing = || lines.fault("/organization", "the organization's id is missing".to_owned());
+    Ok((head.organization.map(OrganizationId).ok_or_else(missing)?, version))
 }
 
 /// An import under way.
 struct Taking {
     tx: Tx,
     organization: OrganizationId,
+    /// The file is of an earlier version, which has not all columns.
+    is_earlier: bool,
     /// Which entry corrects which, with its line: put in once all entries are there.
     corrections: Vec<(u64, Uuid, Uuid)>,
     hash: Sha256,
@@ -221,8 +231,8 @@ impl Taking {
             let given: String = table.chars().take(80).collect();
             return Err(lines.fault("/table", format!("there is no table {given:?} in an export")));
         };
-        let mut values =
-            line::read(statements.table, row).map_err(|fault| lines.fault(&fault.pointer, fault.detail))?;
+        let mut values = line::read(statements.table, row, self.is_earlier)
+            .map_err(|fault| lines.fault(&fault.pointer, fault.detail))?;
         match statements.table.key {
             Key::Itself => self.is_own(lines, &values)?,
             Key::Accounts => {

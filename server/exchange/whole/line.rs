@@ -55,20 +55,24 @@ fn json(column: &Column, cell: &Cell) -> Option<Value> {
     })
 }
 
-/// The values of a row, in the order of its columns.
+/// The values of a row, in the order of its columns. In a file of an earlier version a column that may be empty may be
+/// missing.
 ///
 /// # Errors
 /// The first fault.
-pub(super) fn read(table: &Table, row: &Map<String, Value>) -> Result<Vec<Val>, Fault> {
+pub(super) fn read(table: &Table, row: &Map<String, Value>, is_earlier: bool) -> Result<Vec<Val>, Fault> {
     if let Some(unknown) = row.keys().find(|name| table.columns.iter().all(|column| column.name != *name)) {
         let known = table.columns.iter().map(|column| column.name).collect::<Vec<_>>().join(", ");
         return Err(fault(unknown, format!("the table {} has no such column: it has {known}", table.name)));
     }
-    table.columns.iter().map(|column| value(column, row)).collect()
+    table.columns.iter().map(|column| value(column, row, is_earlier)).collect()
 }
 
-fn value(column: &Column, row: &Map<String, Value>) -> Result<Val, Fault> {
+fn value(column: &Column, row: &Map<String, Value>, is_earlier: bool) -> Result<Val, Fault> {
     let Some(given) = row.get(column.name) else {
+        if is_earlier && column.optional {
+            return Ok(null(column.holds));
+        }
         return Err(fault(
             column.name,
             "it is missing: every column stands in every row, null where it is empty".into(),
