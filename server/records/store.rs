@@ -9,7 +9,7 @@ use uuid::Uuid;
 queries! {
     SUBJECT = "select e.kind, e.recorded_at, e.recorded_by,
             coalesce(cf.seeder_id, sv.seeder_id, lu.seeder_id, u.seeder_id) as seeder_id,
-            coalesce(lt.lot_id, mv.lot_id) as lot_id
+            coalesce(lt.lot_id, mv.lot_id, fi.lot_id, em.lot_id, jo.lot_id, ca.lot_id, dc.lot_id) as lot_id
         from entry e
         left join configuration cf on cf.organization_id = e.organization_id and cf.id = e.id
         left join service sv on sv.organization_id = e.organization_id and sv.id = e.id
