@@ -356,7 +356,7 @@ fn lot_line(of: &LotUse, has_opening: bool, reader: Reader) -> LotLine {
 
 /// A difference with what its weighings leave open, at two standard uncertainties: about 95 %.
 pub(super) fn with_doubt(total: Total, reader: Reader) -> String {
-    format!("{} \u{b1} {}", reader.mass(total.kg), reader.mass(2.0 * total.uncertainty_kg()))
+    format!("{} \u{b1} {}", reader.mass(total.kg), reader.mass_doubt(2.0 * total.uncertainty_kg()))
 }
 
 /// What of it is known from the machine alone.

@@ -54,22 +54,26 @@ impl Reader {
     /// A computed mass: to the whole kilogram or pound, and with three digits where that is finer.
     #[must_use]
     pub fn mass(self, kg: f64) -> String {
-        match self.units {
-            Units::Metric => self.amount(kg, unit::KG),
-            Units::Us => self.amount(kg, unit::LB),
-        }
+        self.amount(kg, 3)
     }
 
-    fn amount(self, kg: f64, unit: Unit<unit::dimension::Mass>) -> String {
+    /// How far a computed mass may be off: the same with two digits, as for every uncertainty (GUM 7.2.6).
+    #[must_use]
+    pub fn mass_doubt(self, kg: f64) -> String {
+        self.amount(kg, 2)
+    }
+
+    fn amount(self, kg: f64, digits: usize) -> String {
+        let unit = if self.units == Units::Us { unit::LB } else { unit::KG };
         // A hundredth is less than anybody weighs seed to; adding zero turns a negative zero into a plain one.
         let value = (from_si(kg, unit) * 100.0).round() / 100.0 + 0.0;
-        let digits = if value.abs() < 100.0 {
-            self.words.trimmed(&print_number(value.abs(), 3))
+        let said = if value.abs() < 100.0 {
+            self.words.trimmed(&print_number(value.abs(), digits))
         } else {
             grouped(&format!("{:.0}", value.abs().round()))
         };
         let sign = if value < 0.0 { "\u{2212}" } else { "" };
-        format!("{sign}{digits} {unit}")
+        format!("{sign}{said} {unit}")
     }
 
     /// A computed area: to a hundredth of a hectare or an acre.

@@ -102,7 +102,7 @@ async fn rate_and_gate_in_spanish(world: World) {
     let gate = format!("/metering-units/{}/gate", farm.unit);
     let page =
         browser.get(&world, &format!("{gate}?setting=40,0&measured/value=5&measured/unit=kg/ha&wanted=7,5")).await;
-    holds(&page.text, &["Ajuste con que empezar", "40 por 7,5, dividido por 5 kg/ha", "Anotar un ensayo con él"]);
+    holds(&page.text, &["Ajuste con que empezar", "40 por 7,5 kg/ha, dividido por 5 kg/ha", "Anotar un ensayo con él"]);
     let wrong = browser.get(&world, &format!("{gate}?setting=ancha&measured/value=5&measured/unit=stone")).await;
     assert_eq!(wrong.status, 422, "{}", wrong.text);
     holds(&wrong.text, &["value=\"ancha\"", "«stone» no es una unidad para esto.", "Falta esto."]);

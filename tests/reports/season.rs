@@ -119,17 +119,17 @@ async fn ground_under_an_untrue_number_is_an_exception(world: World) {
     assert!(exceptions.contains(says), "{exceptions}");
     assert_eq!(exceptions.matches("class=\"entry\"").count(), 1, "{exceptions}");
     let all = sums(&report);
-    assert_eq!(fact(all, "Sown"), "20.0 ha");
-    assert_eq!(fact(all, "Sown under a number that was not true"), "10.0 ha");
+    assert_eq!(fact(all, "Sown"), "20.00 ha");
+    assert_eq!(fact(all, "Sown under a number that was not true"), "10.00 ha");
     assert_eq!(fact(all, "Seed, weighed"), "2900 kg");
     let seed = between(&report, "id=\"seed\"", "</section>");
-    assert_eq!(row(seed, "<th scope=\"row\">W-16</th>"), ["20.0 ha", "10.0 ha", "2900 kg", "0 kg", "0 kg"]);
+    assert_eq!(row(seed, "<th scope=\"row\">W-16</th>"), ["20.00 ha", "10.00 ha", "2900 kg", "0 kg", "0 kg"]);
     let before = page(&farm.ana, &format!("{REPORT}?from=2027-03-01&to=2027-03-28")).await;
-    assert_eq!(fact(sums(&before), "Sown"), "0.0 ha");
+    assert_eq!(fact(sums(&before), "Sown"), "0.00 ha");
     assert!(!before.contains("Roller changed"), "{before}");
     // What it says is what the usage audit says.
     let usage = page(&farm.ana, "/usage").await;
-    assert_eq!(fact(&usage, "Sown under a number that was not true"), "10.0 ha");
+    assert_eq!(fact(&usage, "Sown under a number that was not true"), "10.00 ha");
     let wrong = farm.ana.get(&format!("/page{REPORT}?from=2027-03-28&to=2027-03-01")).await;
     assert!(wrong.status == 422 && wrong.text.contains("value=\"2027-03-28\""), "{}", wrong.text);
 }

@@ -151,7 +151,7 @@ async fn the_page(world: World) {
     for said in [
         "<h1>Where the seed went</h1>",
         "Roller changed on 30 March",
-        "183.1 kg/ha",
+        "183 kg/ha",
         "<td class=\"num\">+1.7 %</td><td class=\"num\">458</td>",
         "1440 kg",
         "\u{2212}15 kg \u{b1} 49 kg",

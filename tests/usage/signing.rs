@@ -132,7 +132,7 @@ async fn on_the_page(world: World) {
     assert!(!farm.ana.get("/page/usage").await.text.contains("/usage/signatures/new"));
     let form = gus.get("/page/usage/signatures/new?from=2027-03-01&to=2027-03-31&by=seeder").await;
     assert_eq!(form.status, 200, "{}", form.text);
-    for said in ["20.0 ha", "10.0 ha", "2910 kg", "name=\"of/from\" value=\"2027-03-01\""] {
+    for said in ["20.00 ha", "10.00 ha", "2910 kg", "name=\"of/from\" value=\"2027-03-01\""] {
         assert!(form.text.contains(said), "no {said} in {}", form.text);
     }
     let fields = [("of/from", "2027-03-01"), ("of/to", "2027-03-31"), ("remark", &"x".repeat(2001))];
@@ -150,7 +150,7 @@ async fn on_the_page(world: World) {
     let place = format!("/page/usage/signatures/{}", id(301));
     let page = farm.ana.get(&place).await.text;
     for said in
-        ["Nothing of it has changed", "Stand even.", "not true: Roller changed", "10.0 ha", "of the audit trail"]
+        ["Nothing of it has changed", "Stand even.", "not true: Roller changed", "10.00 ha", "of the audit trail"]
     {
         assert!(page.contains(said), "no {said} in {page}");
     }
