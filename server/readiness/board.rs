@@ -5,7 +5,7 @@ use super::act::{self, Board, UnitNow};
 use super::names::Names;
 use super::rate::no_number;
 use super::sentence::Teller;
-use crate::access::{Permission, Role, Scope};
+use crate::access::{Actor, Permission, Role, Scope};
 use crate::db::Cx;
 use crate::fleet::seeder::key_in::KeyIn;
 use crate::records::head::{said, typed};
@@ -110,8 +110,8 @@ struct Tally {
 /// A reason in a line: its sentence, the link to what began it, and the way to let it pass.
 pub(crate) struct Reason {
     pub(crate) says: String,
-    pub(crate) href: String,
-    pub(crate) link: String,
+    /// Where its cause can be read, and what that is called; none for who may not read there.
+    pub(crate) link: Option<(String, String)>,
     pub(crate) waived: Option<String>,
     pub(crate) waive: Option<String>,
 }
@@ -340,7 +340,7 @@ fn reasons(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Vec<Reason> {
         .iter()
         .zip(&now.says)
         .map(|(due, says)| {
-            let (href, link) = cause_link(due.cause, unit.seeder_id, words);
+            let link = cause_link(due.cause, unit.seeder_id, &signed.actor);
             let waived = due.waived.as_ref().map(|waived| {
                 let (by, who) = teller.names.recorder(waived.waiver).map_or(("unknown", ""), |who| ("known", who));
                 let until = said(waived.until, teller.zone, words);
@@ -348,15 +348,17 @@ fn reasons(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Vec<Reason> {
             });
             let may_waive = signed.actor.may(Permission::Waive) && due.trigger.can_be_waived() && waived.is_none();
             let waive = may_waive.then(|| format!("/metering-units/{}/waivers/new?trigger={}", unit.id, due.trigger));
-            Reason { says: says.clone(), href, link, waived, waive }
+            Reason { says: says.clone(), link, waived, waive }
         })
         .collect()
 }
 
-/// Where a cause can be read.
-fn cause_link(cause: Cause, seeder: Uuid, words: Words) -> (String, String) {
-    let at_seeder = format!("/seeders/{seeder}#{}", cause.id);
-    match cause.kind {
+/// Where a cause can be read, for who may.
+fn cause_link(cause: Cause, seeder: Uuid, actor: &Actor) -> Option<(String, String)> {
+    let (words, at_seeder) = (actor.words(), format!("/seeders/{seeder}#{}", cause.id));
+    Some(match cause.kind {
+        CauseKind::Season if !actor.may(Permission::KeepFleet) => return None,
+        CauseKind::ScaleCheck if !actor.may(Permission::Log) => return None,
         CauseKind::Seeder => (format!("/seeders/{seeder}"), say!(words, "board-cause-seeder")),
         CauseKind::Season => ("/seasons".to_owned(), say!(words, "board-cause-season")),
         CauseKind::Calibration => (format!("/calibrations/{}", cause.id), say!(words, "board-cause-calibration")),
@@ -368,7 +370,7 @@ fn cause_link(cause: Cause, seeder: Uuid, words: Words) -> (String, String) {
         CauseKind::Fill => (at_seeder, say!(words, "board-cause-fill")),
         CauseKind::Emptying => (at_seeder, say!(words, "board-cause-emptying")),
         CauseKind::Job => (at_seeder, say!(words, "board-cause-job")),
-    }
+    })
 }
 
 /// What to do next, as far as the reader may do it.
