@@ -34,7 +34,7 @@ async fn of_two_servers_that_look_at_once_one_sends(world: World) {
     world.set_time("2027-04-02T04:00:00Z");
     let (one, other, third) =
         tokio::join!(act::send_due(&world.app), act::send_due(&world.app), act::send_due(&world.app));
-    let sent = [one, other, third].into_iter().map(|sent| sent.unwrap_or_default()).sum::<usize>();
+    let sent = [one, other, third].into_iter().map(Result::unwrap_or_default).sum::<usize>();
     assert_eq!((sent, office.letters().len()), (1, 1));
     // As after a restart: all there is to know stands in the database.
     for at in ["2027-04-02T04:00:30Z", "2027-04-02T12:00:00Z", "2027-04-03T03:59:00Z"] {

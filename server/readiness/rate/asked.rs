@@ -89,31 +89,29 @@ impl Wanted {
         let around = optional(&mut faults, "circumference", around, around_unit, length_unit);
         let area_unit = if us { unit::AC } else { unit::HA };
         let area = optional(&mut faults, "area", given.area.as_ref(), given.area_unit.as_ref(), area_unit);
-        let slip = slip(&mut faults, given.slip_percent.as_ref());
-        let read =
-            rate.zip(speed).zip(around).zip(area).zip(slip).map(|((((rate, speed), around), area), slip)| Self {
-                rate: rate.0,
-                speed: speed.0,
-                rate_unit: rate.1,
-                speed_unit: speed.1,
-                circumference: around.0,
-                length_unit: around.1,
-                slip,
-                area: area.0,
-                area_unit: area.1,
-            });
+        let slip = given.slip_percent.as_ref().and_then(|Line(text)| slip(&mut faults, text));
+        let read = rate.zip(speed).zip(around).zip(area).map(|(((rate, speed), around), area)| Self {
+            rate: rate.0,
+            speed: speed.0,
+            rate_unit: rate.1,
+            speed_unit: speed.1,
+            circumference: around.0,
+            length_unit: around.1,
+            slip,
+            area: area.0,
+            area_unit: area.1,
+        });
         faults.finish(read)
     }
 }
 
-fn slip(faults: &mut Faults, given: Option<&Line<40>>) -> Option<Option<Slip>> {
-    let Some(Line(text)) = given else { return Some(None) };
+fn slip(faults: &mut Faults, text: &str) -> Option<Slip> {
     let at = At::default().key("slip_percent");
     match Decimal::parse(text) {
         Err(error) => faults.add(&at, move |words: Words| error.says(words)),
         Ok(percent) => match Slip::percent(percent.to_f64()) {
             Err(impossible) => faults.add(&at, move |words: Words| impossible.says(words)),
-            Ok(slip) => Some(Some(slip)),
+            Ok(slip) => Some(slip),
         },
     }
 }
