@@ -2363,6 +2363,7 @@ rate-crank-note = At the ratio of the setup. The seed is what the number in forc
 rate-and-speed = Rate and speed
 rate-driving-speed = Driving speed
 rate-way = Way per turn of the drive wheel
+rate-way-left = Left empty, as in the calibration in force: { $way } without load, and { $slip } % slip. A way that you type is taken as one under load.
 rate-way-hint = Under load, at working depth: drive a measured way and divide it by the turns of the wheel.
 rate-slip = Slip, %
 rate-slip-hint = Only where the way per turn was measured without load.

@@ -3099,6 +3099,7 @@ rate-crank-note = Con la relación del montaje. La semilla es la que el factor v
 rate-and-speed = Dosis y velocidad
 rate-driving-speed = Velocidad de avance
 rate-way = Avance por vuelta de la rueda de mando
+rate-way-left = Si queda vacío, como en el ensayo vigente: { $way } sin carga y { $slip } % de patinaje. Lo que escriba se toma como medido con carga.
 rate-way-hint = Con carga, a la profundidad de siembra: recorra una distancia medida y divídala por las vueltas de la rueda.
 rate-slip = Patinaje, %
 rate-slip-hint = Solo si el avance por vuelta se midió sin carga.

@@ -30,8 +30,15 @@ CREATE TABLE digest (
     ended_at BIGINT,
     -- The ids of all that was due then, as JSON: the next one tells what is not among them.
     told TEXT,
-    -- Of the secret in its link to stop.
-    stop_hash BYTEA UNIQUE,
     PRIMARY KEY (organization_id, account_id, period),
+    FOREIGN KEY (organization_id, account_id) REFERENCES membership (organization_id, account_id)
+);
+
+-- The secrets in the links to stop, one for each attempt to send: which of the letters arrived is not always known.
+CREATE TABLE digest_stop (
+    stop_hash BYTEA NOT NULL PRIMARY KEY,
+    organization_id UUID NOT NULL,
+    account_id UUID NOT NULL,
+    period TEXT NOT NULL,
     FOREIGN KEY (organization_id, account_id) REFERENCES membership (organization_id, account_id)
 );

@@ -1,5 +1,5 @@
 //! What of the trail somebody limited to some clients is told: every line's place, moment and hash, so that a print-out can be
-//! compared with the whole chain, and of a line's content what they did themselves or may see elsewhere.
+//! compared with the whole chain, and the content of lines about records that they may see elsewhere.
 
 use super::StoredLine;
 use crate::access::{Actor, Reach};
@@ -44,9 +44,6 @@ fn withheld(line: StoredLine) -> StoredLine {
 
 /// What is not known to be theirs is kept back: a new kind too.
 async fn may_read(cx: &mut Cx<'_>, actor: &Actor, line: &StoredLine) -> Result<bool, Error> {
-    if line.account_id == Some(actor.account.0) {
-        return Ok(true);
-    }
     let (scope, id) = (&actor.scope, line.subject_id);
     let is_found = |error: Error| if matches!(error, Error::NotThere { .. }) { Ok(false) } else { Err(error) };
     match Kind::from_word(&line.subject_kind) {

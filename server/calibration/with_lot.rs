@@ -2,12 +2,11 @@
 //! factors are no numbers to key in: what is in force on a machine is readiness's to say.
 
 use super::past;
-use crate::access::Units;
 use crate::db::Cx;
+use crate::fleet::seeder::key_in::per_100;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use sowmark_core::ids::LotId;
-use sowmark_core::quantity::{significant_digits_for, unit};
 use uuid::Uuid;
 
 /// A calibration, as its row shows it.
@@ -31,17 +30,17 @@ pub struct WithLot {
 /// The database.
 pub async fn with_lot(cx: &mut Cx<'_>, signed: &Signed, lot: LotId) -> Result<Vec<WithLot>, Error> {
     let (actor, words) = (&signed.actor, signed.actor.words());
-    let shown = if actor.units == Units::Us { unit::LB_PER_100REV } else { unit::KG_PER_100REV };
+    let shown = per_100(actor.units);
     let line = |past: past::Past| {
         let (calibration, judgement) = (&past.calibration, &past.calibration.judgement);
         let head = &calibration.row.head;
-        let digits = significant_digits_for(judgement.factor, judgement.expanded_uncertainty_percent);
+        let within = judgement.expanded_uncertainty_percent;
         WithLot {
             id: head.id,
             when: head.when(&actor.time_zone, words),
             machine: format!("{}, {}", past.seeder, past.unit),
-            factor: format!("{} {shown}", words.print(judgement.factor, shown, digits)),
-            uncertainty: format!("\u{b1} {} %", words.number(judgement.expanded_uncertainty_percent, 2)),
+            factor: format!("{} {shown}", words.print_within(judgement.factor, shown, within)),
+            uncertainty: format!("\u{b1} {} %", words.number(within, 2)),
             verdict: calibration.row.verdict.clone(),
             status: calibration.status().word(),
             by: head.by(words),

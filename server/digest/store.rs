@@ -29,12 +29,13 @@ queries! {
     FORGET_OLDER = "delete from digest where organization_id = $1 and account_id = $2 and period < $3";
     LAST_TOLD = "select told from digest where organization_id = $1 and account_id = $2 and state in ('sent', 'nothing')
         order by period desc limit 1";
-    GIVE_STOP = "update digest set stop_hash = $4 where organization_id = $1 and account_id = $2 and period = $3";
+    GIVE_STOP = "insert into digest_stop (organization_id, account_id, period, stop_hash) values ($1, $2, $3, $4)";
+    FORGET_STOPS = "delete from digest_stop where organization_id = $1 and account_id = $2 and period < $3";
     END = "update digest set state = $4, ended_at = $5, told = $6, problem = null
         where organization_id = $1 and account_id = $2 and period = $3 and state = 'waiting'";
     FAIL = "update digest set state = $4, held_until = $5, problem = $6, ended_at = $7
         where organization_id = $1 and account_id = $2 and period = $3 and state = 'waiting'";
-    OF_STOP = "select organization_id, account_id from digest where stop_hash = $1";
+    OF_STOP = "select organization_id, account_id from digest_stop where stop_hash = $1";
     RECIPIENTS = "select c.account_id, a.name, a.email, c.every, c.hour, d.state, d.attempts, d.problem, d.ended_at, d.held_until
         from digest_choice c join account a on a.id = c.account_id
         join membership m on m.organization_id = c.organization_id and m.account_id = c.account_id
@@ -143,6 +144,7 @@ pub(super) async fn claim(cx: &mut Cx<'_>, key: &Key, held_until: Timestamp, now
 /// Drops a person's digests from before a day: nobody follows a link in so old a letter.
 pub(super) async fn forget(cx: &mut Cx<'_>, key: &Key, before: &str) -> Result<()> {
     cx.execute(FORGET_OLDER, args![key.organization, key.account, before]).await?;
+    cx.execute(FORGET_STOPS, args![key.organization, key.account, before]).await?;
     Ok(())
 }
 

@@ -7,6 +7,7 @@ use super::lists::asked::{ExportAsked, Form as Written, Mark};
 use crate::access::{Permission, Role};
 use crate::db::Cx;
 use crate::records::head::{moment, said};
+use crate::seed::client::act::clients_in_choice;
 use crate::seed::client::{self, store::ClientRow};
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -115,7 +116,7 @@ fn form(signed: &Signed, clients: &[ClientRow]) -> Form {
     ];
     if !clients.is_empty() {
         let all = std::iter::once((String::new(), say!(words, "usage-all")));
-        let choice = all.chain(clients.iter().map(|client| (client.id.to_string(), client.name.clone())));
+        let choice = all.chain(clients_in_choice(clients));
         fields.insert(2, FormField::new("client_id", say!(words, "exchange-client")).choice(choice).optional());
     }
     Form::new("/exchange", say!(words, "exchange-apply"), fields)

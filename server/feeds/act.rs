@@ -6,6 +6,7 @@ use crate::access::{Actor, Grant, Via, find_actor, limited_to};
 use crate::clock::Clock;
 use crate::db::{Audit, Cx, Db, Work, kind::Kind};
 use crate::readiness::ahead::{self, Matter, Subject};
+use crate::seed::client::act::find_client;
 use crate::web::error::Error;
 use crate::{hex, texts};
 use jiff::civil::Date;
@@ -104,11 +105,11 @@ pub async fn read(db: &Db, clock: &Clock, secret: &str, client: Option<ClientId>
     let mut actor = found.ok_or_else(nothing)?;
     actor.language = actor.own_language.or_else(|| texts::language(&address.language)).unwrap_or(actor.language);
     if let Some(client) = client {
-        actor = if actor.scope.clients.includes(&client) {
-            limited_to(&mut conn.cx(), &actor, client).await?
-        } else {
-            return Err(nothing());
-        };
+        find_client(&mut conn.cx(), &actor.scope, client).await.map_err(|error| match error {
+            Error::NotThere { .. } => nothing(),
+            error => error,
+        })?;
+        actor = limited_to(&mut conn.cx(), &actor, client).await?;
     }
     let matters = ahead::matters(&mut conn.cx(), &actor, now).await?;
     drop(conn);

@@ -101,12 +101,6 @@ impl Names {
         by.and_then(|by| self.people.get(&by)).map(String::as_str)
     }
 
-    /// By which account a record was entered.
-    #[must_use]
-    pub fn recorded_by(&self, record: Uuid) -> Option<Uuid> {
-        self.records.get(&record)?.1
-    }
-
     /// How many digits of a calibration's factor mean something.
     #[must_use]
     pub fn digits(&self, calibration: Uuid, factor: f64) -> usize {

@@ -101,7 +101,7 @@ pub struct SubjectRow {
     pub recorded_by: Option<Uuid>,
     /// The seeder, its own or that of its unit.
     pub seeder_id: Option<Uuid>,
-    /// The lot, of a test or a movement.
+    /// The lot, of a test, a movement, or a record of what a unit did with it.
     pub lot_id: Option<Uuid>,
 }
 

@@ -124,6 +124,8 @@ async fn season_page(
     frame.about.extend(client.map(|client| say!(words, "report-of-client", client = &client.name)));
     frame.stamp = Some(Stamp::of(&mut snapshot.cx(), &signed, &headers, now, Some(found.period)).await?);
     let client = client.map(|client| ClientId(client.id));
+    // Of one client is told what that client alone lets one see: the paper goes to them.
+    let signed = clients::for_client(&mut snapshot.cx(), &signed, client).await?;
     let for_parts = page.clone();
     parts::answer(&page, &frame, move |parts| make(parts, for_parts, snapshot, signed, found, client))
 }

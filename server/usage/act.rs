@@ -112,9 +112,11 @@ impl Drift {
 /// # Errors
 /// 404 for a lot, seeder or client outside the scope; 422 for a period that is none; the database.
 pub async fn usage(cx: &mut Cx<'_>, signed: &Signed, asked: &UsageAsked) -> Result<Usage, Error> {
+    is_within(cx, &signed.actor.scope, asked).await?;
+    // Of one client is told what that client alone lets one see: what is said of others names them no more.
+    let signed = &client::act::for_client(cx, signed, asked.client_id).await?;
     let (actor, now) = (&signed.actor, signed.app.clock.now());
     let scope = &actor.scope;
-    is_within(cx, scope, asked).await?;
     let period = asked.period(&actor.time_zone)?;
     let at = period.to.map_or(now, |to| to.min(now));
     let seeders = match asked.crew_id {

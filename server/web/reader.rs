@@ -57,7 +57,8 @@ impl Reader {
         self.amount(kg, 3)
     }
 
-    /// How far a computed mass may be off: the same with two digits, as for every uncertainty (GUM 7.2.6).
+    /// How far a computed mass may be off: with two digits, as for every uncertainty (GUM 7.2.6), and from a hundred on to the whole
+    /// kilogram or pound.
     #[must_use]
     pub fn mass_doubt(self, kg: f64) -> String {
         self.amount(kg, 2)

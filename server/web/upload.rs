@@ -30,7 +30,7 @@ impl Uploaded {
     /// The file of a form, which has one and nothing else. A form that broke off has none.
     ///
     /// # Errors
-    /// 413 when it is larger than `most`; 415 when this is no form with a file; 400 when the connection broke off.
+    /// 413 when it is larger than `most`; 415 when this is no `multipart/form-data`; 400 when the connection broke off.
     pub async fn read(request: Request, most: usize) -> Result<Self, Error> {
         let kind = request.headers().get(header::CONTENT_TYPE).and_then(|kind| kind.to_str().ok()).unwrap_or_default();
         let boundary = parse_boundary(kind).map_err(|_| Error::WrongType { wanted: "multipart/form-data" })?;

@@ -78,7 +78,7 @@ test('every page of the agronomist, a signed audit among them', async () => {
   await page.locator('#form').evaluate((form) => form.requestSubmit());
   await page.waitForURL(/signatures\/[0-9a-f-]{36}/);
   await context.close();
-  await sweep('agronomist', ['/', '/usage/signatures/new', '/usage/signatures'], 15);
+  await sweep('agronomist', ['/', '/usage/signatures/new', '/usage/signatures', '/reports/season'], 15);
 });
 
 test('every page of the office, files taken in among them', async () => {
@@ -89,7 +89,7 @@ test('every page of the office, files taken in among them', async () => {
   const task = { name: 'TASKDATA.XML', mimeType: 'text/xml', buffer: readFileSync('tests/task_data/example/TASKDATA/TASKDATA.XML') };
   await send(page, '/exchange/task-data', task, /task-data\/[0-9a-f-]{36}/);
   await context.close();
-  await sweep('office', ['/', '/account', '/exchange/task-data', '/reports/check?head=0123456789abcdef'], 40);
+  await sweep('office', ['/', '/account', '/exchange/task-data', '/reports/season', '/reports/check?head=0123456789abcdef'], 40);
 });
 
-test('every page of a crew member', () => sweep('crew', ['/', '/outbox', '/offline'], 15));
+test('every page of a crew member', () => sweep('crew', ['/', '/outbox', '/offline', '/reports/season'], 15));

@@ -49,7 +49,11 @@ async fn a_clients_agronomist_reads_of_the_clients_seed(world: World) {
     let other = farm.ana.create("/clients", json!({ "name": "Mill Farm" })).await["id"].as_str().unwrap().to_owned();
     let none = fetched(&world, &format!("{whole}/due.ics?client_id={other}")).await;
     assert!(none.status == 200 && events(&none.text).is_empty(), "{}", none.text);
-    for wrong in [format!("{address}/due.ics?client_id={other}"), format!("{whole}/due.atom?client_id=mine")] {
+    for wrong in [
+        format!("{address}/due.ics?client_id={other}"),
+        format!("{whole}/due.atom?client_id=mine"),
+        format!("{whole}/due.ics?client_id={}", id(999)),
+    ] {
         assert_eq!(fetched(&world, &wrong).await.status, 404, "{wrong}");
     }
 }

@@ -93,7 +93,8 @@ async fn a_way_that_was_entered_has_its_slip(world: World) {
     near(&asked["rate"], 100.0, 1e-9);
     near(&asked["slip_percent"], 0.0, 1e-12);
     let form = farm.ana.get(&format!("/page/metering-units/{}/rate", farm.unit)).await;
-    assert!(form.text.contains("value=\"1.840\"") && form.text.contains("value=\"8\""), "{}", form.text);
+    assert!(form.text.contains("1.84 m without load, and 8 % slip"), "{}", form.text);
+    assert!(!form.text.contains("value=\"1.84") && !form.text.contains("value=\"8\""), "{}", form.text);
 }
 
 async fn the_wheel_comes_from_the_catch_or_from_who_asks(world: World) {

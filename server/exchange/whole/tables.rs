@@ -519,6 +519,7 @@ pub const LEFT_OUT: &[(&str, Option<&str>, &str)] = &[
     ("import_entry", None, "a list under way on this server: what came of it are records like others"),
     ("digest_choice", None, "which letters this server sends: people ask for them anew where their records go"),
     ("digest", None, "which letters this server sent"),
+    ("digest_stop", None, "links in letters that this server sent"),
     ("account", Some("password_hash"), "a way in: people set a password anew where their records go"),
     ("account", Some("failed_sign_ins"), "about signing in on this server"),
     ("account", Some("sign_in_after"), "about signing in on this server"),

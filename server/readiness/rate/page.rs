@@ -20,7 +20,7 @@ use axum::http::StatusCode;
 use axum::response::Response;
 use sowmark_core::ids::MeteringUnitId;
 use sowmark_core::quantity::{Dimension, Unit, from_si, unit};
-use sowmark_core::rate::Range;
+use sowmark_core::rate::{Range, Slip};
 use sowmark_core::say;
 use sowmark_core::words::Words;
 use uuid::Uuid;
@@ -276,21 +276,28 @@ fn rate_form(id: Uuid, signed: &Signed, is_ground: bool, entered: Option<Entered
     ];
     if is_ground {
         let length = if us { unit::FT } else { unit::M };
-        let known = entered.map(|wheel| words.print(wheel.circumference, length, 4)).unwrap_or_default();
-        let slip = entered.map(|wheel| wheel.slip.as_percent()).filter(|percent| *percent != 0.0);
+        // A way that was measured without load goes with its slip: neither is filled in, so that nobody types over one and leaves
+        // the other.
+        let (known, left) = match entered {
+            Some(wheel) if wheel.slip == Slip::default() => (words.print(wheel.circumference, length, 4), None),
+            Some(wheel) => {
+                let (way, slip) = (in_unit(wheel.circumference, length, words), words.exactly(wheel.slip.as_percent()));
+                (String::new(), Some(say!(words, "rate-way-left", way = way, slip = slip)))
+            }
+            None => (String::new(), None),
+        };
         if let Some(speed) = fields.last_mut() {
             speed.required = false;
         }
         fields.extend([
             FormField::new("circumference", say!(words, "rate-way"))
-                .hint(say!(words, "rate-way-hint"))
+                .hint(left.unwrap_or_else(|| say!(words, "rate-way-hint")))
                 .measured(&["m", "cm", "ft", "in"], by("m", "ft"))
                 .value(known)
                 .optional(),
             FormField::new("slip_percent", say!(words, "rate-slip"))
                 .hint(say!(words, "rate-slip-hint"))
                 .kind(Kind::Number)
-                .value(slip.map(|percent| words.exactly(percent)).unwrap_or_default())
                 .optional(),
             FormField::new("area", say!(words, "rate-area")).measured(&["ha", "m2", "ac"], by("ha", "ac")).optional(),
         ]);
