@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use sowmark_core::{
     basis::Setup,
     readiness::{
-        Answer, CalibrationFacts, Stood,
+        Answer, CalibrationFacts, Detail, Stood,
         Trigger::{
             self, ComponentReplaced, ConfigurationChanged, Interval, LotChanged, NewSeason, RollerChanged,
             ScaleUnchecked, SeedWeightChanged,
@@ -116,6 +116,57 @@ fn a_season_stands_from_its_midnight_until_the_next_catch() {
     );
 }
 
+/// A service or a season can only begin a reason, yet by it another ends: a doubt of a recalled number's scale, when that number
+/// is no longer what the unit is compared with. It ends at that moment and not at the next record.
+#[test]
+fn a_doubt_of_a_recalled_number_ends_when_that_number_no_longer_fits() {
+    type Change = fn(&mut Fleet);
+    let cases: [(Trigger, &str, Change); 2] = [
+        (ComponentReplaced, "04-09 08:00", |fleet| {
+            fleet.service("04-09 08:00", true);
+        }),
+        (NewSeason, "04-09 00:00", |fleet| {
+            fleet.season("2027-04-09", None);
+        }),
+    ];
+    for (trigger, when, change) in cases {
+        let (mut fleet, first) = Fleet::caught_with_wheat();
+        fleet.history.calibrations[0].what.scale = None;
+        fleet.setup("04-07 08:00", with_roller(2));
+        let second = fleet.calibration("04-07 12:00", caught(WHEAT));
+        fleet.setup("04-08 08:00", setup());
+        change(&mut fleet);
+        let all = between(&fleet, "04-08 09:00", "04-10 00:00");
+        let all: Vec<_> = all
+            .into_iter()
+            .map(|(trigger, against, since, _, end)| (trigger, against, since, end.map(|end| end.0)))
+            .collect();
+        assert_eq!(
+            all,
+            [
+                (ScaleUnchecked, Some(first), at("04-06 08:00"), Some(at(when))),
+                (RollerChanged, Some(second), at("04-08 08:00"), None),
+                (trigger, Some(second), at(when), None),
+            ]
+        );
+    }
+}
+
+/// Without a fill the lot is known from the catch alone; its tests are moments all the same.
+#[test]
+fn tests_of_a_lot_that_was_never_filled_count() {
+    let (mut fleet, first) = Fleet::caught_with_wheat();
+    fleet.history.fills.clear();
+    fleet.lot_test("04-05 08:00", WHEAT, Some(780.0), None);
+    fleet.lot_test("04-08 08:00", WHEAT, Some(850.0), None);
+    fleet.lot_test("04-08 10:00", WHEAT, Some(780.0), None);
+    let end = Some((at("04-08 10:00"), Answer::Gone));
+    assert_eq!(
+        between(&fleet, "04-08 00:00", "04-10 00:00"),
+        [(SeedWeightChanged, Some(first), at("04-08 08:00"), before("04-08 10:00"), end)]
+    );
+}
+
 #[test]
 fn a_reason_that_stands_is_told_once_as_it_was_last_due_with_the_lot_of_then() {
     let (mut fleet, _) = Fleet::caught_with_wheat();
@@ -126,6 +177,12 @@ fn a_reason_that_stands_is_told_once_as_it_was_last_due_with_the_lot_of_then() {
     assert!(all.iter().all(|stood| stood.lot == Some(OTHER_WHEAT) && stood.end.is_none()), "{all:?}");
     let then = stood(&fleet.history, &fleet.around, Some(at("04-07 00:00")), at("04-08 07:59"));
     assert_eq!(then.iter().map(|stood| stood.lot).collect::<Vec<_>>(), [Some(WHEAT)]);
+    // Two services are one reason, and both are told.
+    fleet.service("04-08 09:00", true);
+    fleet.service("04-08 10:00", true);
+    let all = stood(&fleet.history, &fleet.around, Some(at("04-07 00:00")), at("04-09 00:00"));
+    let replaced: Vec<_> = all.iter().filter(|stood| stood.due.trigger == ComponentReplaced).collect();
+    assert_eq!((replaced.len(), &replaced[0].due.detail), (1, &Detail::ComponentReplaced { services: 2 }));
     // A time that would begin after its end is that end alone.
     let end = at("04-07 09:00");
     assert!(
@@ -176,9 +233,10 @@ proptest! {
         for stood in &all {
             prop_assert!(first <= stood.seen && stood.seen <= until, "{stood:?}");
             prop_assert!(due(&fleet, stood.seen).contains(&key(stood)), "was not due when last seen: {stood:?}");
-            match &stood.end {
-                Some(end) => prop_assert!(!due(&fleet, end.at).contains(&key(stood)), "has not ended: {stood:?}"),
-                None => prop_assert_eq!(stood.seen, until),
+            if let Some(end) = &stood.end {
+                prop_assert!(!due(&fleet, end.at).contains(&key(stood)), "has not ended: {stood:?}");
+            } else {
+                prop_assert_eq!(stood.seen, until);
             }
         }
         prop_assert!(all.is_sorted_by_key(|stood| stood.since));
