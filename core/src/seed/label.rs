@@ -25,3 +25,35 @@ pub fn beyond_whole(shares: &[Decimal]) -> Option<f64> {
     // Hundredths do not add up exactly in binary.
     (sum > 100.0 + rounding + 1e-9).then_some((sum * 1e9).round() / 1e9)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::beyond_whole;
+    use crate::quantity::Decimal;
+
+    /// Sums by hand, and what rounding each part to its last digit can add to a whole.
+    #[test]
+    fn parts_are_more_than_the_whole_beyond_their_rounding() {
+        for (shares, beyond) in [
+            (&[][..], None),
+            (&["98.50", "0.25", "0.15", "1.10"], None),
+            // Less than the whole is not asked here: a label may leave a part out.
+            (&["85.0"], None),
+            (&["100"], None),
+            // 100.1 of two tenths: 0.05 and 0.05 are rounding.
+            (&["99.6", "0.5"], None),
+            (&["99.7", "0.5"], Some(100.2)),
+            (&["99.99", "0.02"], None),
+            // Half a unit of each is 0.01 together; a whole one would let 0.02 pass.
+            (&["99.99", "0.03"], Some(100.02)),
+            // Whole percents are rounded by a half each.
+            (&["99", "1", "1"], None),
+            (&["99", "1", "1", "1"], None),
+            (&["99", "2", "2"], Some(103.0)),
+            (&["98.60", "0.50", "1.00"], Some(100.1)),
+        ] {
+            let parts: Vec<Decimal> = shares.iter().map(|share| Decimal::parse(share).unwrap()).collect();
+            assert_eq!(beyond_whole(&parts), beyond, "{shares:?}");
+        }
+    }
+}

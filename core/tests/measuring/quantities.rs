@@ -269,3 +269,31 @@ fn a_difference_ends_where_its_finer_reading_does() {
     assert_eq!(comma.print_within(0.0452, unit::LB_PER_100REV, 2.1), "9,96");
     assert_eq!(comma.print_within(0.0452, unit::KG_PER_100REV, 2.1), "4,520");
 }
+
+/// Source: NIST Special Publication 811, B.8: t/°C = (t/°F - 32)/1.8. Absolute zero, the triple point of water and the reference
+/// temperature of ISO 1 (20 °C, 68 °F) are the same points on both scales.
+#[test]
+fn a_temperature_is_the_same_on_both_scales() {
+    use sowmark_core::quantity::{Decimal, Temperature};
+    for (celsius, fahrenheit) in
+        [("-273.15", "-459.67"), ("-17.5", "0.5"), ("0.01", "32.018"), ("20", "68"), ("25", "77"), ("37.0", "98.6")]
+    {
+        let close = |value: f64, text: &str| (value - text.parse::<f64>().expect("a number")).abs() < 1e-9;
+        for (number, unit) in [(celsius, "°C"), (fahrenheit, "°F")] {
+            let read = Temperature::new(Decimal::parse(number).expect("a number"), unit).expect("a temperature");
+            assert_eq!((read.value_text(), read.unit()), (number, unit));
+            assert_eq!((read.entered(), read.to_string()), (format!("{number} {unit}"), format!("{number} {unit}")));
+            assert_eq!(Temperature::from_entered(&read.entered()), Ok(read.clone()));
+            assert!(close(read.celsius(), celsius), "{read} is {} °C", read.celsius());
+            assert!(close(read.fahrenheit(), fahrenheit), "{read} is {} °F", read.fahrenheit());
+        }
+    }
+    // Read without the ring, written with it.
+    let read = |entered: &str| Temperature::from_entered(entered).map(|read| (read.unit(), read.on_the_other_scale()));
+    assert_eq!(read("68 F"), Ok(("°F", "20 °C".to_owned())));
+    assert_eq!(read("20.0 C"), Ok(("°C", "68.0 °F".to_owned())));
+    // Two decimals at most, and no zero below zero: 31.999 °F are -0.00056 °C.
+    assert_eq!(read("0.0100 °C"), Ok(("°C", "32.02 °F".to_owned())));
+    assert_eq!(read("31.999 °F"), Ok(("°F", "0.00 °C".to_owned())));
+    assert!(read("285 K").is_err_and(|refused| refused.is_unit()));
+}

@@ -36,6 +36,8 @@ fn every_unit_in_words_has_its_text() {
     ] {
         assert_eq!(Words::default().unit(name), name);
     }
+    // At a machine it is said so; answers to programs keep the sign of the SI.
+    assert_eq!(Words::default().unit("1/min"), "rpm");
 }
 
 #[test]

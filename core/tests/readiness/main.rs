@@ -12,4 +12,5 @@ mod random;
 mod recall;
 mod seed_triggers;
 mod states;
+mod stood;
 mod waivers;
