@@ -210,12 +210,14 @@ impl Ledger {
 
 /// Why a trigger that stood before no longer does.
 fn answer(stood: &Stood, now: &Readiness, history: &UnitHistory, at: Timestamp) -> Answer {
-    match now.compared_with {
-        Some(other) if Some(other) != stood.compared_with => {
-            let made = history.calibrations.iter().find(|made| made.moment.id == other.0);
-            let is_new = made.is_some_and(|made| made.moment.occurred_at == at);
-            if is_new { Answer::Caught(other) } else { Answer::Recalled(other) }
-        }
+    let is_new = |other: CalibrationId| {
+        let made = history.calibrations.iter().find(|made| made.moment.id == other.0);
+        made.is_some_and(|made| made.moment.occurred_at == at)
+    };
+    match now.compared_with.filter(|other| Some(*other) != stood.compared_with) {
+        Some(other) if is_new(other) => Answer::Caught(other),
+        // Compared with, but true only if nothing else stands against it.
+        Some(other) if now.in_force.is_some() => Answer::Recalled(other),
         _ => {
             let waived = now.due.iter().find(|due| due.trigger == stood.due.trigger).and_then(|due| due.waived.clone());
             waived.map_or(Answer::Gone, Answer::Waived)

@@ -117,7 +117,8 @@ fn a_season_stands_from_its_midnight_until_the_next_catch() {
 }
 
 /// A service or a season can only begin a reason, yet by it another ends: a doubt of a recalled number's scale, when that number
-/// is no longer what the unit is compared with. It ends at that moment and not at the next record.
+/// is no longer what the unit is compared with. It ends at that moment and not at the next record, and no number was recalled: the
+/// newest fits no better.
 #[test]
 fn a_doubt_of_a_recalled_number_ends_when_that_number_no_longer_fits() {
     type Change = fn(&mut Fleet);
@@ -137,14 +138,12 @@ fn a_doubt_of_a_recalled_number_ends_when_that_number_no_longer_fits() {
         fleet.setup("04-08 08:00", setup());
         change(&mut fleet);
         let all = between(&fleet, "04-08 09:00", "04-10 00:00");
-        let all: Vec<_> = all
-            .into_iter()
-            .map(|(trigger, against, since, _, end)| (trigger, against, since, end.map(|end| end.0)))
-            .collect();
+        let all: Vec<_> =
+            all.into_iter().map(|(trigger, against, since, _, end)| (trigger, against, since, end)).collect();
         assert_eq!(
             all,
             [
-                (ScaleUnchecked, Some(first), at("04-06 08:00"), Some(at(when))),
+                (ScaleUnchecked, Some(first), at("04-06 08:00"), Some((at(when), Answer::Gone))),
                 (RollerChanged, Some(second), at("04-08 08:00"), None),
                 (trigger, Some(second), at(when), None),
             ]
