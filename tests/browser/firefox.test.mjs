@@ -83,7 +83,7 @@ test('a catch while the server is dead is kept, and stored once when it is back'
       await put(`repeats/${repeat}/catches/${run}/gross/value`, run ? '2,13' : '2,11');
     }
   }
-  assert.match(await text('.running'), /3 kg\/100rev/);
+  assert.match(await text('.running'), /3\.000 kg\/100rev/);
   await page.click('button[value=save]');
   await page.waitForSelector('.kept-note');
   await page.goto(at('/outbox'));
