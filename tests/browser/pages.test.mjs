@@ -5,7 +5,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { after, before, test } from 'node:test';
 import { startDemo } from './demo.mjs';
-import { isSound, openPage, startBrowser } from './world.mjs';
+import { allRules, contrast, isSound, openPage, startBrowser } from './world.mjs';
 
 let demo, browser;
 
@@ -55,13 +55,14 @@ async function sweep(role, from, least) {
   const found = await kinds(walker.page, from);
   assert.ok(found.size >= least, `${role} reaches ${[...found.keys()].join(' ')}`);
   const faults = [];
-  for (const [width, colorScheme] of [[360, 'light'], [1280, 'dark']]) {
+  // What is wrong with a page's structure is wrong at any width.
+  for (const [width, colorScheme, rules] of [[360, 'light', allRules], [1280, 'dark', contrast]]) {
     const view = await openPage(browser, { colorScheme, storageState, viewport: { width, height: 800 } });
     for (const [kind, path] of found) {
       const answer = await view.page.goto(demo.url + path);
       assert.equal(answer.status(), 200, `${path} answers ${answer.status()}`);
       // All of them are told, not the first alone.
-      await isSound(view.page, `${role}${kind}`, width, colorScheme).catch((error) => faults.push(error.message));
+      await isSound(view.page, `${role}${kind}`, width, colorScheme, rules).catch((error) => faults.push(error.message));
     }
     faults.push(...view.complaints);
     await view.context.close();
