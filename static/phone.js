@@ -119,7 +119,8 @@ function keepDrafts(form) {
   const save = async () => {
     clearTimeout(due);
     due = 0;
-    if (form.isConnected) await put("drafts", { key: draftKey(), at: Date.now(), pairs: pairsOf(form) }).catch(draftLost);
+    // What was entered is no draft any more, however soon after the last key.
+    if (form.isConnected && !form.dataset.entered) await put("drafts", { key: draftKey(), at: Date.now(), pairs: pairsOf(form) }).catch(draftLost);
   };
   form.addEventListener("input", (event) => {
     // What the script filled in by itself was typed by nobody.
@@ -261,6 +262,7 @@ async function entered(form) {
   }
   // Never awaited: a browser may leave it open for as long as its question is not answered.
   navigator.storage?.persist?.().catch(() => {});
+  form.dataset.entered = "yes";
   await drop("drafts", draftKey());
   const ended = await outbox.sendOne(reader, entry);
   last = ended;
@@ -270,6 +272,7 @@ async function entered(form) {
     leave(entry);
   } else if (still.refused) {
     form.dataset.mends = entry.id;
+    delete form.dataset.entered;
     showFaults(form, faultsOf(still.refused, place));
   } else {
     showKept(form, entry);
@@ -282,8 +285,10 @@ const leave = (entry) => location.assign(entry.kind === "calibration" ? `/calibr
 async function withoutKeeping(form, entry, place, error) {
   const answer = await outbox.tell(reader, entry);
   if (typeof answer === "string") notKept(error);
-  else if (answer.ok) leave(entry);
-  else showFaults(form, faultsOf(await answer.json(), place));
+  else if (answer.ok) {
+    form.dataset.entered = "yes";
+    leave(entry);
+  } else showFaults(form, faultsOf(await answer.json(), place));
 }
 
 function showKept(form, entry) {
