@@ -58,8 +58,8 @@ async function sweep(role, from, least) {
   const found = await kinds(walker.page, from);
   assert.ok(found.size >= least, `${role} reaches ${[...found.keys()].join(' ')}`);
   const faults = [];
-  // What is wrong with a page's structure is wrong at any width.
-  for (const [width, colorScheme, rules] of [[360, 'light', allRules], [1280, 'dark', contrast]]) {
+  // What is wrong with a page's structure is wrong at any width. A phone and a desk look at the same time.
+  await Promise.all([[360, 'light', allRules], [1280, 'dark', contrast]].map(async ([width, colorScheme, rules]) => {
     const view = await openPage(browser, { colorScheme, storageState, viewport: { width, height: 800 } });
     for (const [kind, path] of found) {
       const answer = await view.page.goto(demo.url + path);
@@ -70,7 +70,7 @@ async function sweep(role, from, least) {
     }
     faults.push(...view.complaints);
     await view.context.close();
-  }
+  }));
   await walker.context.close();
   for (const kind of found.keys()) known.add(kind);
   assert.deepEqual(faults, []);
