@@ -7,7 +7,7 @@ import { counted, says, when } from "./says.js";
 import * as sheet from "./sheet.js";
 import { number } from "./sums.js";
 import { drop, put, take } from "./store.js";
-import { stamp, tree } from "./tree.js";
+import { placed, stamp, tree } from "./tree.js";
 
 const root = document.documentElement;
 const { reader = "", zone = "UTC", kept: keptSince } = root.dataset;
@@ -193,7 +193,9 @@ function clearFaults(form) {
   form.querySelectorAll("[aria-invalid]").forEach((element) => element.removeAttribute("aria-invalid"));
 }
 
-/** What can be seen here already: empty fields, and numbers that are none. All else is the server's to say. */
+const A_DAY = 24 * 60 * 60 * 1000;
+
+/** What can be seen here already: empty fields, numbers that are none, what has not happened yet. All else is the server's to say. */
 function plainFaults(form) {
   const faults = [];
   for (const field of form.elements) {
@@ -203,6 +205,8 @@ function plainFaults(form) {
       if (field.required) faults.push({ name: field.name, detail: says("needed") });
     } else if (["decimal", "numeric"].includes(field.inputMode) && !/\p{L}/u.test(text) && Number.isNaN(number(text))) {
       faults.push({ name: field.name, detail: says("no-number") });
+    } else if (["occurred_at", "ended_at"].includes(field.name) && new Date(placed(text, zone)) - Date.now() > A_DAY) {
+      faults.push({ name: field.name, detail: says("ahead") });
     }
   }
   return faults;
@@ -357,9 +361,10 @@ async function start(form) {
   }
   enhance(form);
   if ((await mend(form)) || (await restoreDraft(form))) return;
-  const moment = form.elements.occurred_at;
   // The time that stands in a kept page is the time when it was kept.
-  if (keptSince && moment) moment.value = stamp(Date.now(), zone).slice(0, 16);
+  for (const moment of [form.elements.occurred_at, form.elements.ended_at]) {
+    if (keptSince && moment?.value) moment.value = stamp(Date.now(), zone).slice(0, 16);
+  }
 }
 
 // --- The page -----------------------------------------------------------------------------------------------------------

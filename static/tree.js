@@ -43,7 +43,7 @@ function quantity(parts) {
   const [typed, unit] = [text("value"), text("unit")];
   if (typed === "") return null;
   const letter = typed.search(/\p{L}/u);
-  if (letter >= 0 && typed.toLowerCase() !== "nan") {
+  if (letter > 0) {
     const pounds = typed.match(/^(\d+)\s*lb\s+(\d*[.,]?\d+)\s*oz$/);
     if (pounds) return { lb: pounds[1], oz: pounds[2].replace(",", ".") };
     return { value: typed.slice(0, letter).trim(), unit: typed.slice(letter).trim() };
@@ -56,7 +56,7 @@ const DAY = 86_400_000;
 
 // A time that was typed without an offset is one of the organization's time zone. What a clock shows twice is the first
 // time; what it skips is moved on by what it skips.
-function placed(text, zone) {
+export function placed(text, zone) {
   const found = typeof text === "string" && text.match(CIVIL);
   if (!found) return text;
   const [year, month, day, hour, minute, second] = found.slice(1).map((part) => Number(part ?? 0));

@@ -233,6 +233,7 @@ fault-empty = This is empty.
 fault-not-one-line = This holds a line break or a control character. Write it on one line.
 fault-control-character = This holds a control character. Remove it.
 fault-too-long = This has { $length } characters. Use at most { $most }.
+fault-ahead = This lies more than a day ahead. Log what has happened: look at the day, the month and the year.
 fault-year = The year { $year } is out of reach. Use { $first } to { $last }.
 fault-no-moment = “{ $given }” is no moment. Write date, time and offset like 2027-04-06T09:40:00+02:00.
 fault-no-date = “{ $given }” is no date. Write it like 2027-04-06.
@@ -2021,9 +2022,10 @@ import-several = { $what ->
     [client] Several clients are called “{ $name }”: it must be clear which is meant.
     [scale] Several scales are called “{ $name }”: it must be clear which is meant.
     [field] Several fields are called “{ $name }”: it must be clear which is meant.
-    [lot] Several seed lots have the number “{ $name }”: name the crop in its column too.
+    [lot] Several seed lots have the number “{ $name }”: name the crop in its column too, or give the lots numbers of their own.
    *[unit] Several seeders have such a metering unit: “{ $name }”: it must be clear which is meant.
 }
+import-name-taken = Another one is called this already, here or further up in the file: nobody could tell the two apart. Leave the row out, or name it apart.
 import-not-checked = This file is not waiting for a choice: look at its page.
 import-fault-row = Row { $row }: { $says }
 import-fault-column = Row { $row }, column “{ $column }”, empty: { $says }

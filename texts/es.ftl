@@ -935,6 +935,7 @@ fault-empty = Está vacío.
 fault-not-one-line = Contiene un salto de línea o un carácter de control. Escríbalo en una línea.
 fault-control-character = Contiene un carácter de control. Quítelo.
 fault-too-long = Tiene { $length } caracteres. Use { $most } como máximo.
+fault-ahead = Esto está a más de un día en el futuro. Anote lo que ya ocurrió: mire el día, el mes y el año.
 fault-year = El año { $year } está fuera de alcance. Use de { $first } a { $last }.
 fault-no-moment = «{ $given }» no es un momento. Escriba fecha, hora y diferencia horaria como 2027-04-06T09:40:00+02:00.
 fault-no-date = «{ $given }» no es una fecha. Escríbala como 2027-04-06.
@@ -2752,9 +2753,10 @@ import-several = { $what ->
     [client] Varios clientes se llaman «{ $name }»: debe quedar claro cuál es.
     [scale] Varias balanzas se llaman «{ $name }»: debe quedar claro cuál es.
     [field] Varios campos se llaman «{ $name }»: debe quedar claro cuál es.
-    [lot] Varios lotes de semilla tienen el número «{ $name }»: indique también el cultivo en su columna.
+    [lot] Varios lotes de semilla tienen el número «{ $name }»: indique también el cultivo en su columna o dé a cada lote un número propio.
    *[unit] Varias sembradoras tienen ese dosificador: «{ $name }»: debe quedar claro cuál es.
 }
+import-name-taken = Ya hay otro con este nombre, aquí o más arriba en el archivo: nadie podría distinguirlos. Quite la fila o póngale otro nombre.
 import-not-checked = Este archivo no espera ninguna decisión: mire su página.
 import-fault-row = Fila { $row }: { $says }
 import-fault-column = Fila { $row }, columna «{ $column }», vacía: { $says }

@@ -287,6 +287,7 @@ impl Actor {
             account: Some(self.account),
             corrections: self.corrections(),
             origin: Arc::clone(&self.origin),
+            is_typed: matches!(self.via, Via::Session(_)),
         })
     }
 
@@ -323,6 +324,7 @@ pub struct Grant {
     account: Option<AccountId>,
     corrections: Corrections,
     origin: Arc<Origin>,
+    is_typed: bool,
 }
 
 /// Which records somebody may void or correct.
@@ -374,10 +376,16 @@ impl Grant {
     pub fn origin(&self) -> Arc<Origin> {
         Arc::clone(&self.origin)
     }
+
+    /// Whether a person fills in a page: then a moment far ahead is a slip. A program may have its reasons.
+    #[must_use]
+    pub fn is_typed(&self) -> bool {
+        self.is_typed
+    }
 }
 
 /// Leave of the person at the command line of the host, who could write to the database anyway.
 #[must_use]
 pub fn host(organization: OrganizationId) -> Grant {
-    Grant { organization, account: None, corrections: Corrections::Any, origin: Arc::default() }
+    Grant { organization, account: None, corrections: Corrections::Any, origin: Arc::default(), is_typed: false }
 }

@@ -11,7 +11,7 @@ use crate::audit::{self, Line};
 use crate::clock::{Clock, Stamp};
 use crate::web::error::{Error, Missing};
 use crate::{args, queries, saying};
-use jiff::Timestamp;
+use jiff::{SignedDuration, Timestamp};
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use sowmark_core::ids::{AccountId, OrganizationId};
@@ -39,9 +39,13 @@ pub struct Work {
     account: Option<AccountId>,
     corrections: Corrections,
     origin: Arc<Origin>,
+    is_typed: bool,
     seq: i64,
     now: Timestamp,
 }
+
+/// Time zones differ by less, and so do the clocks of people who look at them.
+const A_DAY: SignedDuration = SignedDuration::from_hours(24);
 
 /// Something to be created.
 #[derive(Debug)]
@@ -136,6 +140,7 @@ impl Work {
             account: grant.account(),
             corrections: grant.corrections().clone(),
             origin: grant.origin(),
+            is_typed: grant.is_typed(),
             seq,
             now: clock.now(),
         })
@@ -152,7 +157,8 @@ impl Work {
         account: Option<AccountId>,
     ) -> Result<Self, Error> {
         let (tx, corrections, origin) = (db.begin().await?, Corrections::Any, Arc::default());
-        Ok(Self { tx, clock: clock.clone(), organization, account, corrections, origin, seq: 1, now: clock.now() })
+        let now = clock.now();
+        Ok(Self { tx, clock: clock.clone(), organization, account, corrections, origin, is_typed: false, seq: 1, now })
     }
 
     pub fn cx(&mut self) -> Cx<'_> {
@@ -204,6 +210,7 @@ impl Work {
         }
         let fingerprint = fingerprint(&new);
         if self.insert_entry(id, &new, fingerprint).await? {
+            self.has_happened(&new)?;
             return Ok(Entered::New(self, id));
         }
         let organization = self.organization;
@@ -216,6 +223,19 @@ impl Work {
         }
         self.keep_conflict(id, new).await?;
         Err(Error::conflict(saying!("conflict-id-stands", id = id.to_string(), kind = &kind)))
+    }
+
+    /// Nobody who fills in a page logs what lies more than a day ahead; by the phone's own clock, where a phone sends it, so that
+    /// one whose clock is off is not shut out.
+    fn has_happened(&self, new: &NewEntry) -> Result<(), Error> {
+        let by_phone = self.origin.sending.as_ref().and_then(|sending| sending.sent_at).map(|stamp| stamp.at);
+        let latest = by_phone.unwrap_or(self.now) + A_DAY;
+        match new.happened {
+            Some(stamp) if self.is_typed && stamp.at > latest => {
+                Err(Error::fault("/occurred_at", saying!("fault-ahead")))
+            }
+            _ => Ok(()),
+        }
     }
 
     /// Enters the mended form of a refused entry that was let in as it was while somebody had it open: it replaces that.

@@ -186,13 +186,13 @@ fn quantity(parts: &BTreeMap<String, Branch>) -> Value {
     if typed.is_empty() {
         return Value::Null;
     }
-    if typed.contains(char::is_alphabetic) && !typed.eq_ignore_ascii_case("nan") {
+    if typed.contains(char::is_alphabetic) {
         if let Ok(mass) = sowmark_core::quantity::Mass::parse_text(typed)
             && let Some((lb, oz)) = mass.parts()
         {
             return json!({ "lb": lb.as_str(), "oz": oz.as_str() });
         }
-        if let Some((number, own)) = typed.find(char::is_alphabetic).map(|at| typed.split_at(at)) {
+        if let Some((number, own)) = typed.find(char::is_alphabetic).filter(|at| *at > 0).map(|at| typed.split_at(at)) {
             return json!({ "value": number.trim(), "unit": own.trim() });
         }
     }

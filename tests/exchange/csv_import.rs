@@ -16,6 +16,8 @@ on_both!(
     what_is_taken_away_comes_back_the_same,
     each_fault_is_named_before_anything_is_stored,
     nothing_is_stored_twice,
+    a_name_that_is_taken_is_a_fault,
+    what_was_taken_away_here_is_there_already,
     a_file_of_a_spreadsheet_with_decimal_commas,
     what_cannot_be_read_is_told_and_not_kept,
     a_restart_loses_nothing,
@@ -174,23 +176,80 @@ async fn each_fault_is_named_before_anything_is_stored(world: World) {
 
 async fn nothing_is_stored_twice(world: World) {
     let ana = world.ana().await;
-    let text = "field,area [ha]\nA,1\nB,2\nB,2\n";
+    let text = "field,area [ha]\nA,1\nB,2\n";
     take_in(&world, &ana, "fields", text).await;
     let (page, found) = check(&world, &ana, "fields", text).await;
-    assert!(found.contains("3 entries are stored already"), "{found}");
+    assert!(found.contains("2 entries are stored already"), "{found}");
     assert_eq!(ana.submit(&format!("{page}/store"), &[]).await.status, 303);
     settled(&world, &ana, &page).await;
     // A mended file: what was good in it the first time is there once.
-    let (page, found) = check(&world, &ana, "fields", "field,area [ha]\nB,2\nC,3\nB,2\nA,1\n").await;
+    let (page, found) = check(&world, &ana, "fields", "field,area [ha]\nB,2\nC,3\nA,1\n").await;
     assert!(found.contains("1 entry is good"), "{found}");
     store(&world, &ana, &page).await;
     let mut names = column(&by_python(&file(&ana, "fields", "").await, ','), "field");
     names.sort();
-    assert_eq!(names, ["A", "B", "B", "C"]);
-    // Nothing was kept of the rehearsals: the trail has a line for each of the four.
+    assert_eq!(names, ["A", "B", "C"]);
+    // Nothing was kept of the rehearsals: the trail has a line for each of the three.
     let trail = file(&ana, "audit", "").await;
     let kinds = column(&by_python(&trail, ','), "subject_kind");
-    assert_eq!(kinds.iter().filter(|kind| *kind == "field").count(), 4, "{trail}");
+    assert_eq!(kinds.iter().filter(|kind| *kind == "field").count(), 3, "{trail}");
+}
+
+async fn a_name_that_is_taken_is_a_fault(world: World) {
+    let ana = world.ana().await;
+    ana.create("/clients", json!({ "name": "Mill Farm" })).await;
+    lot(&ana, "W-1", json!({ "variety": "Ardel" })).await;
+    drill(&world, &ana, "Drill 1").await;
+    // The same but for its case; the same twice in the file; of another client, variety or serial number, so another.
+    let seeder = "box_drill,2020-03-01,3,0.125,box,8,electric";
+    let seeders = format!(
+        "seeder,serial_number,kind,commissioned_on,working_width [m],row_spacing [m],metering_unit,runs,drive\n\
+         drill 1,A-1,{seeder}\nDrill 1,X-9,{seeder}\nDrill 2,A-1,{seeder}\n"
+    );
+    let cases = [
+        (
+            "fields",
+            "field,area [ha],client\nBeck,1,\nbeck ,2,\nBeck,3,Mill Farm\n",
+            "Row 3, column \u{201c}field\u{201d}",
+        ),
+        (
+            "lots",
+            "lot_number,crop,variety\nw-1,Wheat,Ardel\nW-1,barley,\nW-1,wheat,Corvane\n",
+            "Row 2, column \u{201c}lot_number\u{201d}",
+        ),
+        ("seeders", seeders.as_str(), "Row 2, column \u{201c}seeder\u{201d}"),
+    ];
+    for (kind, text, told) in cases {
+        let (page, found) = check(&world, &ana, kind, text).await;
+        assert!(found.contains("2 entries are good") && found.contains("1 entry has faults"), "{kind}: {found}");
+        assert!(found.contains(told) && found.contains("called this already"), "{kind}: {found}");
+        let stored = store(&world, &ana, &page).await;
+        assert!(stored.contains("2 entries were stored"), "{kind}: {stored}");
+    }
+}
+
+async fn what_was_taken_away_here_is_there_already(world: World) {
+    let ana = world.ana().await;
+    farm(&world, &ana).await;
+    let pairs = [
+        ("metering-units", "seeders"),
+        ("lots", "lots"),
+        ("fields", "fields"),
+        ("jobs", "jobs"),
+        ("catches", "calibrations"),
+    ];
+    for (list, kind) in pairs {
+        let before = file(&ana, list, "").await;
+        let (page, found) = check(&world, &ana, kind, &before).await;
+        assert!(
+            !found.contains("is good") && !found.contains("are good") && !found.contains("fault"),
+            "{kind}: {found}"
+        );
+        assert!(found.contains("stored already"), "{kind}: {found}");
+        ana.submit(&format!("{page}/store"), &[]).await;
+        settled(&world, &ana, &page).await;
+        assert_eq!(file(&ana, list, "").await, before, "{kind}");
+    }
 }
 
 async fn a_file_of_a_spreadsheet_with_decimal_commas(world: World) {

@@ -7,6 +7,7 @@ use super::kind::Imported;
 use super::names::Names;
 use super::sheet::File;
 use super::store::{self, EntryRow, ImportRow};
+use super::there::There;
 use crate::access::{Origin, Permission};
 use crate::calibration;
 use crate::db::Outcome;
@@ -137,17 +138,23 @@ async fn work(signed: &Signed, id: Uuid) -> Result<(), Error> {
     let kind = Imported::from_word(&row.kind).ok_or_else(|| Error::inconsistent("import.kind", &row.kind))?;
     let file = File::read(kind, &row.content).map_err(|_| Error::inconsistent("import.content", &row.file_name))?;
     let names = Names::of(signed).await?;
+    let mut there = There::of(&mut signed.app.read().await?.cx(), &signed.actor, kind).await?;
     let actor = if is_checking { rehearsing(signed) } else { signed.clone() };
     let (mut seen, mut told) = (HashMap::new(), Vec::new());
     let parts = entry::parted(kind, &file);
     let count = parts.len();
     for (at, rows) in parts.into_iter().enumerate() {
-        let mut entry = entry::read(&file, rows, &names, &signed.actor.time_zone);
+        let mut entry = entry::read(kind, &file, rows, &names, &signed.actor.time_zone);
         entry.identify(organization, kind, &mut seen);
+        let is_given_away =
+            entry.own_id.is_some() && there.holds(&mut signed.app.read().await?.cx(), &signed.actor, &entry).await?;
+        if !is_given_away && let Some(column) = there.meets(&entry) {
+            entry.is_taken(column);
+        }
         if i64::try_from(at).is_ok_and(|at| at < row.done) {
             continue;
         }
-        told.push(outcome(&actor, kind, &entry, is_checking).await?);
+        told.push(outcome(&actor, kind, &entry, is_given_away, is_checking).await?);
         if told.len() == STEP || at + 1 == count {
             let stage = match (at + 1 == count, is_checking) {
                 (false, _) => row.stage.as_str(),
@@ -174,10 +181,18 @@ fn rehearsing(signed: &Signed) -> Signed {
 }
 
 /// What becomes of an entry.
-async fn outcome(signed: &Signed, kind: Imported, entry: &Entry, is_checking: bool) -> Result<EntryRow, Error> {
+async fn outcome(
+    signed: &Signed,
+    kind: Imported,
+    entry: &Entry,
+    is_given_away: bool,
+    is_checking: bool,
+) -> Result<EntryRow, Error> {
     let words = signed.actor.words();
     let (word, faults) = if entry.is_left_out {
         ("left_out", Vec::new())
+    } else if is_given_away {
+        ("already", Vec::new())
     } else {
         match done(signed, kind, entry).await? {
             Ok(Outcome::Stored(_)) if is_checking => ("good", Vec::new()),

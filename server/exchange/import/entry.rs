@@ -49,6 +49,8 @@ pub struct Entry {
     pub tree: Value,
     /// The metering unit that it belongs to, of what belongs to one.
     pub unit: Option<Uuid>,
+    /// The id that it has where the file comes from.
+    pub own_id: Option<Uuid>,
     pub faults: Vec<RowFault>,
     /// It no longer stood where the file comes from.
     pub is_left_out: bool,
@@ -63,14 +65,12 @@ pub fn parted(kind: Imported, file: &File) -> Vec<Range<usize>> {
         Imported::Calibrations => &["occurred_at", "seeder", "metering_unit", "lot_number"],
         _ => return (0..file.rows.len()).map(|row| row..row + 1).collect(),
     };
-    let id =
-        file.headings.iter().position(|heading| heading == if kind == Imported::Seeders { "seeder_id" } else { "id" });
     let at: Vec<usize> = file
         .columns
         .iter()
         .filter(|found| !found.as_entered && keys.contains(&found.column.name))
         .map(|found| found.at)
-        .chain(id)
+        .chain(id_column(kind, file))
         .collect();
     let key = |row: usize| -> Vec<&str> {
         at.iter().map(|at| file.rows[row].1.get(*at).map_or("", String::as_str)).collect()
@@ -85,15 +85,23 @@ pub fn parted(kind: Imported, file: &File) -> Vec<Range<usize>> {
     parts
 }
 
+/// Where the ids stand, in a file that was taken away here.
+fn id_column(kind: Imported, file: &File) -> Option<usize> {
+    let name = if kind == Imported::Seeders { "seeder_id" } else { "id" };
+    file.headings.iter().position(|heading| heading == name)
+}
+
 /// Reads the rows of an entry.
 #[must_use]
-pub fn read(file: &File, rows: Range<usize>, names: &Names, zone: &TimeZone) -> Entry {
-    let first = file.rows[rows.start].0;
+pub fn read(kind: Imported, file: &File, rows: Range<usize>, names: &Names, zone: &TimeZone) -> Entry {
+    let (first, cells) = &file.rows[rows.start];
+    let first = *first;
     let mut entry = Entry {
         row: first,
         called: called(file, rows.start),
         tree: Value::Null,
         unit: None,
+        own_id: id_column(kind, file).and_then(|at| cells.get(at)?.trim().parse().ok()),
         faults: Vec::new(),
         is_left_out: false,
         sources: Vec::new(),
@@ -281,6 +289,14 @@ impl Entry {
         if let Value::Object(fields) = &mut self.tree {
             fields.insert("id".to_owned(), json!(uuid::Builder::from_custom_bytes(bytes).into_uuid()));
         }
+    }
+
+    /// Its name is taken.
+    pub(super) fn is_taken(&mut self, column: &str) {
+        let source = self.sources.iter().find(|source| source.column.starts_with(column));
+        let given = source.map(|source| source.given.clone()).unwrap_or_default();
+        let says = saying!("import-name-taken");
+        self.faults.push(RowFault { row: self.row, column: column.to_owned(), given, says });
     }
 
     /// What an act found wrong, beside the cells that it is about.

@@ -86,7 +86,8 @@ impl Sowing {
     fn form(&self, signed: &Signed) -> Result<Form, Error> {
         let words = signed.actor.words();
         let mut fields = vec![
-            moment_field(signed, "occurred_at", &say!(words, "job-began")),
+            // Logged when it is done: its end is now, its beginning nobody knows but who sowed.
+            moment_field(signed, "occurred_at", &say!(words, "job-began")).value(""),
             moment_field(signed, "ended_at", &say!(words, "job-ended")).optional(),
         ];
         fields.extend(self.field_fields(words));
