@@ -2487,6 +2487,9 @@ signature-is-changed = { $count ->
     [one] It is no longer what was signed: one thing is different.
    *[other] It is no longer what was signed: { $count } things are different.
 }
+signature-totals = All jobs together
+signature-as-was = As signed
+signature-as-is = Now
 signature-ask-now = See it as it is now
 signature-unknown = Whether it has changed cannot be told: who signed it does not see these records any more.
 signature-jobs = Jobs as they were signed

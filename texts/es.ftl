@@ -3223,6 +3223,9 @@ signature-is-changed = { $count ->
     [one] Ya no es lo que se firmó: una cosa es distinta.
    *[other] Ya no es lo que se firmó: { $count } cosas son distintas.
 }
+signature-totals = Todas las labores juntas
+signature-as-was = Como se firmó
+signature-as-is = Ahora
 signature-ask-now = Verla como es ahora
 signature-unknown = No se puede saber si ha cambiado: quien la firmó ya no ve estos registros.
 signature-jobs = Labores tal como se firmaron

@@ -53,7 +53,8 @@ pub(super) struct AskedOf {
 #[derive(Debug)]
 pub(super) enum Standing {
     AsSigned,
-    Changed(Vec<Change>),
+    /// What is different, and what the question is answered now.
+    Changed(Vec<Change>, Contents),
     /// The signer sees it no more: nobody can ask as they did.
     Unknown,
 }
@@ -214,8 +215,9 @@ pub(super) async fn standing(signed: &Signed, signature: &Signature) -> Result<S
     let signer = Signed { app: signed.app.clone(), actor: signer };
     match usage(&mut conn.cx(), &signer, &asked).await {
         Ok(now) => {
-            let changes = signature.contents.changes(&Contents::of(&now));
-            Ok(if changes.is_empty() { Standing::AsSigned } else { Standing::Changed(changes) })
+            let now = Contents::of(&now);
+            let changes = signature.contents.changes(&now);
+            Ok(if changes.is_empty() { Standing::AsSigned } else { Standing::Changed(changes, now) })
         }
         Err(Error::NotThere { .. }) => Ok(Standing::Unknown),
         Err(error) => Err(error),

@@ -135,7 +135,7 @@ async fn show_signature(signed: Signed, PathId(id): PathId) -> Result<Json<Stand
     drop(conn);
     let (standing, changes) = match act::standing(&signed, &found).await? {
         Standing::AsSigned => ("as_signed", Vec::new()),
-        Standing::Changed(changes) => ("changed", changes),
+        Standing::Changed(changes, _) => ("changed", changes),
         Standing::Unknown => ("unknown", Vec::new()),
     };
     let changes = changes.into_iter().map(ChangeView::from).collect();

@@ -29,6 +29,13 @@ pub(super) struct Thing {
     pub(super) facts: BTreeMap<String, Fact>,
 }
 
+impl Thing {
+    /// Not so a lot of which nothing had come or gone: one that was entered later changes no audit.
+    fn tells_something(&self) -> bool {
+        self.facts.values().any(|fact| !fact.is(&Fact::Number(0.0)))
+    }
+}
+
 /// What is signed of a thing.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(untagged, try_from = "Value")]
@@ -108,9 +115,10 @@ fn changed(signed: &[Thing], now: &[Thing], is_job: bool) -> Vec<Change> {
     let before: HashMap<Uuid, &Thing> = signed.iter().map(|thing| (thing.id, thing)).collect();
     let after: HashMap<Uuid, &Thing> = now.iter().map(|thing| (thing.id, thing)).collect();
     let change = |thing: &Thing, what| Change { is_job, thing: thing.clone(), what };
-    let gone = signed.iter().filter(|thing| !after.contains_key(&thing.id)).map(|thing| change(thing, What::Gone));
+    let gone = signed.iter().filter(|thing| !after.contains_key(&thing.id) && thing.tells_something());
+    let gone = gone.map(|thing| change(thing, What::Gone));
     let other = now.iter().filter_map(|thing| match before.get(&thing.id) {
-        None => Some(change(thing, What::Added)),
+        None => thing.tells_something().then(|| change(thing, What::Added)),
         Some(before) => {
             let facts = differences(&before.facts, &thing.facts);
             (!facts.is_empty()).then(|| change(thing, What::Facts(facts)))
@@ -198,6 +206,9 @@ mod tests {
         let signed =
             contents(&[thing(1, &[area(0.1 + 0.2), word("true")]), thing(2, &[area(7.0)]), thing(3, &[area(1.0)])]);
         assert_eq!(signed.changes(&signed), []);
+        let mut empty = signed.clone();
+        empty.lots.push(thing(8, &[("received", Fact::Number(0.0)), ("sown", Fact::Number(0.0))]));
+        assert_eq!((signed.changes(&empty), empty.changes(&signed)), (Vec::new(), Vec::new()));
         let mut now = contents(&[
             thing(1, &[area(0.3), word("untrue")]),
             thing(2, &[area(7.0), word("true")]),

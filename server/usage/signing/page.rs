@@ -7,6 +7,7 @@ use crate::access::Permission;
 use crate::hex;
 use crate::readiness::trigger_in_words;
 use crate::records::head::{moment, said};
+use crate::reports::Stamp;
 use crate::usage::act::usage;
 use crate::usage::asked::UsageAsked;
 use crate::web::api::PathId;
@@ -18,6 +19,7 @@ use crate::web::page::{Cookies, Page, show, show_with};
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::extract::RawQuery;
+use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::{Value, json};
 use sowmark_core::readiness::Trigger;
@@ -72,11 +74,15 @@ struct SignaturePage {
     remark: String,
     standing: &'static str,
     changes: Vec<ChangeLine>,
+    /// All jobs together: label, as signed, now.
+    totals: Vec<(String, String, String)>,
     /// The same question, asked now.
     now: String,
     jobs: Vec<JobLine>,
     lots: Vec<LotLine>,
     chain: String,
+    /// Of this page, not of what was signed.
+    stamp: Stamp,
 }
 
 /// A difference, told.
@@ -190,17 +196,28 @@ async fn signatures_page(signed: Signed, cookies: Cookies) -> Result<Response, E
     show(&SignaturesPage { page, lines: lines.collect() })
 }
 
-async fn signature_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+async fn signature_page(
+    signed: Signed,
+    cookies: Cookies,
+    headers: HeaderMap,
+    PathId(id): PathId,
+) -> Result<Response, Error> {
     let mut conn = signed.app.read().await?;
     let found = act::find_signature(&mut conn.cx(), &signed.actor, id).await?;
+    let question = input::read::<UsageAsked>(&found.asked)?.period(&signed.actor.time_zone)?;
+    let stamp = Stamp::of(&mut conn.cx(), &signed, &headers, signed.app.clock.now(), Some(question)).await?;
     drop(conn);
     let words = signed.actor.words();
-    let (standing, changes) = match act::standing(&signed, &found).await? {
-        Standing::AsSigned => ("as-signed", Vec::new()),
-        Standing::Changed(changes) => ("changed", changes),
-        Standing::Unknown => ("unknown", Vec::new()),
-    };
     let Signature { row, asked, asked_of, contents } = &found;
+    let (standing, changes, totals) = match act::standing(&signed, &found).await? {
+        Standing::AsSigned => ("as-signed", Vec::new(), Vec::new()),
+        Standing::Changed(changes, now) => {
+            let together = sums(contents, &signed).into_iter().zip(sums(&now, &signed));
+            let together = together.map(|((label, was), (_, is))| (label, was, is));
+            ("changed", changes, together.collect())
+        }
+        Standing::Unknown => ("unknown", Vec::new(), Vec::new()),
+    };
     let zone = &signed.actor.time_zone;
     let mut facts = vec![
         (say!(words, "signature-when"), said(moment(row.head.recorded_at), zone, words)),
@@ -216,10 +233,12 @@ async fn signature_page(signed: Signed, cookies: Cookies, PathId(id): PathId) ->
         remark: row.remark.clone(),
         standing,
         changes: changes.iter().map(|change| change_line(change, &signed)).collect(),
+        totals,
         now: address(asked),
         jobs: contents.jobs.iter().rev().map(|job| job_line(job, &signed)).collect(),
         lots: contents.lots.iter().map(|lot| lot_line(lot, &signed)).collect(),
         chain: say!(words, "signature-chain", number = row.chain_seq.to_string(), hash = hex::written(&row.chain_head)),
+        stamp,
     })
 }
 
@@ -263,6 +282,7 @@ fn in_a_line(facts: &[(String, String)]) -> String {
 fn sums(contents: &Contents, signed: &Signed) -> Vec<(String, String)> {
     let (words, reader) = (signed.actor.words(), signed.actor.reader());
     vec![
+        (say!(words, "usage-jobs"), contents.jobs.len().to_string()),
         (say!(words, "usage-sown"), reader.area(contents.sum("area", |_| true))),
         (say!(words, "usage-untrue"), reader.area(contents.sum("area", is_untrue))),
         (say!(words, "usage-seed"), reader.mass(contents.sum("seed", |_| true))),
@@ -311,6 +331,14 @@ fn reasons(triggers: &str, words: Words) -> String {
     triggers.split_whitespace().map(said).collect::<Vec<_>>().join(", ")
 }
 
+/// What a thing says, where there is something to say.
+fn facts_in_a_line(thing: &Thing, signed: &Signed) -> String {
+    let words = signed.actor.words();
+    let facts = thing.facts.iter().filter(|(_, value)| **value != Fact::Number(0.0));
+    let facts = facts.map(|(fact, value)| (say!(words, "signature-fact", fact = fact), told(fact, value, signed)));
+    in_a_line(&facts.filter(|(_, value)| !value.is_empty()).collect::<Vec<_>>())
+}
+
 fn change_line(change: &Change, signed: &Signed) -> ChangeLine {
     let words = signed.actor.words();
     let thing = &change.thing;
@@ -320,8 +348,8 @@ fn change_line(change: &Change, signed: &Signed) -> ChangeLine {
         told.unwrap_or_else(nothing)
     };
     let says = match &change.what {
-        What::Added => vec![say!(words, "signature-added")],
-        What::Gone => vec![say!(words, "signature-gone")],
+        What::Added => vec![say!(words, "signature-added"), facts_in_a_line(thing, signed)],
+        What::Gone => vec![say!(words, "signature-gone"), facts_in_a_line(thing, signed)],
         What::Facts(facts) => facts
             .iter()
             .map(|(fact, signed_as, now)| {
