@@ -482,8 +482,8 @@ member-new-link = Make a new link
 member-end = End the membership
 member-end-note = It ends their sessions, tokens and places in crews at once. What they recorded stays, with their name.
 clients-only = Only these clients
-clients-hint = For an agronomist only: tick clients to let them see nothing but what concerns these. None ticked means no
-    limit.
+clients-hint = For an agronomist only: tick clients to let them see nothing but what concerns these. Of the machines they see
+    the facts, never the office’s notes and reasons. None ticked means no limit.
 clients-of-an-agronomist = Only an agronomist can be limited to clients. Leave them out, or make the role agronomist.
 office-needs-one = This is the only office member. Make somebody else office first.
 
@@ -1152,6 +1152,7 @@ void-already = This { record-kind } is void already. Nothing was changed.
 record-moment = { date-day-of-year }, { $time }
 record-by-host = the host's command line
 record-void = Void since { $at }, by { $by }: { $reason }
+record-void-withheld = Void since { $at }, by { $by }. The reason is the office’s own.
 record-replaced = Replaced by a correction.
 record-doubt-clock = The phone’s clock was { $span } { $side ->
         [ahead] ahead
@@ -2241,6 +2242,10 @@ board-passed = { $by ->
     [known] Let pass until { $until } by { $who }: { $reason }
    *[unknown] Let pass until { $until }: { $reason }
 }
+board-passed-withheld = { $by ->
+    [known] Let pass until { $until } by { $who }. The reason is the office’s own.
+   *[unknown] Let pass until { $until }. The reason is the office’s own.
+}
 board-cause-calibration = The catch
 board-cause-configuration = The configuration
 board-cause-emptying = The emptying
@@ -2284,7 +2289,7 @@ waiver-trigger = Reason on { $seeder }, { $unit }
 waiver-from = From
 waiver-until = Until the end of
 waiver-reason = Why it may pass
-waiver-reason-hint = Such as: “same lot, rebagged; caught last week”.
+waiver-reason-hint = Such as: “same lot, rebagged; caught last week”. Who sees some clients only is not told it.
 waiver-submit = Let it pass
 waiver-never-calibrated = A unit that was never calibrated has no number to let pass. Log a catch instead of a waiver.
 waiver-ends-too-early = The waiver would end before it begins. Give an end after its beginning.
@@ -2685,6 +2690,7 @@ report-answer-open = Not yet answered
 report-answer-caught = Caught again on { $when }
 report-answer-recalled = An earlier number was true again on { $when }
 report-answer-waived = The office let it pass on { $when }, until { $until }: { $reason }
+report-answer-waived-withheld = The office let it pass on { $when }, until { $until }, for a reason of its own
 report-answer-gone = No longer so on { $when }
 report-exceptions = Exceptions
 report-exception-untrue = { $area } on { $field } sown under a number that was not true. { $why }

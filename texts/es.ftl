@@ -1186,8 +1186,8 @@ member-new-link = Crear otro enlace
 member-end = Dar de baja al miembro
 member-end-note = Termina de inmediato sus sesiones, sus claves y su lugar en los equipos. Lo que anotó queda, con su nombre.
 clients-only = Solo estos clientes
-clients-hint = Solo para agronomía: marque clientes para que no vea nada más que lo que les concierne. Sin ninguno marcado no
-    hay límite.
+clients-hint = Solo para agronomía: marque clientes para que no vea nada más que lo que les concierne. De las máquinas ve los
+    datos, nunca las notas ni los motivos que escribe la oficina. Sin ninguno marcado no hay límite.
 clients-of-an-agronomist = Solo el rol de agronomía puede limitarse a clientes. Quítelos, o elija el rol de agronomía.
 office-needs-one = Es el único miembro de oficina. Dé antes ese rol a otra persona.
 
@@ -1871,6 +1871,7 @@ void-already = Ya se anuló antes { record-kind }. No se modificó nada.
 record-moment = { date-day-of-year }, { $time }
 record-by-host = la línea de comandos del servidor
 record-void = Anulado el { $at } por { $by }: { $reason }
+record-void-withheld = Anulado el { $at } por { $by }. El porqué queda en la oficina.
 record-replaced = Reemplazado por una corrección.
 record-doubt-clock = Al enviar esto, el reloj del teléfono iba { $span } { $side ->
         [ahead] adelantado
@@ -2973,6 +2974,10 @@ board-passed = { $by ->
     [known] Se deja pasar hasta el { $until }, decisión de { $who }: { $reason }
    *[unknown] Se deja pasar hasta el { $until }: { $reason }
 }
+board-passed-withheld = { $by ->
+    [known] Se deja pasar hasta el { $until }, decisión de { $who }. El porqué queda en la oficina.
+   *[unknown] Se deja pasar hasta el { $until }. El porqué queda en la oficina.
+}
 board-cause-calibration = El ensayo
 board-cause-configuration = La configuración
 board-cause-emptying = El vaciado
@@ -3016,7 +3021,8 @@ waiver-trigger = Motivo en { $seeder }, { $unit }
 waiver-from = Desde
 waiver-until = Hasta el final del
 waiver-reason = Por qué puede pasar
-waiver-reason-hint = Por ejemplo: «mismo lote, embolsado de nuevo; ensayado la semana pasada».
+waiver-reason-hint = Por ejemplo: «mismo lote, embolsado de nuevo; ensayado la semana pasada». Quien solo ve algunos clientes
+    no lo lee.
 waiver-submit = Dejarlo pasar
 waiver-never-calibrated = Un dosificador nunca calibrado no tiene un factor que dejar pasar. Anote un ensayo en lugar de una
     excepción.
@@ -3422,6 +3428,7 @@ report-answer-open = Todavía sin atender
 report-answer-caught = Nuevo ensayo el { $when }
 report-answer-recalled = Volvió a valer un número anterior el { $when }
 report-answer-waived = La oficina lo dejó pasar el { $when }, hasta el { $until }: { $reason }
+report-answer-waived-withheld = La oficina lo dejó pasar el { $when }, hasta el { $until }; el porqué queda en la oficina
 report-answer-gone = Dejó de cumplirse el { $when }
 report-exceptions = Excepciones
 report-exception-untrue = { $area } en { $field } sembradas con un número que no era válido. { $why }

@@ -4,6 +4,7 @@ use super::advice::{self, AdviceView};
 use super::runs::{self, RunsView};
 use super::stored::{Calibration, Decided, Status, word};
 use super::weigh::{RestsOn, Weighed};
+use crate::access::Scope;
 use crate::records::head::HeadView;
 use crate::texts;
 use crate::web::error::Error;
@@ -217,6 +218,7 @@ pub struct ExpectedView {
     pub factor: Q,
     /// `last_calibration` or `displacement`.
     pub source: &'static str,
+    /// Of a last calibration, if the reader may see it.
     pub calibration_id: Option<Uuid>,
     pub density_ratio: Option<f64>,
 }
@@ -241,10 +243,12 @@ pub struct DecisionView {
     pub reason: String,
 }
 
-impl TryFrom<Calibration> for CalibrationView {
-    type Error = Error;
-
-    fn try_from(calibration: Calibration) -> Result<Self, Error> {
+impl CalibrationView {
+    /// A calibration, for who asks.
+    ///
+    /// # Errors
+    /// A row that this program never writes.
+    pub fn of(calibration: Calibration, scope: &Scope) -> Result<Self, Error> {
         let status = calibration.status().word();
         let Calibration { row, sheet, circumstances, rests_on, judgement, decisions } = calibration;
         let planned = match (row.planned_rate.as_deref(), row.planned_speed.as_deref()) {
@@ -255,7 +259,7 @@ impl TryFrom<Calibration> for CalibrationView {
             _ => None,
         };
         Ok(Self {
-            head: row.head.into(),
+            head: HeadView::of(row.head, scope),
             metering_unit_id: row.metering_unit_id,
             seeder_id: row.seeder_id,
             lot_id: row.lot_id,
@@ -273,7 +277,7 @@ impl TryFrom<Calibration> for CalibrationView {
             result: result(&sheet, &circumstances, &judgement)?,
             policy: policy(&circumstances, rests_on),
             circumstances: circumstances_view(circumstances, rests_on)?,
-            decisions: decisions.into_iter().map(Into::into).collect(),
+            decisions: decisions.into_iter().map(|decided| DecisionView::of(decided, scope)).collect(),
         })
     }
 }
@@ -296,10 +300,10 @@ impl PreviewView {
     }
 }
 
-impl From<Decided> for DecisionView {
-    fn from(decided: Decided) -> Self {
+impl DecisionView {
+    fn of(decided: Decided, scope: &Scope) -> Self {
         Self {
-            head: decided.head.into(),
+            head: HeadView::of(decided.head, scope),
             calibration_id: decided.calibration_id,
             decision: decided.decision,
             reason: decided.reason,

@@ -4,7 +4,7 @@ use super::act;
 use super::label::Fact;
 use super::stock;
 use super::store::LotRow;
-use crate::access::Permission;
+use crate::access::{Actor, Permission};
 use crate::calibration;
 use crate::chart::Figure;
 use crate::seed::log::Treated;
@@ -24,7 +24,6 @@ use jiff::tz::TimeZone;
 use sowmark_core::ids::LotId;
 use sowmark_core::say;
 use sowmark_core::usage::LotBalance;
-use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![crate::route!(page GET "/lots/{id}", Need::May(Permission::ReadLots), lot_page)]
@@ -103,7 +102,7 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
         treated: Treated::of(&lot),
         label: lot.label.facts(signed.actor.reader(), signed.actor.may(Permission::ReadStock)),
         lot,
-        tests: tests.into_iter().map(|test| TestLine::new(test, zone, signed.actor.words())).collect(),
+        tests: tests.into_iter().map(|test| TestLine::new(test, &signed.actor)).collect(),
         may_test: signed.actor.may(Permission::TestLots),
         stock,
         went,
@@ -112,9 +111,9 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
 }
 
 impl TestLine {
-    fn new(test: LotTestRow, zone: &TimeZone, words: Words) -> Self {
-        let head = &test.head;
-        let (when, by, fallen) = (head.when(zone, words), head.by_line(words), head.fallen(zone, words));
+    fn new(test: LotTestRow, actor: &Actor) -> Self {
+        let (head, words) = (&test.head, actor.words());
+        let (when, by, fallen) = (head.when(&actor.time_zone, words), head.by_line(words), head.fallen(actor));
         Self { when, by, test, fallen }
     }
 }
@@ -139,7 +138,7 @@ fn stock_part(signed: &Signed, stock: LotBalance, movements: Vec<MovementRow>) -
         when: row.head.when(zone, words),
         what: MovementKind::from_word(&row.moved).map_or_else(String::new, |kind| kind.says(words)),
         by: row.head.by_line(words),
-        fallen: row.head.fallen(zone, words),
+        fallen: row.head.fallen(&signed.actor),
         movement: row,
     };
     StockPart {
@@ -165,7 +164,7 @@ async fn where_it_went(signed: &Signed, cx: &mut crate::db::Cx<'_>, lot: LotId) 
         seeder_id,
         place: format!("{seeder}, {unit}"),
         by: head.by_line(words),
-        fallen: head.fallen(zone, words),
+        fallen: head.fallen(&signed.actor),
     };
     let mut went = Vec::new();
     for row in tank::act::fills_from(cx, scope, lot).await? {
