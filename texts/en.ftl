@@ -3,20 +3,21 @@
 
 ## Dates in sentences
 
-date-day = { $day } { $month ->
-        [1] January
-        [2] February
-        [3] March
-        [4] April
-        [5] May
-        [6] June
-        [7] July
-        [8] August
-        [9] September
-        [10] October
-        [11] November
-       *[12] December
-    }
+date-month = { $month ->
+    [1] January
+    [2] February
+    [3] March
+    [4] April
+    [5] May
+    [6] June
+    [7] July
+    [8] August
+    [9] September
+    [10] October
+    [11] November
+   *[12] December
+}
+date-day = { $day } { date-month }
 date-day-of-year = { date-day } { $year }
 
 ## Why a metering unit must be caught again
@@ -1737,6 +1738,23 @@ lot-tests = Tests
 lot-tests-none = Nothing was measured of this lot yet. Its seed weight and bulk density tell when a factor no longer holds
     for it.
 lot-factors = Its factors
+germination-age = Germination of { $of ->
+        [label] the label’s test
+       *[test] the test
+    } of { date-month } { $year }, { $months ->
+        [0] this month
+        [one] { $months } month ago
+       *[other] { $months } months ago
+    }.
+germination-to-come = Germination of { $of ->
+        [label] the label’s test
+       *[test] the test
+    } of { date-month } { $year }: that is yet to come, so look at the date.
+germination-rules = { $hermetic ->
+    [yes] Some rules for seed that is sold in hermetic containers name { $months } calendar months after the month of the test.
+   *[no] Some rules for seed that is sold in containers that are not hermetic name { $months } calendar months after the month of
+        the test.
+} The rules where you are bind.
 
 test-tested = Tested
 test-thousand-seeds = Thousand seeds

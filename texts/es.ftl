@@ -703,20 +703,21 @@ task-data-unknown = { $count ->
 
 ## Fechas en las frases
 
-date-day = { $day } de { $month ->
-        [1] enero
-        [2] febrero
-        [3] marzo
-        [4] abril
-        [5] mayo
-        [6] junio
-        [7] julio
-        [8] agosto
-        [9] septiembre
-        [10] octubre
-        [11] noviembre
-       *[12] diciembre
-    }
+date-month = { $month ->
+    [1] enero
+    [2] febrero
+    [3] marzo
+    [4] abril
+    [5] mayo
+    [6] junio
+    [7] julio
+    [8] agosto
+    [9] septiembre
+    [10] octubre
+    [11] noviembre
+   *[12] diciembre
+}
+date-day = { $day } de { date-month }
 date-day-of-year = { date-day } de { $year }
 
 ## Por qué hay que repetir el ensayo de un dosificador
@@ -2463,6 +2464,24 @@ lot-tests-none = Todavía no se midió nada de este lote. Su peso de mil semilla
     deja de
     valer para él.
 lot-factors = Sus factores
+germination-age = Poder germinativo según { $of ->
+        [label] el análisis del rótulo
+       *[test] el análisis
+    } de { date-month } de { $year }, { $months ->
+        [0] de este mes
+        [one] de hace { $months } mes
+       *[other] de hace { $months } meses
+    }.
+germination-to-come = Poder germinativo según { $of ->
+        [label] el análisis del rótulo
+       *[test] el análisis
+    } de { date-month } de { $year }: esa fecha todavía no llegó, así que revísela.
+germination-rules = { $hermetic ->
+    [yes] Algunas normas para la semilla que se vende en envases herméticos mencionan { $months } meses calendario después del mes
+        del análisis.
+   *[no] Algunas normas para la semilla que se vende en envases que no son herméticos mencionan { $months } meses calendario después
+        del mes del análisis.
+} Rigen las normas de su lugar.
 
 test-tested = Analizado
 test-thousand-seeds = Mil semillas

@@ -8,9 +8,11 @@ use super::Stamp;
 use crate::access::{Actor, Permission};
 use crate::calibration::with_lot::{WithLot, with_lot};
 use crate::seed::lot::act::{find_lot, lots, lots_in_choice};
+use crate::seed::lot::age::Age;
 use crate::seed::lot::label::Fact;
 use crate::seed::lot::store::LotRow;
 use crate::seed::lot_test;
+use crate::seed::lot_test::act::known_by;
 use crate::seed::lot_test::store::LotTestRow;
 use crate::seed::movement;
 use crate::seed::movement::act::MovementKind;
@@ -57,6 +59,8 @@ struct Card {
     lot: LotRow,
     facts: Vec<Fact>,
     tests: Vec<TestLine>,
+    /// How old the test is by which its germination is known.
+    age: Option<Age>,
     /// What is in stock and what went; none for who does not see stock.
     stock: Option<StockPart>,
     jobs: Vec<JobLine>,
@@ -162,6 +166,7 @@ async fn card(snapshot: &mut crate::db::Tx, signed: &Signed, headers: &HeaderMap
     Ok(Card {
         name: lot.in_words(reader.words),
         facts: lot.facts(reader, sees_stock),
+        age: Age::of(&lot, known_by(&tests).germination_percent.as_ref(), actor, signed.app.clock.now()),
         tests: tests.into_iter().map(|row| test_line(&row, actor)).collect(),
         stock,
         jobs: lines::jobs(&usage, signed),

@@ -1,6 +1,7 @@
 //! The page of one lot: its label, its cautions, its tests, its stock, and where it went.
 
 use super::act;
+use super::age::Age;
 use super::label::Fact;
 use super::stock;
 use super::store::LotRow;
@@ -8,6 +9,7 @@ use crate::access::{Actor, Permission};
 use crate::calibration;
 use crate::chart::Figure;
 use crate::seed::log::Treated;
+use crate::seed::lot_test::act::known_by;
 use crate::seed::lot_test::store::LotTestRow;
 use crate::seed::movement::act::MovementKind;
 use crate::seed::movement::store::MovementRow;
@@ -38,6 +40,8 @@ struct LotPage {
     label: Vec<Fact>,
     treated: Option<Treated>,
     tests: Vec<TestLine>,
+    /// How old the test is by which its germination is known.
+    age: Option<Age>,
     may_test: bool,
     stock: Option<StockPart>,
     went: Vec<WentLine>,
@@ -100,6 +104,7 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
     show(&LotPage {
         page: Page::new(&signed, &cookies, say!(signed.actor.words(), "lot-title", number = &lot.lot_number), "/lots"),
         treated: Treated::of(&lot),
+        age: Age::of(&lot, known_by(&tests).germination_percent.as_ref(), &signed.actor, signed.app.clock.now()),
         label: lot.label.facts(signed.actor.reader(), signed.actor.may(Permission::ReadStock)),
         lot,
         tests: tests.into_iter().map(|test| TestLine::new(test, &signed.actor)).collect(),
