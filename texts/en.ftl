@@ -1432,10 +1432,13 @@ calibrations-log = Log a catch
 
 ## What surrounds a catch
 
-around-more = Air, place and who checked it
+around-more = Air, tank, place and who checked it
 around-air-temperature = Air temperature
 around-humidity = Relative humidity
 around-humidity-percent = Relative humidity, %
+around-tank-fill = Tank full to about
+around-tank-fill-percent = How full the tank was, %
+around-tank-fill-hint = About, by eye: how high the seed stands acts on what a turn delivers.
 around-place = Place
 around-place-hint = The yard, a field, a shed.
 around-checked-by = Checked by

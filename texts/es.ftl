@@ -2155,10 +2155,13 @@ calibrations-log = Anotar un ensayo
 
 ## Qué rodea a un ensayo
 
-around-more = Aire, lugar y quién lo revisó
+around-more = Aire, tolva, lugar y quién lo revisó
 around-air-temperature = Temperatura del aire
 around-humidity = Humedad relativa
 around-humidity-percent = Humedad relativa, %
+around-tank-fill = Tolva llena hasta cerca del
+around-tank-fill-percent = Qué tan llena estaba la tolva, %
+around-tank-fill-hint = Más o menos, a ojo: la altura de la semilla influye en lo que entrega una vuelta.
 around-place = Lugar
 around-place-hint = El patio, un lote de campo, un galpón.
 around-checked-by = Revisado por

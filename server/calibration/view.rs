@@ -39,6 +39,9 @@ pub struct CalibrationView {
     pub air_temperature: Option<TemperatureView>,
     #[schema(value_type = Option<f64>)]
     pub relative_humidity_percent: Option<Number>,
+    /// About how full the tank was.
+    #[schema(value_type = Option<f64>)]
+    pub tank_fill_percent: Option<Number>,
     /// Where it was caught.
     pub place: Option<String>,
     /// Who looked over it besides.
@@ -269,6 +272,7 @@ impl CalibrationView {
             planned,
             air_temperature: TemperatureView::stored_if(row.air_temperature.as_deref())?,
             relative_humidity_percent: row.relative_humidity_percent.as_deref().map(number).transpose()?,
+            tank_fill_percent: row.tank_fill_percent.as_deref().map(number).transpose()?,
             place: row.place,
             checked_by: row.checked_by,
             note: row.note,
