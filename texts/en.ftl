@@ -3,20 +3,21 @@
 
 ## Dates in sentences
 
-date-day = { $day } { $month ->
-        [1] January
-        [2] February
-        [3] March
-        [4] April
-        [5] May
-        [6] June
-        [7] July
-        [8] August
-        [9] September
-        [10] October
-        [11] November
-       *[12] December
-    }
+date-month = { $month ->
+    [1] January
+    [2] February
+    [3] March
+    [4] April
+    [5] May
+    [6] June
+    [7] July
+    [8] August
+    [9] September
+    [10] October
+    [11] November
+   *[12] December
+}
+date-day = { $day } { date-month }
 date-day-of-year = { date-day } { $year }
 
 ## Why a metering unit must be caught again
@@ -483,8 +484,8 @@ member-new-link = Make a new link
 member-end = End the membership
 member-end-note = It ends their sessions, tokens and places in crews at once. What they recorded stays, with their name.
 clients-only = Only these clients
-clients-hint = For an agronomist only: tick clients to let them see nothing but what concerns these. None ticked means no
-    limit.
+clients-hint = For an agronomist only: tick clients to let them see nothing but what concerns these. Of the machines they see
+    the facts, never the office’s notes and reasons. None ticked means no limit.
 clients-of-an-agronomist = Only an agronomist can be limited to clients. Leave them out, or make the role agronomist.
 office-needs-one = This is the only office member. Make somebody else office first.
 
@@ -1153,6 +1154,7 @@ void-already = This { record-kind } is void already. Nothing was changed.
 record-moment = { date-day-of-year }, { $time }
 record-by-host = the host's command line
 record-void = Void since { $at }, by { $by }: { $reason }
+record-void-withheld = Void since { $at }, by { $by }. The reason is the office’s own.
 record-replaced = Replaced by a correction.
 record-doubt-clock = The phone’s clock was { $span } { $side ->
         [ahead] ahead
@@ -1431,10 +1433,13 @@ calibrations-log = Log a catch
 
 ## What surrounds a catch
 
-around-more = Air, place and who checked it
+around-more = Air, tank, place and who checked it
 around-air-temperature = Air temperature
 around-humidity = Relative humidity
 around-humidity-percent = Relative humidity, %
+around-tank-fill = Tank full to about
+around-tank-fill-percent = How full the tank was, %
+around-tank-fill-hint = About, by eye: how high the seed stands acts on what a turn delivers.
 around-place = Place
 around-place-hint = The yard, a field, a shed.
 around-checked-by = Checked by
@@ -1737,6 +1742,23 @@ lot-tests = Tests
 lot-tests-none = Nothing was measured of this lot yet. Its seed weight and bulk density tell when a factor no longer holds
     for it.
 lot-factors = Its factors
+germination-age = Germination of { $of ->
+        [label] the label’s test
+       *[test] the test
+    } of { date-month } { $year }, { $months ->
+        [0] this month
+        [one] { $months } month ago
+       *[other] { $months } months ago
+    }.
+germination-to-come = Germination of { $of ->
+        [label] the label’s test
+       *[test] the test
+    } of { date-month } { $year }: that is yet to come, so look at the date.
+germination-rules = { $hermetic ->
+    [yes] Some rules for seed that is sold in hermetic containers name { $months } calendar months after the month of the test.
+   *[no] Some rules for seed that is sold in containers that are not hermetic name { $months } calendar months after the month of
+        the test.
+} The rules where you are bind.
 
 test-tested = Tested
 test-thousand-seeds = Thousand seeds
@@ -2243,6 +2265,10 @@ board-passed = { $by ->
     [known] Let pass until { $until } by { $who }: { $reason }
    *[unknown] Let pass until { $until }: { $reason }
 }
+board-passed-withheld = { $by ->
+    [known] Let pass until { $until } by { $who }. The reason is the office’s own.
+   *[unknown] Let pass until { $until }. The reason is the office’s own.
+}
 board-cause-calibration = The catch
 board-cause-configuration = The configuration
 board-cause-emptying = The emptying
@@ -2286,7 +2312,7 @@ waiver-trigger = Reason on { $seeder }, { $unit }
 waiver-from = From
 waiver-until = Until the end of
 waiver-reason = Why it may pass
-waiver-reason-hint = Such as: “same lot, rebagged; caught last week”.
+waiver-reason-hint = Such as: “same lot, rebagged; caught last week”. Who sees some clients only is not told it.
 waiver-submit = Let it pass
 waiver-never-calibrated = A unit that was never calibrated has no number to let pass. Log a catch instead of a waiver.
 waiver-ends-too-early = The waiver would end before it begins. Give an end after its beginning.
@@ -2690,6 +2716,7 @@ report-answer-open = Not yet answered
 report-answer-caught = Caught again on { $when }
 report-answer-recalled = An earlier number was true again on { $when }
 report-answer-waived = The office let it pass on { $when }, until { $until }: { $reason }
+report-answer-waived-withheld = The office let it pass on { $when }, until { $until }, for a reason of its own
 report-answer-gone = No longer so on { $when }
 report-exceptions = Exceptions
 report-exception-untrue = { $area } on { $field } sown under a number that was not true. { $why }

@@ -703,20 +703,21 @@ task-data-unknown = { $count ->
 
 ## Fechas en las frases
 
-date-day = { $day } de { $month ->
-        [1] enero
-        [2] febrero
-        [3] marzo
-        [4] abril
-        [5] mayo
-        [6] junio
-        [7] julio
-        [8] agosto
-        [9] septiembre
-        [10] octubre
-        [11] noviembre
-       *[12] diciembre
-    }
+date-month = { $month ->
+    [1] enero
+    [2] febrero
+    [3] marzo
+    [4] abril
+    [5] mayo
+    [6] junio
+    [7] julio
+    [8] agosto
+    [9] septiembre
+    [10] octubre
+    [11] noviembre
+   *[12] diciembre
+}
+date-day = { $day } de { date-month }
 date-day-of-year = { date-day } de { $year }
 
 ## Por qué hay que repetir el ensayo de un dosificador
@@ -1187,8 +1188,8 @@ member-new-link = Crear otro enlace
 member-end = Dar de baja al miembro
 member-end-note = Termina de inmediato sus sesiones, sus claves y su lugar en los equipos. Lo que anotó queda, con su nombre.
 clients-only = Solo estos clientes
-clients-hint = Solo para agronomía: marque clientes para que no vea nada más que lo que les concierne. Sin ninguno marcado no
-    hay límite.
+clients-hint = Solo para agronomía: marque clientes para que no vea nada más que lo que les concierne. De las máquinas ve los
+    datos, nunca las notas ni los motivos que escribe la oficina. Sin ninguno marcado no hay límite.
 clients-of-an-agronomist = Solo el rol de agronomía puede limitarse a clientes. Quítelos, o elija el rol de agronomía.
 office-needs-one = Es el único miembro de oficina. Dé antes ese rol a otra persona.
 
@@ -1872,6 +1873,7 @@ void-already = Ya se anuló antes { record-kind }. No se modificó nada.
 record-moment = { date-day-of-year }, { $time }
 record-by-host = la línea de comandos del servidor
 record-void = Anulado el { $at } por { $by }: { $reason }
+record-void-withheld = Anulado el { $at } por { $by }. El porqué queda en la oficina.
 record-replaced = Reemplazado por una corrección.
 record-doubt-clock = Al enviar esto, el reloj del teléfono iba { $span } { $side ->
         [ahead] adelantado
@@ -2154,10 +2156,13 @@ calibrations-log = Anotar un ensayo
 
 ## Qué rodea a un ensayo
 
-around-more = Aire, lugar y quién lo revisó
+around-more = Aire, tolva, lugar y quién lo revisó
 around-air-temperature = Temperatura del aire
 around-humidity = Humedad relativa
 around-humidity-percent = Humedad relativa, %
+around-tank-fill = Tolva llena hasta cerca del
+around-tank-fill-percent = Qué tan llena estaba la tolva, %
+around-tank-fill-hint = Más o menos, a ojo: la altura de la semilla influye en lo que entrega una vuelta.
 around-place = Lugar
 around-place-hint = El patio, un lote de campo, un galpón.
 around-checked-by = Revisado por
@@ -2463,6 +2468,24 @@ lot-tests-none = Todavía no se midió nada de este lote. Su peso de mil semilla
     deja de
     valer para él.
 lot-factors = Sus factores
+germination-age = Poder germinativo según { $of ->
+        [label] el análisis del rótulo
+       *[test] el análisis
+    } de { date-month } de { $year }, { $months ->
+        [0] de este mes
+        [one] de hace { $months } mes
+       *[other] de hace { $months } meses
+    }.
+germination-to-come = Poder germinativo según { $of ->
+        [label] el análisis del rótulo
+       *[test] el análisis
+    } de { date-month } de { $year }: esa fecha todavía no llegó, así que revísela.
+germination-rules = { $hermetic ->
+    [yes] Algunas normas para la semilla que se vende en envases herméticos mencionan { $months } meses calendario después del mes
+        del análisis.
+   *[no] Algunas normas para la semilla que se vende en envases que no son herméticos mencionan { $months } meses calendario después
+        del mes del análisis.
+} Rigen las normas de su lugar.
 
 test-tested = Analizado
 test-thousand-seeds = Mil semillas
@@ -2975,6 +2998,10 @@ board-passed = { $by ->
     [known] Se deja pasar hasta el { $until }, decisión de { $who }: { $reason }
    *[unknown] Se deja pasar hasta el { $until }: { $reason }
 }
+board-passed-withheld = { $by ->
+    [known] Se deja pasar hasta el { $until }, decisión de { $who }. El porqué queda en la oficina.
+   *[unknown] Se deja pasar hasta el { $until }. El porqué queda en la oficina.
+}
 board-cause-calibration = El ensayo
 board-cause-configuration = La configuración
 board-cause-emptying = El vaciado
@@ -3018,7 +3045,8 @@ waiver-trigger = Motivo en { $seeder }, { $unit }
 waiver-from = Desde
 waiver-until = Hasta el final del
 waiver-reason = Por qué puede pasar
-waiver-reason-hint = Por ejemplo: «mismo lote, embolsado de nuevo; ensayado la semana pasada».
+waiver-reason-hint = Por ejemplo: «mismo lote, embolsado de nuevo; ensayado la semana pasada». Quien solo ve algunos clientes
+    no lo lee.
 waiver-submit = Dejarlo pasar
 waiver-never-calibrated = Un dosificador nunca calibrado no tiene un factor que dejar pasar. Anote un ensayo en lugar de una
     excepción.
@@ -3427,6 +3455,7 @@ report-answer-open = Todavía sin atender
 report-answer-caught = Nuevo ensayo el { $when }
 report-answer-recalled = Volvió a valer un número anterior el { $when }
 report-answer-waived = La oficina lo dejó pasar el { $when }, hasta el { $until }: { $reason }
+report-answer-waived-withheld = La oficina lo dejó pasar el { $when }, hasta el { $until }; el porqué queda en la oficina
 report-answer-gone = Dejó de cumplirse el { $when }
 report-exceptions = Excepciones
 report-exception-untrue = { $area } en { $field } sembradas con un número que no era válido. { $why }

@@ -24,12 +24,14 @@
 //! # Ok::<(), sowmark_core::figure::Impossible>(())
 //! ```
 
+mod age;
 mod count;
 mod doubt;
 mod establishment;
 mod label;
 mod live;
 
+pub use age::{months_in_some_rules, months_since_test};
 pub use count::{
     US_BUSHEL_M3, bushels_per_m2, per_m2_of_row, per_metre_of_row, seeds_per_kg, seeds_per_lb,
     thousand_seed_weight_counted, thousand_seed_weight_from_per_kg, thousand_seed_weight_from_per_lb,

@@ -44,7 +44,8 @@ pub struct AuditView {
     pub who: WhoView,
     pub action: String,
     pub subject: SubjectView,
-    /// What changed, as JSON.
+    /// What changed, as JSON. To who is limited to some clients a `note` or `reason` of a record that belongs to no client is
+    /// null: it is withheld.
     #[schema(value_type = Object)]
     pub change: Value,
     /// 64 hexadecimal digits.

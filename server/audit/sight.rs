@@ -1,13 +1,16 @@
 //! What of the trail somebody limited to some clients is told: every line's place, moment and hash, so that a print-out can be
-//! compared with the whole chain, and the content of lines about records that they may see elsewhere.
+//! compared with the whole chain, and the content of lines about records that they may see elsewhere, without what was typed
+//! beside the facts of records that belong to no client.
 
 use super::StoredLine;
 use crate::access::{Actor, Reach};
 use crate::db::Cx;
 use crate::db::kind::Kind;
 use crate::records::act::find_subject;
+use crate::records::free_text;
 use crate::seed::field::act::find_field;
 use crate::web::error::Error;
+use serde_json::Value;
 use sowmark_core::ids::{ClientId, FieldId, LotId, SeederId};
 use uuid::Uuid;
 
@@ -24,7 +27,7 @@ pub async fn told(cx: &mut Cx<'_>, actor: &Actor, lines: Vec<StoredLine>) -> Res
     }
     let mut told = Vec::with_capacity(lines.len());
     for line in lines {
-        told.push(if may_read(cx, actor, &line).await? { line } else { withheld(line) });
+        told.push(if may_read(cx, actor, &line).await? { without_typed(line, actor) } else { withheld(line) });
     }
     Ok(told)
 }
@@ -40,6 +43,18 @@ fn withheld(line: StoredLine) -> StoredLine {
         change: "null".to_owned(),
         ..line
     }
+}
+
+/// A line about a record that they see, without free text that is not theirs to read. A change that is no JSON cannot be taken
+/// apart, so nothing of it is told.
+fn without_typed(line: StoredLine, actor: &Actor) -> StoredLine {
+    let kind = Kind::from_word(&line.subject_kind);
+    if !kind.is_some_and(Kind::is_record) || free_text::may_read(kind, &actor.scope) {
+        return line;
+    }
+    let mut change = serde_json::from_str(&line.change).unwrap_or(Value::Null);
+    free_text::withhold(&mut change);
+    StoredLine { change: change.to_string(), ..line }
 }
 
 /// What is not known to be theirs is kept back: a new kind too.

@@ -2,8 +2,10 @@
 
 use super::act;
 use super::draft::{CalibrationDraft, DecisionDraft, PreviewDraft};
+use super::stored::Calibration;
 use super::view::{CalibrationView, PreviewView};
-use crate::access::Permission;
+use crate::access::{Permission, Reach, Scope};
+use crate::db::Cx;
 use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -60,7 +62,7 @@ async fn log_calibration(
     let outcome = act::log_calibration(&signed, MeteringUnitId(unit), sent.value).await?;
     let mut conn = signed.app.read().await?;
     let found = act::find_calibration(&mut conn.cx(), &signed.actor.scope, CalibrationId(outcome.id())).await?;
-    Ok(Created(outcome, found.try_into()?))
+    Ok(Created(outcome, CalibrationView::of(found, &signed.actor.scope)?))
 }
 
 async fn list_calibrations(
@@ -70,13 +72,33 @@ async fn list_calibrations(
 ) -> Result<Json<List<CalibrationView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::calibrations_of_unit(&mut conn.cx(), &signed.actor.scope, MeteringUnitId(unit), &asked).await?;
-    Ok(Json(list.try_map(CalibrationView::try_from)?))
+    let mut items = Vec::new();
+    for found in list.items {
+        items.push(seen(&mut conn.cx(), &signed.actor.scope, found).await?);
+    }
+    Ok(Json(List { items, next: list.next }))
 }
 
 async fn show_calibration(signed: Signed, PathId(id): PathId) -> Result<Json<CalibrationView>, Error> {
     let mut conn = signed.app.read().await?;
     let found = act::find_calibration(&mut conn.cx(), &signed.actor.scope, CalibrationId(id)).await?;
-    Ok(Json(found.try_into()?))
+    Ok(Json(seen(&mut conn.cx(), &signed.actor.scope, found).await?))
+}
+
+/// A calibration as somebody sees it: the earlier one that its factor was expected by may be another client's, and is then not
+/// named.
+async fn seen(cx: &mut Cx<'_>, scope: &Scope, found: Calibration) -> Result<CalibrationView, Error> {
+    let mut view = CalibrationView::of(found, scope)?;
+    let named = view.circumstances.expected.as_mut().map(|expected| &mut expected.calibration_id);
+    if let Some(named) = named.filter(|_| scope.lots != Reach::All)
+        && let Some(earlier) = *named
+    {
+        match act::find_calibration(cx, scope, CalibrationId(earlier)).await {
+            Err(Error::NotThere { .. }) => *named = None,
+            found => drop(found?),
+        }
+    }
+    Ok(view)
 }
 
 async fn preview_calibration(signed: Signed, sent: Sent<PreviewDraft>) -> Result<Json<PreviewView>, Error> {
@@ -101,5 +123,5 @@ async fn decide_calibration(
     let outcome = act::decide(&signed, CalibrationId(id), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let found = act::find_calibration(&mut conn.cx(), &signed.actor.scope, CalibrationId(id)).await?;
-    Ok(Created(outcome, found.try_into()?))
+    Ok(Created(outcome, CalibrationView::of(found, &signed.actor.scope)?))
 }

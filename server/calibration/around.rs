@@ -1,4 +1,4 @@
-//! What surrounds a catch: the air, the place, who checked it, and by which known mass its scale is traced to a standard.
+//! What surrounds a catch: the air, how full the tank was, the place, who checked it, and by which known mass its scale is traced to a standard.
 //! None of it enters the computation; it is what somebody needs who does the work again or doubts it.
 
 use super::stored::Row;
@@ -18,6 +18,9 @@ pub(super) fn fields(reader: Reader) -> Vec<FormField> {
     let fields = [
         FormField::new("air_temperature", say!(words, "around-air-temperature")).measured(&degrees, degrees[0]),
         FormField::new("relative_humidity_percent", say!(words, "around-humidity-percent")).kind(Kind::Number),
+        FormField::new("tank_fill_percent", say!(words, "around-tank-fill-percent"))
+            .hint(say!(words, "around-tank-fill-hint"))
+            .kind(Kind::Number),
         FormField::new("place", say!(words, "around-place")).hint(say!(words, "around-place-hint")),
         FormField::new("checked_by", say!(words, "around-checked-by")).hint(say!(words, "around-checked-by-hint")),
     ];
@@ -33,14 +36,15 @@ pub(super) async fn facts(
 ) -> Result<Vec<(String, String)>, Error> {
     let words = reader.words;
     let air = row.air_temperature.as_deref().map(|air| reader.measured(air));
-    let humidity = row.relative_humidity_percent.as_deref().map(|share| format!("{} %", words.decimal(share)));
+    let percent = |share: &Option<String>| share.as_deref().map(|share| format!("{} %", words.decimal(share)));
     let (identity, certificate) = match row.scale_id {
         Some(scale) => known_mass(cx, scope, scale.into(), row.head.occurred_at).await?,
         None => (None, None),
     };
     let facts = [
         ("around-air-temperature", air),
-        ("around-humidity", humidity),
+        ("around-humidity", percent(&row.relative_humidity_percent)),
+        ("around-tank-fill", percent(&row.tank_fill_percent)),
         ("around-place", row.place.clone()),
         ("around-checked-by", row.checked_by.clone()),
         ("around-known-mass", identity),

@@ -51,6 +51,8 @@ input! {
         pub air_temperature: Option<Temperature>,
         /// Of the air at the catch.
         pub relative_humidity_percent: Option<Percent>,
+        /// About how full the tank was.
+        pub tank_fill_percent: Option<Percent>,
         /// Where it was caught.
         pub place: Option<Name>,
         /// Who looked over it besides.

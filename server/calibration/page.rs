@@ -361,7 +361,7 @@ async fn record(
         status: status.word(),
         no_number: no_number(status, words),
         in_force: if in_force { say!(words, "calibration-in-force") } else { say!(words, "calibration-not-in-force") },
-        fallen: head.fallen(zone, words),
+        fallen: head.fallen(&signed.actor),
         doubt: head.doubt(words),
         shown: Shown::of(&sheet, &circumstances, &judgement, said, actor.reader())?,
         facts,
@@ -393,7 +393,7 @@ fn no_number(status: Status, words: Words) -> String {
 
 fn decision_row(head: &Head, decision: String, reason: String, signed: &Signed) -> DecisionRow {
     let (zone, words) = (&signed.actor.time_zone, signed.actor.words());
-    let fallen = head.fallen(zone, words);
+    let fallen = head.fallen(&signed.actor);
     DecisionRow { when: head.when(zone, words), by: head.by(words), decision, reason, fallen }
 }
 

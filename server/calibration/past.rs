@@ -16,7 +16,8 @@ pub(super) const MOST: usize = 200;
 
 queries! {
     OF_UNIT = "select r.*, c.metering_unit_id, u.seeder_id, c.lot_id, c.scale_id, c.method, c.roller_speed_rpm, c.planned_rate,
-            c.planned_speed, c.air_temperature, c.relative_humidity_percent, c.place, c.checked_by, c.note, c.sheet, c.circumstances, c.judgement, c.verdict, s.name as seeder, u.label as unit
+            c.planned_speed, c.air_temperature, c.relative_humidity_percent, c.tank_fill_percent, c.place, c.checked_by, c.note,
+            c.sheet, c.circumstances, c.judgement, c.verdict, s.name as seeder, u.label as unit
         from calibration c
         join metering_unit u on u.organization_id = c.organization_id and u.id = c.metering_unit_id
         join seeder s on s.organization_id = u.organization_id and s.id = u.seeder_id
@@ -24,7 +25,8 @@ queries! {
         where c.organization_id = $1 and c.metering_unit_id = $2
         order by r.occurred_at desc, r.recorded_at desc, c.id desc limit 200";
     OF_LOT = "select r.*, c.metering_unit_id, u.seeder_id, c.lot_id, c.scale_id, c.method, c.roller_speed_rpm, c.planned_rate,
-            c.planned_speed, c.air_temperature, c.relative_humidity_percent, c.place, c.checked_by, c.note, c.sheet, c.circumstances, c.judgement, c.verdict, s.name as seeder, u.label as unit
+            c.planned_speed, c.air_temperature, c.relative_humidity_percent, c.tank_fill_percent, c.place, c.checked_by, c.note,
+            c.sheet, c.circumstances, c.judgement, c.verdict, s.name as seeder, u.label as unit
         from calibration c
         join metering_unit u on u.organization_id = c.organization_id and u.id = c.metering_unit_id
         join seeder s on s.organization_id = u.organization_id and s.id = u.seeder_id

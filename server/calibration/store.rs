@@ -36,16 +36,19 @@ queries! {
         where r.organization_id = $1 and u.seeder_id = $2 order by r.drive_ratio limit 50";
     ADD = "insert into calibration (organization_id, id, metering_unit_id, lot_id, scale_id, method, roller_speed_rpm,
             planned_rate, planned_speed, note, sheet, circumstances, judgement, verdict, factor,
-            expanded_uncertainty_percent, air_temperature, relative_humidity_percent, place, checked_by)
-        values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17, $18, $19, $20)";
+            expanded_uncertainty_percent, air_temperature, relative_humidity_percent, place, checked_by,
+            tank_fill_percent)
+        values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17, $18, $19, $20, $21)";
     FIND = "select r.*, c.metering_unit_id, u.seeder_id, c.lot_id, c.scale_id, c.method, c.roller_speed_rpm, c.planned_rate,
-            c.planned_speed, c.air_temperature, c.relative_humidity_percent, c.place, c.checked_by, c.note, c.sheet, c.circumstances, c.judgement, c.verdict
+            c.planned_speed, c.air_temperature, c.relative_humidity_percent, c.tank_fill_percent, c.place, c.checked_by, c.note,
+            c.sheet, c.circumstances, c.judgement, c.verdict
         from calibration c
         join metering_unit u on u.organization_id = c.organization_id and u.id = c.metering_unit_id
         join recorded r on r.organization_id = c.organization_id and r.id = c.id
         where c.organization_id = $1 and c.id = $2";
     OF_UNIT = "select r.*, c.metering_unit_id, u.seeder_id, c.lot_id, c.scale_id, c.method, c.roller_speed_rpm, c.planned_rate,
-            c.planned_speed, c.air_temperature, c.relative_humidity_percent, c.place, c.checked_by, c.note, c.sheet, c.circumstances, c.judgement, c.verdict
+            c.planned_speed, c.air_temperature, c.relative_humidity_percent, c.tank_fill_percent, c.place, c.checked_by, c.note,
+            c.sheet, c.circumstances, c.judgement, c.verdict
         from calibration c
         join metering_unit u on u.organization_id = c.organization_id and u.id = c.metering_unit_id
         join recorded r on r.organization_id = c.organization_id and r.id = c.id
@@ -189,7 +192,8 @@ pub(super) async fn add(
                 draft.air_temperature.as_ref().map(Temperature::entered),
                 draft.relative_humidity_percent.as_ref().map(|share| share.0.as_str()),
                 draft.place.as_ref().map(|place| &place.0),
-                draft.checked_by.as_ref().map(|who| &who.0)
+                draft.checked_by.as_ref().map(|who| &who.0),
+                draft.tank_fill_percent.as_ref().map(|share| share.0.as_str())
             ],
         )
         .await?;

@@ -32,6 +32,7 @@ pub struct Row {
     /// As entered.
     pub air_temperature: Option<String>,
     pub relative_humidity_percent: Option<String>,
+    pub tank_fill_percent: Option<String>,
     pub place: Option<String>,
     pub checked_by: Option<String>,
     pub note: String,

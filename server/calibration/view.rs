@@ -4,6 +4,7 @@ use super::advice::{self, AdviceView};
 use super::runs::{self, RunsView};
 use super::stored::{Calibration, Decided, Status, word};
 use super::weigh::{RestsOn, Weighed};
+use crate::access::Scope;
 use crate::records::head::HeadView;
 use crate::texts;
 use crate::web::error::Error;
@@ -38,6 +39,9 @@ pub struct CalibrationView {
     pub air_temperature: Option<TemperatureView>,
     #[schema(value_type = Option<f64>)]
     pub relative_humidity_percent: Option<Number>,
+    /// About how full the tank was.
+    #[schema(value_type = Option<f64>)]
+    pub tank_fill_percent: Option<Number>,
     /// Where it was caught.
     pub place: Option<String>,
     /// Who looked over it besides.
@@ -217,6 +221,7 @@ pub struct ExpectedView {
     pub factor: Q,
     /// `last_calibration` or `displacement`.
     pub source: &'static str,
+    /// Of a last calibration, if the reader may see it.
     pub calibration_id: Option<Uuid>,
     pub density_ratio: Option<f64>,
 }
@@ -241,10 +246,12 @@ pub struct DecisionView {
     pub reason: String,
 }
 
-impl TryFrom<Calibration> for CalibrationView {
-    type Error = Error;
-
-    fn try_from(calibration: Calibration) -> Result<Self, Error> {
+impl CalibrationView {
+    /// A calibration, for who asks.
+    ///
+    /// # Errors
+    /// A row that this program never writes.
+    pub fn of(calibration: Calibration, scope: &Scope) -> Result<Self, Error> {
         let status = calibration.status().word();
         let Calibration { row, sheet, circumstances, rests_on, judgement, decisions } = calibration;
         let planned = match (row.planned_rate.as_deref(), row.planned_speed.as_deref()) {
@@ -255,7 +262,7 @@ impl TryFrom<Calibration> for CalibrationView {
             _ => None,
         };
         Ok(Self {
-            head: row.head.into(),
+            head: HeadView::of(row.head, scope),
             metering_unit_id: row.metering_unit_id,
             seeder_id: row.seeder_id,
             lot_id: row.lot_id,
@@ -265,6 +272,7 @@ impl TryFrom<Calibration> for CalibrationView {
             planned,
             air_temperature: TemperatureView::stored_if(row.air_temperature.as_deref())?,
             relative_humidity_percent: row.relative_humidity_percent.as_deref().map(number).transpose()?,
+            tank_fill_percent: row.tank_fill_percent.as_deref().map(number).transpose()?,
             place: row.place,
             checked_by: row.checked_by,
             note: row.note,
@@ -273,7 +281,7 @@ impl TryFrom<Calibration> for CalibrationView {
             result: result(&sheet, &circumstances, &judgement)?,
             policy: policy(&circumstances, rests_on),
             circumstances: circumstances_view(circumstances, rests_on)?,
-            decisions: decisions.into_iter().map(Into::into).collect(),
+            decisions: decisions.into_iter().map(|decided| DecisionView::of(decided, scope)).collect(),
         })
     }
 }
@@ -296,10 +304,10 @@ impl PreviewView {
     }
 }
 
-impl From<Decided> for DecisionView {
-    fn from(decided: Decided) -> Self {
+impl DecisionView {
+    fn of(decided: Decided, scope: &Scope) -> Self {
         Self {
-            head: decided.head.into(),
+            head: HeadView::of(decided.head, scope),
             calibration_id: decided.calibration_id,
             decision: decided.decision,
             reason: decided.reason,

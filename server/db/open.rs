@@ -15,7 +15,7 @@ static SQLITE: Migrator = sqlx::migrate!("migrations/sqlite");
 static POSTGRES: Migrator = sqlx::migrate!("migrations/postgres");
 
 /// The newest schema that this program knows.
-pub const SCHEMA_VERSION: i64 = 17;
+pub const SCHEMA_VERSION: i64 = 18;
 
 /// Why a database could not be opened. The text is for the person who started the server.
 #[derive(Debug, thiserror::Error)]

@@ -200,11 +200,12 @@ impl Line {
         // Of the day, by a chance of its own: what else happens stays as it was.
         let day = Chance::of(&format!("{}/air {at}", self.unit.key));
         let (air, humidity) = (format!("{:.1}", 5.0 + 9.0 * day.share()), format!("{:.0}", 55.0 + 35.0 * day.share()));
+        let full = format!("{:.0}", 10.0 * (3.0 + 7.0 * day.share()).round());
         let planned = json!({ "rate": quantity(format!("{}", lot.crop.rate), "kg/ha"),
             "speed": quantity(format!("{}", self.speed), "km/h") });
         let record = json!({ "lot_id": script.lot(lot), "scale_id": script.id(scale.key), "method": method,
             "roller_speed_rpm": format!("{rpm}"), "planned": planned, "air_temperature": quantity(air, "°C"),
-            "relative_humidity_percent": humidity, "note": "", "repeats": repeats });
+            "relative_humidity_percent": humidity, "tank_fill_percent": full, "note": "", "repeats": repeats });
         self.log(script, at, Logged::Calibration, record)
     }
 

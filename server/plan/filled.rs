@@ -5,6 +5,7 @@ use crate::db::Cx;
 use crate::readiness::act::{UnitNow, board};
 use crate::readiness::rate::{AtWork, no_number};
 use crate::seed::lot::act::{lots, lots_in_choice};
+use crate::seed::lot::age::Age;
 use crate::seed::lot::store::LotRow;
 use crate::seed::lot_test::act::{Known, Measured, known};
 use crate::web::door::Signed;
@@ -29,6 +30,8 @@ pub(super) struct Filled {
     /// Whether this person logs catches.
     pub(super) may_log: bool,
     zone: jiff::tz::TimeZone,
+    /// How old the test is by which the lot's germination is known.
+    pub(super) age: Option<Age>,
 }
 
 /// A value to fill in, and where it comes from.
@@ -63,7 +66,9 @@ impl Filled {
             None => Known::default(),
         };
         let (words, may_log, zone) = (actor.words(), actor.may(Permission::Log), actor.time_zone.clone());
-        Ok(Self { lots, units, lot, known, unit, words, may_log, zone })
+        let tested = known.germination_percent.as_ref();
+        let age = lot.as_ref().and_then(|lot| Age::of(lot, tested, actor, at));
+        Ok(Self { lots, units, lot, known, unit, words, may_log, zone, age })
     }
 
     pub(super) fn unit(&self) -> Option<&UnitNow> {

@@ -164,7 +164,11 @@ fn purity(filled: &Filled) -> FormField {
 fn germination(filled: &Filled) -> FormField {
     let words = filled.words;
     let field = percent("germination_percent", say!(words, "plan-germination"));
-    with(field, filled.germination()).hint_more(&say!(words, "plan-without-hard-seed"))
+    let mut field = with(field, filled.germination());
+    if let Some(age) = &filled.age {
+        field = field.hint_more(&age.says);
+    }
+    field.hint_more(&say!(words, "plan-without-hard-seed"))
 }
 
 fn seed_weight(filled: &Filled, units: Units) -> FormField {

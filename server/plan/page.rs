@@ -6,6 +6,7 @@ use super::filled::Filled;
 use super::form::{DOUBTS, at_fields, form, query};
 use crate::access::{Permission, Units};
 use crate::readiness::rate::AtWork;
+use crate::seed::lot::age::Age;
 use crate::web::door::Signed;
 use crate::web::error::{Error, Fault};
 use crate::web::form::{Form, FormField, FormOption, Posted, pairs};
@@ -68,6 +69,8 @@ struct Shown {
     /// Why there is no roller speed though a unit was chosen.
     no_roller: Option<String>,
     working: Vec<Step>,
+    /// How old the test is by which the lot's germination is known; none where it was not that germination that was reckoned with.
+    age: Option<Age>,
 }
 
 /// The roller speed with the unit's number.
@@ -171,7 +174,18 @@ fn shown(posted: &Posted, filled: &Filled, way: Way, units: Units) -> Result<Sho
         },
         roller,
         working,
+        age: filled.age.clone().filter(|_| uses_known_germination(&asked, posted, filled)),
     })
+}
+
+/// Whether it was reckoned with a germination, and with the lot's own, as it was filled in.
+fn uses_known_germination(asked: &Asked, posted: &Posted, filled: &Filled) -> bool {
+    let is_used = match asked.wanted {
+        Wanted::Plants { plan, .. } => !matches!(plan.establishment, Establishment::Given { .. }),
+        Wanted::Live { .. } => true,
+    };
+    let known = filled.germination().text;
+    is_used && !known.is_empty() && posted.text("germination_percent").trim() == known
 }
 
 /// The faults of both.

@@ -49,7 +49,7 @@ pub async fn histories(
     let rows = store::records(cx, organization, seeders, span).await?;
     let around = store::surroundings(cx, organization).await?;
     let (rollers, people) = (store::rollers(cx, organization).await?, store::people(cx, organization).await?);
-    let histories = gather::histories(&units, &rows)?;
+    let histories = gather::histories(scope, &units, &rows)?;
     Ok(Records {
         units: units.into_iter().zip(histories).collect(),
         surroundings: gather::surroundings(zone, &around)?,
@@ -107,7 +107,7 @@ impl OneByOne {
         let (seeder, only) = (Span::only(unit.seeder_id), Span::only(unit.id));
         let rows = store::records(cx, scope.organization, seeder, only).await?;
         let units = std::slice::from_ref(unit);
-        let histories = gather::histories(units, &rows)?;
+        let histories = gather::histories(scope, units, &rows)?;
         self.records.units = units.iter().cloned().zip(histories).collect();
         self.records.names = Names::new(scope, &self.rows, &rows, self.rollers.clone(), self.people.clone())?;
         Ok(&self.records)
@@ -134,7 +134,7 @@ pub async fn history(
 ) -> Result<(UnitHistory, Surroundings), Error> {
     let row = find_unit(cx, scope, unit).await?;
     let rows = store::records(cx, scope.organization, Span::only(row.seeder_id), Span::only(unit.0)).await?;
-    let history = gather::histories(&[row], &rows)?.pop().ok_or_else(|| Error::not_there("metering unit"))?;
+    let history = gather::histories(scope, &[row], &rows)?.pop().ok_or_else(|| Error::not_there("metering unit"))?;
     Ok((history, surroundings(cx, scope, zone).await?))
 }
 

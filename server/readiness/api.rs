@@ -107,7 +107,8 @@ struct WaivedView {
     until: String,
     /// Who gave it; null for the host's command line.
     by: Option<String>,
-    reason: String,
+    /// Null where it is withheld, from who is limited to some clients: it is the office's own.
+    reason: Option<String>,
 }
 
 async fn show_readiness(signed: Signed, Asked(asked): Asked<ReadinessAsked>) -> Result<Json<ReadinessView>, Error> {

@@ -344,7 +344,10 @@ fn reasons(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Vec<Reason> {
             let waived = due.waived.as_ref().map(|waived| {
                 let (by, who) = teller.names.recorder(waived.waiver).map_or(("unknown", ""), |who| ("known", who));
                 let until = said(waived.until, teller.zone, words);
-                say!(words, "board-passed", by = by, who = who, until = until, reason = &waived.reason)
+                match &waived.reason {
+                    Some(reason) => say!(words, "board-passed", by = by, who = who, until = until, reason = reason),
+                    None => say!(words, "board-passed-withheld", by = by, who = who, until = until),
+                }
             });
             let may_waive = signed.actor.may(Permission::Waive) && due.trigger.can_be_waived() && waived.is_none();
             let waive = may_waive.then(|| format!("/metering-units/{}/waivers/new?trigger={}", unit.id, due.trigger));

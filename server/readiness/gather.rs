@@ -2,6 +2,8 @@
 //! of it. Reads no database and judges nothing.
 
 use super::store::{self, CalibrationRow, DecisionRow, JobRow, SurroundingRows, UnitRecordRows, UnitRow};
+use crate::access::Scope;
+use crate::db::kind::Kind;
 use crate::web::error::Error;
 use crate::web::quantity::stored;
 use jiff::civil::Date;
@@ -24,8 +26,8 @@ type SeederService = Dated<(Option<Uuid>, bool)>;
 
 type Grouped<T> = HashMap<Uuid, Vec<Dated<T>>>;
 
-/// The histories of the units, in their order.
-pub(super) fn histories(units: &[UnitRow], rows: &UnitRecordRows) -> Result<Vec<UnitHistory>, Error> {
+/// The histories of the units, in their order, for whoever asks: a waiver's reason is theirs to read, or withheld.
+pub(super) fn histories(scope: &Scope, units: &[UnitRow], rows: &UnitRecordRows) -> Result<Vec<UnitHistory>, Error> {
     let latest = latest_decisions(&rows.decisions)?;
     let lay_ups = group(&rows.lay_ups, |row| (row.head, Ok(row.laid_up)))?;
     let configurations =
@@ -37,7 +39,7 @@ pub(super) fn histories(units: &[UnitRow], rows: &UnitRecordRows) -> Result<Vec<
         group(&rows.emptyings, |row| (row.head, Ok(Emptying { lot: LotId(row.lot_id), to_empty: row.to_empty })))?;
     let mut calibrations = group(&rows.calibrations, |row| (row.head, calibration(row, latest.get(&row.head.id))))?;
     let mut jobs = group(&rows.jobs, |row| (row.head, job(row)))?;
-    let mut waivers = group(&rows.waivers, |row| (row.head, waiver(row)))?;
+    let mut waivers = group(&rows.waivers, |row| (row.head, waiver(row, scope)))?;
     units
         .iter()
         .map(|unit| {
@@ -173,11 +175,11 @@ fn configuration(working_width: &str, row_spacing: &str) -> Result<Configuration
     Ok(Configuration { working_width_m: si::<Length>(working_width)?, row_spacing_m: si::<Length>(row_spacing)? })
 }
 
-fn waiver(row: &store::WaiverRow) -> Result<Waiver, Error> {
+fn waiver(row: &store::WaiverRow, scope: &Scope) -> Result<Waiver, Error> {
     Ok(Waiver {
         trigger: row.trigger_name.parse().map_err(|_| Error::inconsistent("waiver.trigger_name", &row.trigger_name))?,
         until: store::instant(row.until_at)?,
-        reason: row.reason.clone(),
+        reason: row.reason.told(Some(Kind::Waiver), scope).map(str::to_owned),
     })
 }
 

@@ -6,6 +6,7 @@
 
 use crate::db::{Cx, Result, Row};
 use crate::fleet::seeder::keyed_in::Said;
+use crate::records::free_text::FreeText;
 use crate::web::error::Error;
 use crate::{args, queries};
 use jiff::Timestamp;
@@ -147,7 +148,7 @@ rows! {
     }
     DecisionRow { decision: String }
     JobRow { lot_id: Uuid, area_m2: f64, seed_used_kg: f64, seed_used_basis: String, target_rate: String, speed: Option<String> }
-    WaiverRow { trigger_name: String, until_at: i64, reason: String }
+    WaiverRow { trigger_name: String, until_at: i64, reason: FreeText }
     LotTestRow { thousand_seed_weight: Option<String>, bulk_density: Option<String> }
     ScaleCheckRow { reference: String, reading: String }
     PolicyRow { tolerances: String }

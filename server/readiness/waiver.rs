@@ -2,10 +2,11 @@
 //! waived; never-calibrated cannot be waived, because there is no number to let pass.
 
 use super::act;
-use crate::access::{Permission, Scope};
+use crate::access::{Actor, Permission, Scope};
 use crate::clock::Stamp;
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
+use crate::records::free_text::FreeText;
 use crate::records::head::{Head, HeadView, moment, typed};
 use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
@@ -127,7 +128,7 @@ struct WaiverRow {
     metering_unit_id: Uuid,
     trigger_name: String,
     until_at: i64,
-    reason: String,
+    reason: FreeText,
 }
 
 /// A waiver as it is answered.
@@ -139,17 +140,18 @@ struct WaiverView {
     trigger: String,
     /// At this instant it has expired.
     until: String,
-    reason: String,
+    /// Null where it is withheld: from who is limited to some clients.
+    reason: Option<String>,
 }
 
 impl WaiverView {
-    fn of(row: WaiverRow, zone: &TimeZone) -> Self {
+    fn of(row: WaiverRow, actor: &Actor) -> Self {
         Self {
-            head: row.head.into(),
+            reason: row.head.told_owned(&row.reason, &actor.scope),
+            head: HeadView::of(row.head, &actor.scope),
             metering_unit_id: row.metering_unit_id,
             trigger: row.trigger_name,
-            until: super::api::stamped(moment(row.until_at), zone),
-            reason: row.reason,
+            until: super::api::stamped(moment(row.until_at), &actor.time_zone),
         }
     }
 }
@@ -215,7 +217,7 @@ async fn waive(signed: Signed, PathId(unit): PathId, sent: Sent<WaiverDraft>) ->
     let outcome = add_waiver(&signed, MeteringUnitId(unit), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = find(&mut conn.cx(), &signed.actor.scope, outcome.id()).await?;
-    Ok(Created(outcome, WaiverView::of(row, &signed.actor.time_zone)))
+    Ok(Created(outcome, WaiverView::of(row, &signed.actor)))
 }
 
 async fn list_waivers(
@@ -229,7 +231,7 @@ async fn list_waivers(
     let rows: Vec<WaiverRow> =
         conn.cx().fetch_all(PAGE, args![scope.organization, unit.id, asked.after(), asked.fetch()]).await?;
     let List { items, next } = asked.page(rows, |row| row.head.id);
-    let items = items.into_iter().map(|row| WaiverView::of(row, &signed.actor.time_zone)).collect();
+    let items = items.into_iter().map(|row| WaiverView::of(row, &signed.actor)).collect();
     Ok(Json(List { items, next }))
 }
 

@@ -3,7 +3,7 @@
 use super::act::{self, VoidDraft, VoidRow};
 use super::head::{HeadView, Who, moment};
 use super::timeline::{self, TimelineRow};
-use crate::access::Permission;
+use crate::access::{Permission, Scope};
 use crate::texts;
 use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
@@ -64,10 +64,16 @@ struct TimelineView {
 }
 
 impl TimelineView {
-    fn of(row: TimelineRow, reader: Reader) -> Self {
-        let says = row.says(reader);
+    fn of(row: TimelineRow, reader: Reader, scope: &Scope) -> Self {
+        let says = row.says(reader, scope);
         let kind = row.head.kind.clone();
-        Self { head: row.head.into(), kind, metering_unit_id: row.metering_unit_id, metering_unit: row.unit, says }
+        Self {
+            head: HeadView::of(row.head, scope),
+            kind,
+            metering_unit_id: row.metering_unit_id,
+            metering_unit: row.unit,
+            says,
+        }
     }
 }
 
@@ -91,5 +97,5 @@ async fn show_timeline(
     let list = timeline::page_of_timeline(&mut conn.cx(), &signed.actor, SeederId(seeder), &asked).await?;
     // Programs read English.
     let reader = Reader { words: texts::plain(), ..signed.actor.reader() };
-    Ok(Json(list.map(|row| TimelineView::of(row, reader))))
+    Ok(Json(list.map(|row| TimelineView::of(row, reader, &signed.actor.scope))))
 }

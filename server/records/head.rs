@@ -1,7 +1,10 @@
 //! What every append-only record carries, whatever its kind: when it happened, who recorded it when, and whether it
 //! still stands. A store selects `r.*` from the view `recorded` and flattens a [`Head`] into its row.
 
+use super::free_text::FreeText;
+use crate::access::{Actor, Scope};
 use crate::clock::Stamp;
+use crate::db::kind::Kind as RecordKind;
 use crate::web::door::Signed;
 use crate::web::form::{FormField, Kind as FieldKind};
 use jiff::Timestamp;
@@ -30,7 +33,7 @@ pub struct Head {
     pub recorded_by_name: Option<String>,
     pub corrects: Option<Uuid>,
     pub replaced_by: Option<Uuid>,
-    pub void_reason: Option<String>,
+    pub void_reason: Option<FreeText>,
     pub void_at: Option<i64>,
     pub void_by: Option<Uuid>,
     pub void_by_name: Option<String>,
@@ -102,14 +105,30 @@ impl Head {
         }
     }
 
+    /// What was typed beside it; none where that is withheld from who asks.
+    #[must_use]
+    pub fn told<'t>(&self, text: &'t FreeText, scope: &Scope) -> Option<&'t str> {
+        text.told(RecordKind::from_word(&self.kind), scope)
+    }
+
+    /// The same, for an answer.
+    #[must_use]
+    pub fn told_owned(&self, text: &FreeText, scope: &Scope) -> Option<String> {
+        self.told(text, scope).map(str::to_owned)
+    }
+
     /// Why it no longer stands, as a sentence; none while it stands.
     #[must_use]
-    pub fn fallen(&self, zone: &TimeZone, words: Words) -> Option<String> {
+    pub fn fallen(&self, actor: &Actor) -> Option<String> {
+        let words = actor.words();
         match (&self.void_reason, self.replaced_by) {
             (Some(reason), _) => {
                 let by = person_or_host(self.void_by_name.as_deref(), words);
-                let at = self.void_at.map(|at| said(moment(at), zone, words)).unwrap_or_default();
-                Some(say!(words, "record-void", at = at, by = by, reason = reason))
+                let at = self.void_at.map(|at| said(moment(at), &actor.time_zone, words)).unwrap_or_default();
+                Some(match self.told(reason, &actor.scope) {
+                    Some(reason) => say!(words, "record-void", at = at, by = by, reason = reason),
+                    None => say!(words, "record-void-withheld", at = at, by = by),
+                })
             }
             (None, Some(_)) => Some(say!(words, "record-replaced")),
             (None, None) => None,
@@ -171,7 +190,8 @@ impl Who {
 /// That and why a record is void.
 #[derive(Clone, Debug, Serialize, utoipa::ToSchema)]
 pub struct VoidView {
-    pub reason: String,
+    /// Null where it is withheld: of a record that belongs to no client, from who is limited to some.
+    pub reason: Option<String>,
     pub at: String,
     /// Null: the command line of the host.
     pub by: Option<Who>,
@@ -197,13 +217,15 @@ pub struct HeadView {
     pub clock_error_seconds: Option<i64>,
 }
 
-impl From<Head> for HeadView {
-    fn from(head: Head) -> Self {
+impl HeadView {
+    /// For who asks.
+    #[must_use]
+    pub fn of(head: Head, scope: &Scope) -> Self {
         let (occurred_at, clock_error_seconds) = (head.stamp().rfc3339(), head.clock_error_seconds());
-        let void = head.void_reason.map(|reason| VoidView {
-            reason,
+        let void = head.void_reason.as_ref().map(|reason| VoidView {
+            reason: head.told_owned(reason, scope),
             at: head.void_at.map(|at| moment(at).to_string()).unwrap_or_default(),
-            by: Who::of(head.void_by, head.void_by_name),
+            by: Who::of(head.void_by, head.void_by_name.clone()),
         });
         Self {
             id: head.id,

@@ -2,6 +2,7 @@
 
 pub mod act;
 mod api;
+pub mod free_text;
 pub mod head;
 mod page;
 pub mod store;

@@ -1,5 +1,6 @@
 //! Records of every kind in the database: what one hangs on, its void, and all those of a seeder.
 
+use super::free_text::FreeText;
 use super::head::Head;
 use crate::db::{Cx, Result, Work};
 use crate::{args, queries};
@@ -129,7 +130,7 @@ pub struct TimelineRow {
     pub third: Option<String>,
     pub flag: bool,
     pub runs: i64,
-    pub note: String,
+    pub note: FreeText,
 }
 
 /// Which part of a timeline, and for whom.

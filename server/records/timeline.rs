@@ -2,7 +2,7 @@
 
 pub use super::store::TimelineRow;
 use super::store::{self, Stretch};
-use crate::access::{Actor, Reach};
+use crate::access::{Actor, Reach, Scope};
 use crate::db::Cx;
 use crate::db::kind::Kind;
 use crate::fleet::seeder::act::find_seeder;
@@ -82,9 +82,9 @@ pub async fn between(
 }
 
 impl TimelineRow {
-    /// What happened, in a sentence.
+    /// What happened, in a sentence, and what was noted of it as far as that is told to who asks.
     #[must_use]
-    pub fn says(&self, reader: Reader) -> String {
+    pub fn says(&self, reader: Reader, scope: &Scope) -> String {
         let words = reader.words;
         let told = match Kind::from_word(&self.head.kind) {
             Some(Kind::Configuration) => {
@@ -116,7 +116,10 @@ impl TimelineRow {
             // The query tells of no other.
             _ => self.head.kind.clone(),
         };
-        if self.note.is_empty() { told } else { format!("{told} {}", self.note) }
+        match self.head.told(&self.note, scope) {
+            Some(note) if !note.is_empty() => format!("{told} {note}"),
+            _ => told,
+        }
     }
 
     fn subject(&self) -> &str {
@@ -176,10 +179,12 @@ fn yes_or_no(yes: bool) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::{Kind, TimelineRow};
-    use crate::access::Units;
+    use crate::access::{Reach, Scope, Units};
+    use crate::records::free_text::FreeText;
     use crate::records::head::Head;
     use crate::texts;
     use crate::web::reader::Reader;
+    use sowmark_core::ids::OrganizationId;
     use sowmark_core::words::{DecimalSign, Words};
     use uuid::Uuid;
 
@@ -211,13 +216,15 @@ mod tests {
             third,
             flag,
             runs: 1,
-            note: String::new(),
+            note: FreeText::default(),
         }
     }
 
     fn told(row: &TimelineRow) -> [String; 2] {
         let spanish = Words { decimal: DecimalSign::Comma, language: texts::language("es").unwrap() };
-        [texts::plain(), spanish].map(|words| row.says(Reader { units: Units::Metric, words }))
+        let organization = OrganizationId(Uuid::nil());
+        let all = Scope { organization, seeders: Reach::All, lots: Reach::All, clients: Reach::All };
+        [texts::plain(), spanish].map(|words| row.says(Reader { units: Units::Metric, words }, &all))
     }
 
     #[test]
@@ -304,7 +311,7 @@ mod tests {
     #[test]
     fn a_note_follows_as_it_was_written() {
         let mut noted = row(Kind::LayUp, [None; 3], true);
-        noted.note = "until 1.5.".to_owned();
+        noted.note = FreeText::from("until 1.5.");
         assert_eq!(told(&noted), ["Laid up. until 1.5.", "Quedó fuera de servicio. until 1.5."]);
     }
 }

@@ -316,7 +316,7 @@ fn months(found: &Found, zone: &TimeZone) -> Vec<(i64, i64)> {
 fn log_line(row: &TimelineRow, told: Told<'_>) -> LogLine {
     let reader = told.reader();
     let (words, zone) = (reader.words, &told.signed.actor.time_zone);
-    let says = row.says(reader);
+    let says = row.says(reader, &told.signed.actor.scope);
     LogLine {
         when: row.head.when(zone, words),
         says: match &row.unit {
@@ -324,7 +324,7 @@ fn log_line(row: &TimelineRow, told: Told<'_>) -> LogLine {
             None => says,
         },
         by: row.head.by_line(words),
-        fallen: row.head.fallen(zone, words),
+        fallen: row.head.fallen(&told.signed.actor),
     }
 }
 

@@ -5,12 +5,14 @@
 //! not stand here either.
 
 use super::Stamp;
-use crate::access::Permission;
+use crate::access::{Actor, Permission};
 use crate::calibration::with_lot::{WithLot, with_lot};
 use crate::seed::lot::act::{find_lot, lots, lots_in_choice};
+use crate::seed::lot::age::Age;
 use crate::seed::lot::label::Fact;
 use crate::seed::lot::store::LotRow;
 use crate::seed::lot_test;
+use crate::seed::lot_test::act::known_by;
 use crate::seed::lot_test::store::LotTestRow;
 use crate::seed::movement;
 use crate::seed::movement::act::MovementKind;
@@ -22,13 +24,11 @@ use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Posted, pairs};
 use crate::web::input;
 use crate::web::page::{Cookies, Page, show_with};
-use crate::web::reader::Reader;
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::extract::RawQuery;
 use axum::http::HeaderMap;
 use axum::response::Response;
-use jiff::tz::TimeZone;
 use sowmark_core::ids::LotId;
 use sowmark_core::say;
 
@@ -59,6 +59,8 @@ struct Card {
     lot: LotRow,
     facts: Vec<Fact>,
     tests: Vec<TestLine>,
+    /// How old the test is by which its germination is known.
+    age: Option<Age>,
     /// What is in stock and what went; none for who does not see stock.
     stock: Option<StockPart>,
     jobs: Vec<JobLine>,
@@ -133,7 +135,7 @@ pub(super) fn lot_form(signed: &Signed, lots: &[LotRow]) -> Form {
 
 async fn card(snapshot: &mut crate::db::Tx, signed: &Signed, headers: &HeaderMap, id: LotId) -> Result<Card, Error> {
     let (actor, cx) = (&signed.actor, &mut snapshot.cx());
-    let (reader, zone) = (actor.reader(), &actor.time_zone);
+    let reader = actor.reader();
     let lot = match find_lot(cx, &actor.scope, id).await {
         Err(Error::NotThere { what, .. }) => return Err(Error::not_there_at("/lot_id", what)),
         found => found?,
@@ -155,7 +157,7 @@ async fn card(snapshot: &mut crate::db::Tx, signed: &Signed, headers: &HeaderMap
             Some(StockPart {
                 balance: lines::balance(of_lot, reader),
                 unweighed: of_lot.balance.unweighed,
-                movements: movements.into_iter().map(|row| movement_line(row, reader, zone)).collect(),
+                movements: movements.into_iter().map(|row| movement_line(row, actor)).collect(),
             })
         }
         _ => None,
@@ -164,7 +166,8 @@ async fn card(snapshot: &mut crate::db::Tx, signed: &Signed, headers: &HeaderMap
     Ok(Card {
         name: lot.in_words(reader.words),
         facts: lot.facts(reader, sees_stock),
-        tests: tests.into_iter().map(|row| test_line(&row, reader, zone)).collect(),
+        age: Age::of(&lot, known_by(&tests).germination_percent.as_ref(), actor, signed.app.clock.now()),
+        tests: tests.into_iter().map(|row| test_line(&row, actor)).collect(),
         stock,
         jobs: lines::jobs(&usage, signed),
         tanks: lines::tanks(&usage, signed),
@@ -174,13 +177,13 @@ async fn card(snapshot: &mut crate::db::Tx, signed: &Signed, headers: &HeaderMap
     })
 }
 
-fn test_line(row: &LotTestRow, reader: Reader, zone: &TimeZone) -> TestLine {
-    let words = reader.words;
+fn test_line(row: &LotTestRow, actor: &Actor) -> TestLine {
+    let (reader, words) = (actor.reader(), actor.words());
     let measured = |of: &Option<String>| of.as_deref().map(|value| reader.measured(value)).unwrap_or_default();
     let percent =
         |of: &Option<String>| of.as_deref().map(|value| format!("{} %", words.decimal(value))).unwrap_or_default();
     TestLine {
-        when: row.head.when(zone, words),
+        when: row.head.when(&actor.time_zone, words),
         cells: vec![
             row.thousand_seed_weight.as_deref().map(|value| words.decimal(value)).unwrap_or_default(),
             measured(&row.bulk_density),
@@ -189,18 +192,18 @@ fn test_line(row: &LotTestRow, reader: Reader, zone: &TimeZone) -> TestLine {
             percent(&row.moisture_percent),
         ],
         by: row.head.by(words),
-        fallen: row.head.fallen(zone, words),
+        fallen: row.head.fallen(actor),
     }
 }
 
-fn movement_line(row: movement::store::MovementRow, reader: Reader, zone: &TimeZone) -> MovementLine {
-    let words = reader.words;
+fn movement_line(row: movement::store::MovementRow, actor: &Actor) -> MovementLine {
+    let (reader, words) = (actor.reader(), actor.words());
     MovementLine {
-        when: row.head.when(zone, words),
+        when: row.head.when(&actor.time_zone, words),
         what: MovementKind::from_word(&row.moved).map_or_else(String::new, |kind| kind.says(words)),
         mass: reader.measured(&row.mass),
         by: row.head.by(words),
-        fallen: row.head.fallen(zone, words),
+        fallen: row.head.fallen(actor),
         note: row.note,
     }
 }

@@ -145,8 +145,11 @@ impl Told<'_> {
             Some(Answer::Recalled(_)) => (say!(words, "report-answer-recalled", when = when), None),
             Some(Answer::Waived(waived)) => {
                 let until = self.said(waived.until);
-                let reason = &waived.reason;
-                (say!(words, "report-answer-waived", when = when, until = until, reason = reason), None)
+                let says = match waived.reason.as_ref().filter(|_| self.is_whole()) {
+                    Some(reason) => say!(words, "report-answer-waived", when = when, until = until, reason = reason),
+                    None => say!(words, "report-answer-waived-withheld", when = when, until = until),
+                };
+                (says, None)
             }
             Some(Answer::Gone) => (say!(words, "report-answer-gone", when = when), None),
         };
@@ -200,7 +203,7 @@ impl Told<'_> {
             history.waivers.iter().filter(|waiver| self.is_whole() && self.found.holds(waiver.moment.occurred_at));
         let waived = waived.map(|waiver| {
             let trigger = crate::readiness::trigger_in_words(waiver.what.trigger, words);
-            let (until, reason) = (self.said(waiver.what.until), &waiver.what.reason);
+            let (until, reason) = (self.said(waiver.what.until), waiver.what.reason.as_deref().unwrap_or_default());
             let says = say!(words, "report-exception-waived", trigger = trigger, until = until, reason = reason);
             (waiver.moment.occurred_at, says)
         });

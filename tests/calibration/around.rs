@@ -1,4 +1,4 @@
-//! What surrounds a catch: the air, the place, who checked it, and the known mass that its scale was checked with. It is kept
+//! What surrounds a catch: the air, how full the tank was, the place, who checked it, and the known mass that its scale was checked with. It is kept
 //! as it was read and changes nothing of the number.
 
 use super::bench::{Bench, text};
@@ -30,6 +30,7 @@ fn surrounded(bench: &Bench) -> Value {
     for (name, value) in [
         ("air_temperature", air("12.50", "°C")),
         ("relative_humidity_percent", json!("64.0")),
+        ("tank_fill_percent", json!("33.3")),
         ("place", json!("Yard, under the roof")),
         ("checked_by", json!("Cem, foreman")),
     ] {
@@ -43,19 +44,28 @@ async fn it_is_kept_as_it_was_read(world: World) {
     let record = bench.ana.create(&bench.path(), surrounded(&bench)).await;
     assert_eq!(record["air_temperature"], air("12.50", "°C"));
     assert_eq!(record["relative_humidity_percent"].to_string(), "64.0");
+    assert_eq!(record["tank_fill_percent"].to_string(), "33.3");
     assert_eq!((&record["place"], &record["checked_by"]), (&json!("Yard, under the roof"), &json!("Cem, foreman")));
     let path = format!("/calibrations/{}", text(&record["id"]));
     assert_eq!(bench.ana.read(&path).await["air_temperature"], air("12.50", "°C"));
     let page = bench.ana.get(&format!("/page{path}")).await.text;
-    for said in ["Air temperature", "12.50 °C", "64.0 %", "Yard, under the roof", "Cem, foreman"] {
+    for said in [
+        "Air temperature",
+        "12.50 °C",
+        "64.0 %",
+        "Tank full to about",
+        "33.3 %",
+        "Yard, under the roof",
+        "Cem, foreman",
+    ] {
         assert!(page.contains(said), "{said} is not on the record: {page}");
     }
     let plain = bench.ana.create(&bench.path(), bench.sheet(2)).await;
-    for name in ["air_temperature", "relative_humidity_percent", "place", "checked_by"] {
+    for name in ["air_temperature", "relative_humidity_percent", "tank_fill_percent", "place", "checked_by"] {
         assert_eq!(plain[name], json!(null), "{name}");
     }
     let page = bench.ana.get(&format!("/page/calibrations/{}", text(&plain["id"]))).await.text;
-    assert!(!page.contains("Air temperature") && !page.contains("Checked by"), "{page}");
+    assert!(!page.contains("Air temperature") && !page.contains("Tank full") && !page.contains("Checked by"), "{page}");
 }
 
 async fn it_changes_nothing_of_the_number(world: World) {
@@ -74,11 +84,13 @@ async fn what_cannot_be_is_refused(world: World) {
     let mut bad = bench.sheet(2);
     bad["air_temperature"] = air("125", "°C");
     bad["relative_humidity_percent"] = json!(101);
+    bad["tank_fill_percent"] = json!("100.5");
     bad["place"] = json!("a\nb");
     bad["checked_by"] = json!(" ");
     let answer = bench.ana.post(&bench.path(), bad).await;
     assert!(answer.text.contains("125 °C is no air in which seed is caught."), "{}", answer.text);
-    answer.refused(422, &["/air_temperature", "/relative_humidity_percent", "/place", "/checked_by"]);
+    let pointers = ["/air_temperature", "/relative_humidity_percent", "/tank_fill_percent", "/place", "/checked_by"];
+    answer.refused(422, &pointers);
     for (bad, pointers) in [
         (air("285", "K"), vec!["/air_temperature/unit"]),
         (air("warm", "°F"), vec!["/air_temperature/value"]),
@@ -150,6 +162,7 @@ fn typed<'a>(bench: &'a Bench, more: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a
         ("air_temperature/value", ""),
         ("air_temperature/unit", "°C"),
         ("relative_humidity_percent", ""),
+        ("tank_fill_percent", ""),
         ("place", ""),
         ("checked_by", ""),
         ("repeats/0/revolutions", "60"),
@@ -172,15 +185,16 @@ async fn the_sheet_folds_it_away_and_loses_nothing(world: World) {
     let bench = Bench::new(&world).await;
     let path = format!("/page/metering-units/{}/catch", bench.unit);
     let fresh = bench.ana.get(&path).await.text;
-    let folded = fresh.split("Air, place and who checked it").nth(1).expect("a folded part");
+    let folded = fresh.split("Air, tank, place and who checked it").nth(1).expect("a folded part");
     let folded = folded.split("</details>").next().expect("its end");
-    for name in ["air_temperature/value", "relative_humidity_percent", "place", "checked_by"] {
+    for name in ["air_temperature/value", "relative_humidity_percent", "tank_fill_percent", "place", "checked_by"] {
         assert!(folded.contains(&format!("name=\"{name}\"")), "{name}: {folded}");
     }
     assert!(!fresh.contains("<details class=\"more\" open>"), "nothing was typed yet");
     let wrong = [
         ("air_temperature/value", "125"),
         ("relative_humidity_percent", "much"),
+        ("tank_fill_percent", "-5"),
         ("place", "Yard"),
         ("checked_by", "Cem"),
         ("_do", "save"),
@@ -191,6 +205,8 @@ async fn the_sheet_folds_it_away_and_loses_nothing(world: World) {
         "<details class=\"more\" open>",
         "air_temperature/value-error",
         "relative_humidity_percent-error",
+        "tank_fill_percent-error",
+        "value=\"-5\"",
         "value=\"125\"",
         "value=\"much\"",
         "value=\"Yard\"",
@@ -202,11 +218,12 @@ async fn the_sheet_folds_it_away_and_loses_nothing(world: World) {
     // One more row keeps it, and a unit typed with the number is taken for what it says.
     let kept = bench.ana.submit(&path, &typed(&bench, &[("place", "Yard"), ("_do", "add_run/0")])).await;
     assert!(kept.status == 200 && kept.text.contains("value=\"Yard\""), "{}", kept.text);
-    let right = [("air_temperature/value", "54,5 °F"), ("relative_humidity_percent", "64"), ("_do", "save")];
+    let right = [("air_temperature/value", "54,5 °F"), ("tank_fill_percent", "62,5"), ("_do", "save")];
     let saved = bench.ana.submit(&path, &typed(&bench, &right)).await;
     assert_eq!(saved.status, 303, "{}", saved.text);
     let record = bench.ana.read(saved.headers["location"].to_str().unwrap()).await;
     assert_eq!(record["air_temperature"], air("54.5", "°F"));
+    assert_eq!(record["tank_fill_percent"].to_string(), "62.5");
     assert_eq!((&record["place"], &record["checked_by"]), (&json!(null), &json!(null)));
 }
 
@@ -225,6 +242,12 @@ async fn a_correction_from_a_phone_carries_it(world: World) {
     assert_eq!(answer["results"][1]["outcome"], "refused", "{answer}");
     let stored = bench.ana.read("/calibrations/0196d2a0-0000-7000-8000-0000000000e8").await;
     assert_eq!((&stored["air_temperature"], &stored["corrects"]), (&air("12.50", "°C"), &first["id"]));
+    assert_eq!(stored["tank_fill_percent"].to_string(), "33.3");
+    // The same entry again is the same; with another tank it is another, and refused.
+    let again = bench.ana.post("/sync", json!({ "entries": [entry(&right)] })).await.json();
+    assert_eq!(again["results"][0]["outcome"], "already_stored", "{again}");
+    right["tank_fill_percent"] = json!("34");
+    bench.ana.post(&bench.path(), right).await.refused(409, &[]);
     // What was refused stands on the sheet as it was sent, to be mended.
     let refused = bench.ana.get("/page/outbox").await;
     assert_eq!(refused.status, 200);
@@ -250,6 +273,7 @@ async fn each_reads_it_on_the_own_scale(world: World) {
     assert_eq!(browser.submit(&world, "/account/reading", &chosen).await.status, 303);
     let page = browser.get(&world, &path).await.text;
     assert!(page.contains("Temperatura del aire") && page.contains("12,50 °C") && page.contains("64,0 %"), "{page}");
+    assert!(page.contains("Tolva llena hasta cerca del") && page.contains("33,3 %"), "{page}");
 }
 
 async fn lists_have_it(world: World) {
@@ -266,6 +290,7 @@ async fn lists_have_it(world: World) {
         ("air_temperature [°C]", "10"),
         ("air_temperature_as_entered", "50 °F"),
         ("relative_humidity [%]", "64.0"),
+        ("tank_fill [%]", "33.3"),
         ("place", "Yard, under the roof"),
         ("checked_by", "Cem, foreman"),
     ] {

@@ -94,6 +94,7 @@ async fn farm(world: &World, ana: &Person) -> String {
     let mut caught = catch("2027-03-28T08:00:00Z", &wheat, None, AGREES);
     caught["air_temperature"] = json!({ "value": "54.5", "unit": "\u{b0}F" });
     caught["relative_humidity_percent"] = json!("64.0");
+    caught["tank_fill_percent"] = json!("40.0");
     caught["place"] = json!("=yard");
     caught["checked_by"] = json!("Cem; foreman");
     ana.create(&drill.path("calibrations"), caught).await;

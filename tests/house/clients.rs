@@ -1,11 +1,17 @@
 //! A client's agronomist against every route: whatever can be read, with whatever id, nothing of another client comes out.
-//! The same walk by the office finds it in many places, so the walk can find what leaks.
+//! The same walk by the office finds it in many places, so the walk can find what leaks. The machine's own records belong to no
+//! client: their facts are told, what the office typed beside them is not.
 
+use crate::feeds::{fetched, made};
 use crate::on_both;
-use crate::readiness::farm::{AGREES, Farm, catch, fill, job, lot_test, setup};
+use crate::people::browser::Browser;
+use crate::readiness::farm::{
+    AGREES, DISAGREES, Farm, catch, configuration, fill, job, lot_test, service, setup, text,
+};
 use crate::world::{Answer, Person, World};
 use axum::http::Method;
 use serde_json::{Value, json};
+use sowmark::access::Role;
 use sowmark::app;
 use sowmark::exchange::lists::Listed;
 use sowmark::web::routes::Surface;
@@ -13,7 +19,7 @@ use std::collections::BTreeSet;
 
 on_both!(a_clients_agronomist_is_told_nothing_of_another_client);
 
-/// Stands in every text of the other client's records.
+/// Stands in every text of the other client's records, and in all that the office typed beside the machine's.
 const SECRET: &str = "Quillhaven";
 /// Stands in the own client's.
 const OWN: &str = "Mellowmere";
@@ -46,7 +52,67 @@ async fn sown(farm: &Farm, name: &str, month: &str, area: &str) -> Vec<String> {
     let sowing = farm.log("jobs", sowing).await;
     let emptied = json!({ "occurred_at": at("07"), "lot_id": lot, "mass": { "value": "50", "unit": "kg" } });
     let emptied = farm.log("emptyings", emptied).await;
-    vec![client, field, lot, test, sold, filled, caught, sowing, emptied]
+    let mut held = catch(&at("08"), &lot, Some(&farm.scale), DISAGREES);
+    let again = held["repeats"][0].clone();
+    held["repeats"].as_array_mut().expect("repeats").push(again);
+    held["repeats"][0]["set_aside"] = json!(format!("{name} set aside"));
+    let held = farm.log("calibrations", held).await;
+    let decision = json!({ "decision": "rejected", "reason": format!("{name} decided") });
+    ana.create(&format!("/calibrations/{held}/decisions"), decision).await;
+    let wrong = farm.log("jobs", job(&at("09"), &lot, "1400", "7.2")).await;
+    ana.create(&format!("/records/{wrong}/void"), json!({ "reason": format!("{name} voided") })).await;
+    vec![client, field, lot, test, sold, filled, caught, sowing, emptied, held, wrong]
+}
+
+/// What the office typed beside the machine's records, each text its own.
+const TYPED: [&str; 11] = [
+    "fitted",
+    "worn part",
+    "laid up for",
+    "taken back for",
+    "let pass for",
+    "void setup",
+    "void service",
+    "void configuration",
+    "void lay-up",
+    "void check",
+    "void waiver",
+];
+
+/// The machine's own records with free text in each field that takes one, and their ids.
+async fn kept(farm: &Farm) -> Vec<String> {
+    let typed = |what: &str| {
+        assert!(TYPED.contains(&what), "{what}");
+        json!(format!("{SECRET} {what}"))
+    };
+    let noted = |mut record: Value, what: &str| {
+        record["note"] = typed(what);
+        record
+    };
+    let at = |day: &str| format!("2027-05-{day}T08:00:00Z");
+    let waiver = |trigger: &str| json!({ "occurred_at": at("22"), "trigger": trigger, "until": "2027-07-01", "reason": typed("let pass for") });
+    let laid_up = |day: &str, laid_up: bool| json!({ "occurred_at": at(day), "laid_up": laid_up });
+    let check = json!({ "occurred_at": at("20"), "reference": { "value": "10", "unit": "kg" },
+        "reading": { "value": "9", "unit": "kg" } });
+    let check = text(&farm.ana.create(&format!("/scales/{}/checks", farm.scale), check).await["id"]);
+    let ids = vec![
+        farm.log("setups", noted(setup(&at("20"), &farm.coarse, "5:2", "12"), "fitted")).await,
+        farm.at_seeder("services", noted(service(&at("20"), false), "worn part")).await,
+        farm.at_seeder("lay-ups", noted(laid_up("20", true), "laid up for")).await,
+        farm.at_seeder("lay-ups", noted(laid_up("21", false), "taken back for")).await,
+        farm.log("waivers", waiver("roller_changed")).await,
+        farm.log("setups", setup(&at("23"), &farm.fine, "5:2", "12")).await,
+        farm.at_seeder("services", service(&at("23"), false)).await,
+        farm.at_seeder("configurations", configuration(&at("23"), "5")).await,
+        farm.at_seeder("lay-ups", laid_up("23", true)).await,
+        check,
+        farm.log("waivers", waiver("gate_changed")).await,
+    ];
+    let voids = TYPED.iter().filter(|what| what.starts_with("void"));
+    for (record, what) in ids[5..].iter().zip(voids) {
+        farm.ana.create(&format!("/records/{record}/void"), json!({ "reason": typed(what) })).await;
+    }
+    ids
 }
 
 /// Every address that can be read: with each of the ids in the place of one, and with each of the queries by which pages and
@@ -84,8 +150,10 @@ async fn a_clients_agronomist_is_told_nothing_of_another_client(world: World) {
     world.set_time("2027-06-01T06:00:00Z");
     let farm = Farm::new(&world).await;
     farm.log("setups", setup("2027-03-21T08:00:00Z", &farm.fine, "5:2", "12")).await;
-    let own = sown(&farm, OWN, "04", "12").await;
-    let others = sown(&farm, SECRET, "05", "34").await;
+    let others = sown(&farm, SECRET, "04", "34").await;
+    let own = sown(&farm, OWN, "05", "12").await;
+    farm.log("fills", fill("2027-05-10T08:00:00Z", &own[2])).await;
+    let machines = kept(&farm).await;
     let organization = farm.ana.organization;
     let gus = world.member_for(organization, "gus-clients@example.org", "agronomist", &[&own[0]]).await;
     let mia = world.member(organization, "mia-clients@example.org", "agronomist").await;
@@ -94,11 +162,19 @@ async fn a_clients_agronomist_is_told_nothing_of_another_client(world: World) {
     let shared =
         [farm.seeder.clone(), farm.unit.clone(), farm.scale.clone(), signed["id"].as_str().unwrap().to_owned()];
     let (own_lot, own_catch) = (&own[2], &own[6]);
-    let ids: Vec<String> = others.iter().chain(&shared).chain([own_lot, own_catch]).cloned().collect();
-    let queries =
-        [("client_id", &others[0]), ("field_id", &others[1]), ("lot_id", &others[2]), ("unit_id", &farm.unit)];
+    let ids: Vec<String> =
+        others.iter().chain(&shared).chain(&machines).chain([own_lot, own_catch, &own[9]]).cloned().collect();
+    let queries = [
+        ("client_id", &others[0]),
+        ("client_id", &own[0]),
+        ("field_id", &others[1]),
+        ("lot_id", &others[2]),
+        ("unit_id", &farm.unit),
+        ("seeder_id", &farm.seeder),
+    ];
     let queries = queries.map(|(name, id)| format!("{name}={id}"));
     let (mut told, mut by_office, mut of_own) = (Vec::new(), BTreeSet::new(), BTreeSet::new());
+    let (mut unread, mut unread_of_own) = (BTreeSet::from(TYPED), BTreeSet::from(["decided", "voided", "set aside"]));
     for (surface, path) in addresses(&ids, &queries) {
         let answer = read(&gus, surface, &path).await;
         assert!(answer.status.as_u16() < 500, "{path}: {}", answer.text);
@@ -109,16 +185,27 @@ async fn a_clients_agronomist_is_told_nothing_of_another_client(world: World) {
         }
         if answer.text.contains(OWN) {
             of_own.insert(path.split('?').next().unwrap_or_default().to_owned());
+            unread_of_own.retain(|what| !answer.text.contains(&format!("{OWN} {what}")));
         }
         if others.iter().any(|id| path.ends_with(id.as_str())) || !path.contains(['?']) {
             let office = read(&farm.ana, surface, &path).await;
             if office.text.contains(SECRET) {
+                unread.retain(|what| !office.text.contains(&format!("{SECRET} {what}")));
                 by_office.insert(path.split('?').next().unwrap_or_default().to_owned());
             }
         }
     }
     assert_eq!(told, Vec::<String>::new(), "of another client");
     assert!(by_office.len() >= 30 && of_own.len() >= 20, "the walk finds little: {by_office:?} {of_own:?}");
+    assert!(unread.is_empty() && unread_of_own.is_empty(), "found nowhere: {unread:?}, {unread_of_own:?}");
+    what_stands_in_its_place(&farm, &gus, &machines).await;
+    what_the_office_cuts_out_for_a_client_is_alike(&farm, &own[0]).await;
+    let mut browser = Browser::of(&world, &gus, Role::Agronomist).await;
+    let feed = made(&world, &mut browser).await;
+    for file in ["due.ics", "due.atom"] {
+        let read = fetched(&world, &format!("{feed}/{file}")).await;
+        assert!(read.status == 200 && !read.text.contains(SECRET), "{}", read.text);
+    }
     // The trail keeps its chain: every line's place and hash, and the content of those about the own client.
     let lines =
         async |person: &Person| person.read("/audit?limit=500").await["items"].as_array().expect("lines").clone();
@@ -131,6 +218,50 @@ async fn a_clients_agronomist_is_told_nothing_of_another_client(world: World) {
     for id in [own_lot, own_catch, &own[1], &own[4], &own[7]] {
         assert!(content(id).is_some_and(|change| change != "null"), "{id} is the own client's");
     }
+    let of_setup = seen.iter().find(|line| line["subject"]["id"] == *machines[0]).expect("the machine's record");
+    assert_eq!((&of_setup["change"]["note"], &of_setup["change"]["drive_ratio"]), (&json!(null), &json!("5:2")));
     let withheld: Vec<_> = seen.iter().filter(|line| line["action"] == "withheld").collect();
     assert!(withheld.len() >= others.len() && withheld.iter().all(|line| line["change"].is_null()), "{withheld:?}");
+}
+
+/// The facts of a machine's records are told, who entered them and until when; in the place of the text stands that there is one.
+async fn what_stands_in_its_place(farm: &Farm, gus: &Person, machines: &[String]) {
+    let now = gus.read(&format!("/metering-units/{}/readiness", farm.unit)).await;
+    let due = now["due"].as_array().expect("a list").iter().find(|due| due["trigger"] == "roller_changed");
+    let waived = &due.unwrap_or_else(|| panic!("{now}"))["waived"];
+    assert_eq!((&waived["id"], &waived["reason"]), (&json!(machines[4]), &json!(null)), "{now}");
+    assert!(text(&waived["by"]).starts_with("ana") && text(&waived["until"]).starts_with("2027-07-0"), "{now}");
+    let board = gus.get("/page/").await.text;
+    assert!(board.contains("The reason is the office’s own."), "{board}");
+    let found = |list: &Value, id: &str| {
+        let items = list["items"].as_array().expect("a list");
+        items.iter().find(|item| item["id"] == *id).unwrap_or_else(|| panic!("{id} in {list}")).clone()
+    };
+    let waivers = gus.read(&format!("/metering-units/{}/waivers", farm.unit)).await;
+    assert_eq!(found(&waivers, &machines[4])["reason"], json!(null));
+    let setups = gus.read(&format!("/metering-units/{}/setups", farm.unit)).await;
+    let fitted = found(&setups, &machines[0]);
+    assert_eq!((&fitted["roller"], &fitted["note"]), (&json!("coarse studded"), &json!(null)));
+    let void = &found(&setups, &machines[5])["void"];
+    assert!(void["reason"].is_null() && !void["at"].is_null() && !void["by"].is_null(), "{void}");
+    // An empty cell would make a void record one that stands.
+    let list = gus.get("/page/exchange/csv/setups.csv").await;
+    let line = list.text.lines().find(|line| line.starts_with(&machines[5])).unwrap_or_else(|| panic!("{}", list.text));
+    assert!(line.contains(",withheld,"), "{line}");
+    let page = gus.get(&format!("/page/seeders/{}", farm.seeder)).await.text;
+    assert!(page.contains("coarse studded") && page.contains("The reason is the office’s own."), "{page}");
+}
+
+/// A report and a list that the office makes for one client hold what that client's agronomist would read.
+async fn what_the_office_cuts_out_for_a_client_is_alike(farm: &Farm, client: &str) {
+    let mut answers = vec![farm.ana.get(&format!("/page/reports/season?client_id={client}")).await];
+    for list in Listed::ALL.iter().filter(|list| **list != Listed::Crews) {
+        answers.push(farm.ana.get(&format!("/page/exchange/csv/{}.csv?client_id={client}", list.word())).await);
+    }
+    // The office chooses among all its clients.
+    let choice = format!(">{SECRET} Farm</option>");
+    for answer in &answers {
+        assert!(answer.status == 200 && !answer.text.replace(&choice, "").contains(SECRET), "{}", answer.text);
+    }
+    assert!(answers[0].text.contains("for a reason of its own"), "{}", answers[0].text);
 }

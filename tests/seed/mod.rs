@@ -1,5 +1,6 @@
 //! The seed through the API and on its pages: lots and what is known of them, fills, jobs, and who sees what.
 
+mod age;
 mod hostile;
 mod jobs;
 mod labels;

@@ -36,8 +36,8 @@ pub struct Waived {
     pub waiver: Uuid,
     /// Until when.
     pub until: Timestamp,
-    /// Why.
-    pub reason: String,
+    /// Why; none where that is not told to who asks.
+    pub reason: Option<String>,
 }
 
 /// The record that began a trigger.

@@ -128,8 +128,8 @@ pub struct Waiver {
     pub trigger: Trigger,
     /// Until when; at this instant it has expired.
     pub until: Timestamp,
-    /// Why.
-    pub reason: String,
+    /// Why; none where that is not told to who asks. Nothing is computed from it.
+    pub reason: Option<String>,
 }
 
 /// What surrounds the unit: its organization's zone, lots, seasons, scales and policies.

@@ -3,6 +3,7 @@
 #![allow(clippy::expect_used, clippy::unwrap_used)] // A test that cannot build its plan has failed.
 #![allow(clippy::float_cmp)] // Equal means equal where nothing is rounded.
 
+mod age;
 mod figures;
 mod gate;
 mod ground;

@@ -179,7 +179,7 @@ impl Fleet {
         let moment = self.moment(when);
         self.history.waivers.push(Dated::new(
             moment,
-            Waiver { trigger, until: at(until), reason: "the seam of two lots of one field".into() },
+            Waiver { trigger, until: at(until), reason: Some("the seam of two lots of one field".into()) },
         ));
         moment.id
     }

@@ -78,7 +78,7 @@ fn record(fleet: &mut Fleet, index: usize, (kind, occurred, late, [a, b, c, d]):
             let until = hour(occurred + 24);
             history
                 .waivers
-                .push(Dated::new(moment, Waiver { trigger: Trigger::ALL[d], until, reason: "a reason".into() }));
+                .push(Dated::new(moment, Waiver { trigger: Trigger::ALL[d], until, reason: Some("a reason".into()) }));
         }
         20 => fleet.around.policies.push(Dated::new(moment, policy(a, b, c))),
         _ => fleet.around.seasons.push(season(id, occurred, b)),

@@ -16,7 +16,7 @@ fn a_waiver_takes_its_trigger_out_of_the_state_from_when_it_was_given_until_it_e
         // The trigger stays listed, with who and why to be found by the waiver.
         assert_eq!(now.due.len(), 1);
         let until = at("04-09 00:00");
-        let expected = Waived { waiver, until, reason: "the seam of two lots of one field".into() };
+        let expected = Waived { waiver, until, reason: Some("the seam of two lots of one field".into()) };
         assert_eq!(now.due[0].waived, waived.then_some(expected), "at {when}");
         let factor = now.in_force.map(|factor| (factor.calibration.0, factor.recalled));
         assert_eq!(factor, waived.then_some((calibration, false)), "at {when}");

@@ -201,6 +201,7 @@ const CALIBRATIONS: &[Column] = &[
     may("planned_speed", "planned/speed", SPEED, "9"),
     may("air_temperature", "air_temperature", TEMPERATURE, "11.5"),
     may("relative_humidity", "relative_humidity_percent", PERCENT, "64"),
+    may("tank_fill", "tank_fill_percent", PERCENT, "50"),
     may("place", "place", Holds::Text, ""),
     may("checked_by", "checked_by", Holds::Text, ""),
     may("note", "note", Holds::Text, ""),

@@ -158,7 +158,7 @@ pub(super) async fn scale_names(signed: &Signed) -> Result<HashMap<Uuid, String>
 pub(super) async fn scale_checks(out: &mut Out, signed: &Signed) -> Result<(), Error> {
     let names = scale_names(signed).await?;
     let sheet = Sheet::<CheckRow>::new(out.way())
-        .head(|row| &row.head)
+        .head(&signed.actor.scope, |row| &row.head)
         .text("scale", |row| names.get(&row.scale_id).cloned())
         .measured::<Mass>("reference", |row| Some(&row.reference))
         .measured::<Mass>("reading", |row| Some(&row.reading))
@@ -212,7 +212,7 @@ pub(super) async fn unit_names(signed: &Signed) -> Result<HashMap<Uuid, (String,
 pub(super) async fn configurations(out: &mut Out, signed: &Signed) -> Result<(), Error> {
     let names = seeder_names(signed).await?;
     let sheet = Sheet::<ConfigurationRow>::new(out.way())
-        .head(|row| &row.head)
+        .head(&signed.actor.scope, |row| &row.head)
         .text("seeder", |row| names.get(&row.seeder_id).cloned())
         .measured::<Length>("working_width", |row| Some(&row.working_width))
         .measured::<Length>("row_spacing", |row| Some(&row.row_spacing));
@@ -233,14 +233,14 @@ pub(super) async fn configurations(out: &mut Out, signed: &Signed) -> Result<(),
 pub(super) async fn setups(out: &mut Out, signed: &Signed) -> Result<(), Error> {
     let names = unit_names(signed).await?;
     let sheet = Sheet::<SetupRow>::new(out.way())
-        .head(|row| &row.head)
+        .head(&signed.actor.scope, |row| &row.head)
         .text("seeder", |row| names.get(&row.metering_unit_id).map(|(seeder, _)| seeder.clone()))
         .text("metering_unit", |row| names.get(&row.metering_unit_id).map(|(_, unit)| unit.clone()))
         .text("roller", |row| Some(row.roller.clone()))
         .text("drive_ratio", |row| Some(row.drive_ratio.clone()))
         .text("gate", |row| row.gate.clone())
         .number("runs", |row| Some(row.runs.to_string()))
-        .text("note", |row| Some(row.note.clone()));
+        .text("note", |row| row.head.told_owned(&row.note, &signed.actor.scope));
     out.head(&sheet).await?;
     for unit in all_units(signed).await? {
         pages!(out, signed, sheet, |cx, scope, asked| setup::page_of_setups(cx, scope, unit.id(), asked), dated);
@@ -251,12 +251,12 @@ pub(super) async fn setups(out: &mut Out, signed: &Signed) -> Result<(), Error> 
 pub(super) async fn services(out: &mut Out, signed: &Signed) -> Result<(), Error> {
     let (seeders, units) = (seeder_names(signed).await?, unit_names(signed).await?);
     let sheet = Sheet::<ServiceRow>::new(out.way())
-        .head(|row| &row.head)
+        .head(&signed.actor.scope, |row| &row.head)
         .text("seeder", |row| seeders.get(&row.seeder_id).cloned())
         .text("metering_unit", |row| units.get(&row.metering_unit_id?).map(|(_, unit)| unit.clone()))
         .text("component", |row| Some(row.component.clone()))
         .text("affects_metering", |row| Some(yes_no(row.affects_metering)))
-        .text("note", |row| Some(row.note.clone()));
+        .text("note", |row| row.head.told_owned(&row.note, &signed.actor.scope));
     out.head(&sheet).await?;
     for seeder in all_seeders(signed).await? {
         let id = SeederId(seeder.id);
@@ -268,10 +268,10 @@ pub(super) async fn services(out: &mut Out, signed: &Signed) -> Result<(), Error
 pub(super) async fn lay_ups(out: &mut Out, signed: &Signed) -> Result<(), Error> {
     let names = seeder_names(signed).await?;
     let sheet = Sheet::<LayUpRow>::new(out.way())
-        .head(|row| &row.head)
+        .head(&signed.actor.scope, |row| &row.head)
         .text("seeder", |row| names.get(&row.seeder_id).cloned())
         .text("laid_up", |row| Some(yes_no(row.laid_up)))
-        .text("note", |row| Some(row.note.clone()));
+        .text("note", |row| row.head.told_owned(&row.note, &signed.actor.scope));
     out.head(&sheet).await?;
     for seeder in all_seeders(signed).await? {
         let id = SeederId(seeder.id);

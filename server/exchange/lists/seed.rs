@@ -98,7 +98,7 @@ pub(super) async fn lot_names(signed: &Signed) -> Result<HashMap<Uuid, (String, 
 pub(super) async fn lot_tests(out: &mut Out, signed: &Signed) -> Result<(), Error> {
     let names = lot_names(signed).await?;
     let sheet = Sheet::<LotTestRow>::new(out.way())
-        .head(|row| &row.head)
+        .head(&signed.actor.scope, |row| &row.head)
         .text("lot_number", |row| names.get(&row.lot_id).map(|(number, _)| number.clone()))
         .text("crop", |row| names.get(&row.lot_id).map(|(_, crop)| crop.clone()))
         .measured::<SeedWeight>("thousand_seed_weight", |row| row.thousand_seed_weight.as_deref())
@@ -117,7 +117,7 @@ pub(super) async fn lot_tests(out: &mut Out, signed: &Signed) -> Result<(), Erro
 pub(super) async fn movements(out: &mut Out, signed: &Signed) -> Result<(), Error> {
     let names = lot_names(signed).await?;
     let sheet = Sheet::<MovementRow>::new(out.way())
-        .head(|row| &row.head)
+        .head(&signed.actor.scope, |row| &row.head)
         .text("lot_number", |row| names.get(&row.lot_id).map(|(number, _)| number.clone()))
         .text("crop", |row| names.get(&row.lot_id).map(|(_, crop)| crop.clone()))
         .text("kind", |row| Some(row.moved.clone()))
@@ -134,7 +134,7 @@ pub(super) async fn movements(out: &mut Out, signed: &Signed) -> Result<(), Erro
 pub(super) async fn fills(out: &mut Out, signed: &Signed) -> Result<(), Error> {
     let names = lot_names(signed).await?;
     let sheet = Sheet::<FillRow>::new(out.way())
-        .head(|row| &row.head)
+        .head(&signed.actor.scope, |row| &row.head)
         .text("seeder", |row| Some(row.seeder.clone()))
         .text("metering_unit", |row| Some(row.unit.clone()))
         .text("lot_number", |row| names.get(&row.lot_id).map(|(number, _)| number.clone()))
@@ -150,7 +150,7 @@ pub(super) async fn fills(out: &mut Out, signed: &Signed) -> Result<(), Error> {
 pub(super) async fn emptyings(out: &mut Out, signed: &Signed) -> Result<(), Error> {
     let names = lot_names(signed).await?;
     let sheet = Sheet::<EmptyingRow>::new(out.way())
-        .head(|row| &row.head)
+        .head(&signed.actor.scope, |row| &row.head)
         .text("seeder", |row| Some(row.seeder.clone()))
         .text("metering_unit", |row| Some(row.unit.clone()))
         .text("lot_number", |row| names.get(&row.lot_id).map(|(number, _)| number.clone()))
@@ -173,7 +173,7 @@ fn ended(row: &JobRow) -> Option<String> {
 pub(super) async fn jobs(out: &mut Out, signed: &Signed) -> Result<(), Error> {
     let names = lot_names(signed).await?;
     let sheet = Sheet::<JobRow>::new(out.way())
-        .head(|row| &row.head)
+        .head(&signed.actor.scope, |row| &row.head)
         .text("ended_at", ended)
         .text("seeder", |row| Some(row.seeder.clone()))
         .text("metering_unit", |row| Some(row.unit.clone()))

@@ -4,7 +4,7 @@
 //! was entered, because that is what was measured.
 
 use super::out::Way;
-use crate::access::Units;
+use crate::access::{Scope, Units};
 use crate::records::head::Head;
 use crate::web::error::Error;
 use sowmark_core::quantity::unit::{self, dimension};
@@ -73,6 +73,12 @@ pub(super) fn converted<D: Columned>(entered: &str, units: Units) -> Result<Stri
         return Ok(quantity.value_text().to_owned());
     }
     Ok(digits(from_si(quantity.si(), shown)))
+}
+
+/// Why a record is void. A record whose reason is withheld says so: an empty cell would make it one that stands.
+fn told_void(head: &Head, scope: &Scope) -> Option<String> {
+    let reason = head.void_reason.as_ref()?;
+    Some(head.told(reason, scope).unwrap_or("withheld").to_owned())
 }
 
 /// A computed number without zeros at its end.
@@ -167,9 +173,9 @@ impl<'a, R: 'a> Sheet<'a, R> {
         .text(&format!("{name}_as_entered"), move |row| entered(row).map(str::to_owned))
     }
 
-    /// What every record carries.
+    /// What every record carries, for who asks.
     #[must_use]
-    pub fn head(self, head: impl for<'r> Fn(&'r R) -> &'r Head + Clone + Send + Sync + 'a) -> Self {
+    pub fn head(self, scope: &'a Scope, head: impl for<'r> Fn(&'r R) -> &'r Head + Clone + Send + Sync + 'a) -> Self {
         let of = || head.clone();
         let (id, when, recorded, by, corrects, replaced, void) = (of(), of(), of(), of(), of(), of(), of());
         self.text("id", move |row| Some(id(row).id.to_string()))
@@ -178,7 +184,7 @@ impl<'a, R: 'a> Sheet<'a, R> {
             .text("recorded_by", move |row| by(row).recorded_by_name.clone())
             .text("corrects", move |row| corrects(row).corrects.map(|id| id.to_string()))
             .text("replaced_by", move |row| replaced(row).replaced_by.map(|id| id.to_string()))
-            .text("void", move |row| void(row).void_reason.clone())
+            .text("void", move |row| told_void(void(row), scope))
     }
 
     /// The headings, in order.

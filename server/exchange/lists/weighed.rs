@@ -53,10 +53,10 @@ impl OfCalibration for Calibration {
 }
 
 /// What both lists begin with.
-fn begun<'a, R: OfCalibration>(out: &Out, named: &'a Named) -> Sheet<'a, R> {
+fn begun<'a, R: OfCalibration>(out: &Out, signed: &'a Signed, named: &'a Named) -> Sheet<'a, R> {
     let row = |line: &R| line.calibration().row.clone();
     Sheet::<R>::new(out.way())
-        .head(|line: &R| &line.calibration().row.head)
+        .head(&signed.actor.scope, |line: &R| &line.calibration().row.head)
         .text("seeder", move |line| first(&named.units, line.calibration().row.metering_unit_id))
         .text("metering_unit", move |line| second(&named.units, line.calibration().row.metering_unit_id))
         .text("lot_number", move |line| first(&named.lots, line.calibration().row.lot_id))
@@ -68,6 +68,7 @@ fn begun<'a, R: OfCalibration>(out: &Out, named: &'a Named) -> Sheet<'a, R> {
         .measured::<Speed>("planned_speed", |line: &R| line.calibration().row.planned_speed.as_deref())
         .temperature("air_temperature", |line: &R| line.calibration().row.air_temperature.as_deref())
         .number("relative_humidity [%]", move |line| row(line).relative_humidity_percent)
+        .number("tank_fill [%]", move |line| row(line).tank_fill_percent)
         .text("place", move |line| row(line).place)
         .text("checked_by", move |line| row(line).checked_by)
         .text("note", move |line| Some(row(line).note))
@@ -90,7 +91,7 @@ async fn page_of(
 
 pub(super) async fn calibrations(out: &mut Out, signed: &Signed) -> Result<(), Error> {
     let named = Named::of(signed).await?;
-    let sheet = begun::<Calibration>(out, &named)
+    let sheet = begun::<Calibration>(out, signed, &named)
         .text("status", |line| Some(line.status().word().to_owned()))
         .text("verdict", |line| word(&line.judgement.verdict).ok())
         .computed::<MeterFactor>("factor_per_run", |line| Some(line.judgement.factor))
@@ -209,7 +210,7 @@ fn slip(line: &CatchLine) -> Option<String> {
 
 pub(super) async fn catches(out: &mut Out, signed: &Signed) -> Result<(), Error> {
     let named = Named::of(signed).await?;
-    let sheet = begun::<CatchLine>(out, &named)
+    let sheet = begun::<CatchLine>(out, signed, &named)
         .number("repeat", |line| Some((line.repeat + 1).to_string()))
         .number("revolutions", counted)
         .number("pulses", pulses)

@@ -23,7 +23,7 @@ use sowmark_core::ids::OrganizationId;
 pub const FORMAT: &str = "sowmark organization";
 /// The format's version. A column that is added makes a new one: a reader of the old would not know it. One that is added may
 /// be empty, so files of earlier versions are taken in, and the columns that they lack are empty.
-pub const VERSION: u32 = 2;
+pub const VERSION: u32 = 3;
 
 /// The routes of the export.
 #[must_use]

@@ -434,6 +434,7 @@ pub const TABLES: &[Table] = &[
             may("planned_speed", SPEED),
             may("air_temperature", TEMPERATURE),
             may("relative_humidity_percent", NUMBER),
+            may("tank_fill_percent", NUMBER),
             may("place", Text),
             may("checked_by", Text),
             must("note", Text),

@@ -2,7 +2,7 @@
 
 use super::act::{self, ConfigurationDraft};
 use super::store::ConfigurationRow;
-use crate::access::Permission;
+use crate::access::{Permission, Scope};
 use crate::records::head::HeadView;
 use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
@@ -37,12 +37,10 @@ pub(in crate::fleet) struct ConfigurationView {
     pub(crate) row_spacing: Q,
 }
 
-impl TryFrom<ConfigurationRow> for ConfigurationView {
-    type Error = Error;
-
-    fn try_from(row: ConfigurationRow) -> Result<Self, Error> {
+impl ConfigurationView {
+    pub(in crate::fleet) fn of(row: ConfigurationRow, scope: &Scope) -> Result<Self, Error> {
         Ok(Self {
-            head: row.head.into(),
+            head: HeadView::of(row.head, scope),
             seeder_id: row.seeder_id,
             working_width: Q::stored::<dimension::Length>(&row.working_width)?,
             row_spacing: Q::stored::<dimension::Length>(&row.row_spacing)?,
@@ -58,7 +56,7 @@ async fn add_configuration(
     let outcome = act::add_configuration(&signed, SeederId(parent), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_configuration(&mut conn.cx(), &signed.actor.scope, outcome.id()).await?;
-    Ok(Created(outcome, row.try_into()?))
+    Ok(Created(outcome, ConfigurationView::of(row, &signed.actor.scope)?))
 }
 
 async fn list_configurations(
@@ -68,5 +66,5 @@ async fn list_configurations(
 ) -> Result<Json<List<ConfigurationView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::page_of_configurations(&mut conn.cx(), &signed.actor.scope, SeederId(parent), &asked).await?;
-    Ok(Json(list.try_map(ConfigurationView::try_from)?))
+    Ok(Json(list.try_map(|row| ConfigurationView::of(row, &signed.actor.scope))?))
 }

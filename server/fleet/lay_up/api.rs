@@ -2,7 +2,7 @@
 
 use super::act::{self, LayUpDraft};
 use super::store::LayUpRow;
-use crate::access::Permission;
+use crate::access::{Permission, Scope};
 use crate::records::head::HeadView;
 use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
@@ -32,14 +32,15 @@ pub(in crate::fleet) struct LayUpView {
     head: HeadView,
     seeder_id: Uuid,
     laid_up: bool,
-    note: String,
+    /// What was typed beside it; null where that is withheld: of a record that belongs to no client, from who is limited to
+    /// some.
+    note: Option<String>,
 }
 
-impl TryFrom<LayUpRow> for LayUpView {
-    type Error = Error;
-
-    fn try_from(row: LayUpRow) -> Result<Self, Error> {
-        Ok(Self { head: row.head.into(), seeder_id: row.seeder_id, laid_up: row.laid_up, note: row.note })
+impl LayUpView {
+    fn of(row: LayUpRow, scope: &Scope) -> Result<Self, Error> {
+        let note = row.head.told_owned(&row.note, scope);
+        Ok(Self { head: HeadView::of(row.head, scope), seeder_id: row.seeder_id, laid_up: row.laid_up, note })
     }
 }
 
@@ -51,7 +52,7 @@ async fn add_lay_up(
     let outcome = act::add_lay_up(&signed, SeederId(parent), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_lay_up(&mut conn.cx(), &signed.actor.scope, outcome.id()).await?;
-    Ok(Created(outcome, row.try_into()?))
+    Ok(Created(outcome, LayUpView::of(row, &signed.actor.scope)?))
 }
 
 async fn list_lay_ups(
@@ -61,5 +62,5 @@ async fn list_lay_ups(
 ) -> Result<Json<List<LayUpView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::page_of_lay_ups(&mut conn.cx(), &signed.actor.scope, SeederId(parent), &asked).await?;
-    Ok(Json(list.try_map(LayUpView::try_from)?))
+    Ok(Json(list.try_map(|row| LayUpView::of(row, &signed.actor.scope))?))
 }

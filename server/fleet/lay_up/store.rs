@@ -3,6 +3,7 @@
 use super::act::LayUpDraft;
 use crate::access::Scope;
 use crate::db::{Cx, Result, Work};
+use crate::records::free_text::FreeText;
 use crate::records::head::Head;
 use crate::{args, queries};
 use jiff::Timestamp;
@@ -31,7 +32,7 @@ pub struct LayUpRow {
     pub head: Head,
     pub seeder_id: Uuid,
     pub laid_up: bool,
-    pub note: String,
+    pub note: FreeText,
 }
 
 pub(super) async fn add(work: &mut Work, id: Uuid, seeder: SeederId, draft: &LayUpDraft) -> Result<()> {

@@ -2,7 +2,7 @@
 
 use super::act::{self, CheckDraft, ScaleDraft};
 use super::store::{CheckRow, ScaleRow};
-use crate::access::Permission;
+use crate::access::{Permission, Scope};
 use crate::records::head::HeadView;
 use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
@@ -69,13 +69,18 @@ struct ScaleCheckView {
     certificate: Option<String>,
 }
 
-impl TryFrom<CheckRow> for ScaleCheckView {
-    type Error = Error;
-
-    fn try_from(row: CheckRow) -> Result<Self, Error> {
+impl ScaleCheckView {
+    fn of(row: CheckRow, scope: &Scope) -> Result<Self, Error> {
         let (reference, reading) = (Q::stored::<Mass>(&row.reference)?, Q::stored::<Mass>(&row.reading)?);
         let (reference_identity, certificate) = (row.reference_identity, row.certificate);
-        Ok(Self { head: row.head.into(), scale_id: row.scale_id, reference, reading, reference_identity, certificate })
+        Ok(Self {
+            head: HeadView::of(row.head, scope),
+            scale_id: row.scale_id,
+            reference,
+            reading,
+            reference_identity,
+            certificate,
+        })
     }
 }
 
@@ -106,7 +111,7 @@ async fn add_scale_check(
     let outcome = act::add_check(&signed, ScaleId(scale), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_check(&mut conn.cx(), &signed.actor.scope, outcome.id()).await?;
-    Ok(Created(outcome, row.try_into()?))
+    Ok(Created(outcome, ScaleCheckView::of(row, &signed.actor.scope)?))
 }
 
 async fn list_scale_checks(
@@ -116,5 +121,5 @@ async fn list_scale_checks(
 ) -> Result<Json<List<ScaleCheckView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::page_of_checks(&mut conn.cx(), &signed.actor.scope, ScaleId(scale), &asked).await?;
-    Ok(Json(list.try_map(ScaleCheckView::try_from)?))
+    Ok(Json(list.try_map(|row| ScaleCheckView::of(row, &signed.actor.scope))?))
 }

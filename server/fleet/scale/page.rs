@@ -83,7 +83,7 @@ impl Told {
             says: say!(reader.words, "scale-read", reading = reading, reference = reference),
             traced: traced.join(" "),
             by: row.head.by_line(reader.words),
-            fallen: row.head.fallen(zone, reader.words),
+            fallen: row.head.fallen(&signed.actor),
             may_void: row.head.stands()
                 && signed.actor.may_amend(row.head.recorded(), row.head.recorded_by, signed.app.clock.now()),
         }

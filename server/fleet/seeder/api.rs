@@ -102,7 +102,7 @@ async fn unit_view(cx: &mut Cx<'_>, signed: &Signed, unit: UnitRow) -> Result<Un
     Ok(UnitView {
         roller_speed_rpm: speed_range(&unit)?,
         keyed_in: unit.keyed_in.0.map(KeyedInView::from),
-        setup: setup.map(SetupView::try_from).transpose()?,
+        setup: setup.map(|row| SetupView::of(row, &signed.actor.scope)).transpose()?,
         id: unit.id,
         label: unit.label,
         runs: unit.runs,
@@ -119,7 +119,7 @@ async fn view(signed: &Signed, row: SeederRow) -> Result<SeederView, Error> {
         metering_units.push(unit_view(cx, signed, unit).await?);
     }
     let configuration = configurations::in_force(cx, scope, id, now).await?;
-    let configuration = configuration.map(ConfigurationView::try_from).transpose()?;
+    let configuration = configuration.map(|row| ConfigurationView::of(row, scope)).transpose()?;
     Ok(SeederView {
         working_width: configuration.as_ref().map(|configuration| configuration.working_width.clone()),
         row_spacing: configuration.as_ref().map(|configuration| configuration.row_spacing.clone()),

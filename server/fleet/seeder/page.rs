@@ -312,7 +312,7 @@ impl Told {
     fn of(row: &TimelineRow, signed: &Signed) -> Self {
         let (zone, words) = (&signed.actor.time_zone, signed.actor.words());
         let may_void = signed.actor.may_amend(row.head.recorded(), row.head.recorded_by, signed.app.clock.now());
-        let says = row.says(signed.actor.reader());
+        let says = row.says(signed.actor.reader(), &signed.actor.scope);
         let says = match &row.unit {
             Some(unit) => say!(words, "timeline-of-unit", unit = unit, says = says),
             None => says,
@@ -322,7 +322,7 @@ impl Told {
             when: row.head.when(zone, words),
             says,
             by: row.head.by_line(words),
-            fallen: row.head.fallen(zone, words),
+            fallen: row.head.fallen(&signed.actor),
             href: (row.head.kind == "calibration").then(|| format!("/calibrations/{}", row.head.id)),
             may_void: row.head.stands() && may_void,
         }

@@ -2,7 +2,7 @@
 
 use super::act::{self, ServiceDraft};
 use super::store::ServiceRow;
-use crate::access::Permission;
+use crate::access::{Permission, Scope};
 use crate::records::head::HeadView;
 use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
@@ -35,20 +35,20 @@ pub(in crate::fleet) struct ServiceView {
     metering_unit_id: Option<Uuid>,
     component: String,
     affects_metering: bool,
-    note: String,
+    /// What was typed beside it; null where that is withheld: of a record that belongs to no client, from who is limited to
+    /// some.
+    note: Option<String>,
 }
 
-impl TryFrom<ServiceRow> for ServiceView {
-    type Error = Error;
-
-    fn try_from(row: ServiceRow) -> Result<Self, Error> {
+impl ServiceView {
+    fn of(row: ServiceRow, scope: &Scope) -> Result<Self, Error> {
         Ok(Self {
-            head: row.head.into(),
+            note: row.head.told_owned(&row.note, scope),
+            head: HeadView::of(row.head, scope),
             seeder_id: row.seeder_id,
             metering_unit_id: row.metering_unit_id,
             component: row.component,
             affects_metering: row.affects_metering,
-            note: row.note,
         })
     }
 }
@@ -61,7 +61,7 @@ async fn add_service(
     let outcome = act::add_service(&signed, SeederId(parent), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_service(&mut conn.cx(), &signed.actor.scope, outcome.id()).await?;
-    Ok(Created(outcome, row.try_into()?))
+    Ok(Created(outcome, ServiceView::of(row, &signed.actor.scope)?))
 }
 
 async fn list_services(
@@ -71,5 +71,5 @@ async fn list_services(
 ) -> Result<Json<List<ServiceView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::page_of_services(&mut conn.cx(), &signed.actor.scope, SeederId(parent), &asked).await?;
-    Ok(Json(list.try_map(ServiceView::try_from)?))
+    Ok(Json(list.try_map(|row| ServiceView::of(row, &signed.actor.scope))?))
 }

@@ -3,6 +3,7 @@
 use super::act::ServiceDraft;
 use crate::access::Scope;
 use crate::db::{Cx, Result, Work};
+use crate::records::free_text::FreeText;
 use crate::records::head::Head;
 use crate::{args, queries};
 use sowmark_core::ids::SeederId;
@@ -29,7 +30,7 @@ pub struct ServiceRow {
     pub metering_unit_id: Option<Uuid>,
     pub component: String,
     pub affects_metering: bool,
-    pub note: String,
+    pub note: FreeText,
 }
 
 pub(super) async fn add(work: &mut Work, id: Uuid, seeder: SeederId, draft: &ServiceDraft) -> Result<()> {

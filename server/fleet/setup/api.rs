@@ -2,7 +2,7 @@
 
 use super::act::{self, SetupDraft};
 use super::store::SetupRow;
-use crate::access::Permission;
+use crate::access::{Permission, Scope};
 use crate::records::head::HeadView;
 use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
@@ -38,22 +38,22 @@ pub(in crate::fleet) struct SetupView {
     drive_ratio: String,
     gate: Option<String>,
     runs: i64,
-    note: String,
+    /// What was typed beside it; null where that is withheld: of a record that belongs to no client, from who is limited to
+    /// some.
+    note: Option<String>,
 }
 
-impl TryFrom<SetupRow> for SetupView {
-    type Error = Error;
-
-    fn try_from(row: SetupRow) -> Result<Self, Error> {
+impl SetupView {
+    pub(in crate::fleet) fn of(row: SetupRow, scope: &Scope) -> Result<Self, Error> {
         Ok(Self {
-            head: row.head.into(),
+            note: row.head.told_owned(&row.note, scope),
+            head: HeadView::of(row.head, scope),
             metering_unit_id: row.metering_unit_id,
             roller_id: row.roller_id,
             roller: row.roller,
             drive_ratio: row.drive_ratio,
             gate: row.gate,
             runs: row.runs,
-            note: row.note,
         })
     }
 }
@@ -66,7 +66,7 @@ async fn add_setup(
     let outcome = act::add_setup(&signed, MeteringUnitId(parent), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_setup(&mut conn.cx(), &signed.actor.scope, outcome.id()).await?;
-    Ok(Created(outcome, row.try_into()?))
+    Ok(Created(outcome, SetupView::of(row, &signed.actor.scope)?))
 }
 
 async fn list_setups(
@@ -76,5 +76,5 @@ async fn list_setups(
 ) -> Result<Json<List<SetupView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::page_of_setups(&mut conn.cx(), &signed.actor.scope, MeteringUnitId(parent), &asked).await?;
-    Ok(Json(list.try_map(SetupView::try_from)?))
+    Ok(Json(list.try_map(|row| SetupView::of(row, &signed.actor.scope))?))
 }

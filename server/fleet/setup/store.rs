@@ -3,6 +3,7 @@
 use super::act::SetupDraft;
 use crate::access::Scope;
 use crate::db::{Cx, Result, Work};
+use crate::records::free_text::FreeText;
 use crate::records::head::Head;
 use crate::{args, queries};
 use jiff::Timestamp;
@@ -40,7 +41,7 @@ pub struct SetupRow {
     pub drive_ratio: String,
     pub gate: Option<String>,
     pub runs: i64,
-    pub note: String,
+    pub note: FreeText,
 }
 
 pub(super) async fn add(work: &mut Work, id: Uuid, unit: MeteringUnitId, draft: &SetupDraft) -> Result<()> {

@@ -2,7 +2,7 @@
 
 use super::act::{self, JobDraft};
 use super::store::JobRow;
-use crate::access::Permission;
+use crate::access::{Permission, Scope};
 use crate::clock::Stamp;
 use crate::records::head::{HeadView, moment};
 use crate::web::api::{Asked, Created, PathId, Sent};
@@ -48,10 +48,8 @@ struct JobView {
     note: String,
 }
 
-impl TryFrom<JobRow> for JobView {
-    type Error = Error;
-
-    fn try_from(row: JobRow) -> Result<Self, Error> {
+impl JobView {
+    fn of(row: JobRow, scope: &Scope) -> Result<Self, Error> {
         let offset_seconds = row.head.stamp().offset_seconds;
         let ended_at = row.ended_at.map(|ended| Stamp { at: moment(ended), offset_seconds }.rfc3339());
         Ok(Self {
@@ -66,7 +64,7 @@ impl TryFrom<JobRow> for JobView {
             target_rate: Q::stored::<dimension::Rate>(&row.target_rate)?,
             speed: Q::stored_if::<dimension::Speed>(row.speed.as_deref())?,
             note: row.note,
-            head: row.head.into(),
+            head: HeadView::of(row.head, scope),
         })
     }
 }
@@ -75,7 +73,7 @@ async fn record_job(signed: Signed, PathId(unit): PathId, sent: Sent<JobDraft>) 
     let outcome = act::record_job(&signed, MeteringUnitId(unit), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_job(&mut conn.cx(), &signed.actor.scope, RecordId(outcome.id())).await?;
-    Ok(Created(outcome, row.try_into()?))
+    Ok(Created(outcome, JobView::of(row, &signed.actor.scope)?))
 }
 
 async fn list_jobs(
@@ -85,5 +83,5 @@ async fn list_jobs(
 ) -> Result<Json<List<JobView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::page_of_jobs(&mut conn.cx(), &signed.actor.scope, MeteringUnitId(unit), &asked).await?;
-    Ok(Json(list.try_map(JobView::try_from)?))
+    Ok(Json(list.try_map(|row| JobView::of(row, &signed.actor.scope))?))
 }

@@ -1,6 +1,7 @@
 //! Seed lots: what the label says, what was measured since, how much should be there, where it went.
 
 pub mod act;
+pub mod age;
 mod api;
 pub mod label;
 mod page;

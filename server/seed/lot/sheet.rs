@@ -1,13 +1,15 @@
 //! The page of one lot: its label, its cautions, its tests, its stock, and where it went.
 
 use super::act;
+use super::age::Age;
 use super::label::Fact;
 use super::stock;
 use super::store::LotRow;
-use crate::access::Permission;
+use crate::access::{Actor, Permission};
 use crate::calibration;
 use crate::chart::Figure;
 use crate::seed::log::Treated;
+use crate::seed::lot_test::act::known_by;
 use crate::seed::lot_test::store::LotTestRow;
 use crate::seed::movement::act::MovementKind;
 use crate::seed::movement::store::MovementRow;
@@ -24,7 +26,6 @@ use jiff::tz::TimeZone;
 use sowmark_core::ids::LotId;
 use sowmark_core::say;
 use sowmark_core::usage::LotBalance;
-use sowmark_core::words::Words;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![crate::route!(page GET "/lots/{id}", Need::May(Permission::ReadLots), lot_page)]
@@ -39,6 +40,8 @@ struct LotPage {
     label: Vec<Fact>,
     treated: Option<Treated>,
     tests: Vec<TestLine>,
+    /// How old the test is by which its germination is known.
+    age: Option<Age>,
     may_test: bool,
     stock: Option<StockPart>,
     went: Vec<WentLine>,
@@ -101,9 +104,10 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
     show(&LotPage {
         page: Page::new(&signed, &cookies, say!(signed.actor.words(), "lot-title", number = &lot.lot_number), "/lots"),
         treated: Treated::of(&lot),
+        age: Age::of(&lot, known_by(&tests).germination_percent.as_ref(), &signed.actor, signed.app.clock.now()),
         label: lot.label.facts(signed.actor.reader(), signed.actor.may(Permission::ReadStock)),
         lot,
-        tests: tests.into_iter().map(|test| TestLine::new(test, zone, signed.actor.words())).collect(),
+        tests: tests.into_iter().map(|test| TestLine::new(test, &signed.actor)).collect(),
         may_test: signed.actor.may(Permission::TestLots),
         stock,
         went,
@@ -112,9 +116,9 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
 }
 
 impl TestLine {
-    fn new(test: LotTestRow, zone: &TimeZone, words: Words) -> Self {
-        let head = &test.head;
-        let (when, by, fallen) = (head.when(zone, words), head.by_line(words), head.fallen(zone, words));
+    fn new(test: LotTestRow, actor: &Actor) -> Self {
+        let (head, words) = (&test.head, actor.words());
+        let (when, by, fallen) = (head.when(&actor.time_zone, words), head.by_line(words), head.fallen(actor));
         Self { when, by, test, fallen }
     }
 }
@@ -139,7 +143,7 @@ fn stock_part(signed: &Signed, stock: LotBalance, movements: Vec<MovementRow>) -
         when: row.head.when(zone, words),
         what: MovementKind::from_word(&row.moved).map_or_else(String::new, |kind| kind.says(words)),
         by: row.head.by_line(words),
-        fallen: row.head.fallen(zone, words),
+        fallen: row.head.fallen(&signed.actor),
         movement: row,
     };
     StockPart {
@@ -165,7 +169,7 @@ async fn where_it_went(signed: &Signed, cx: &mut crate::db::Cx<'_>, lot: LotId) 
         seeder_id,
         place: format!("{seeder}, {unit}"),
         by: head.by_line(words),
-        fallen: head.fallen(zone, words),
+        fallen: head.fallen(&signed.actor),
     };
     let mut went = Vec::new();
     for row in tank::act::fills_from(cx, scope, lot).await? {

@@ -2,7 +2,7 @@
 
 use super::act::{self, Known, LotTestDraft, Measured};
 use super::store::LotTestRow;
-use crate::access::Permission;
+use crate::access::{Permission, Scope};
 use crate::records::head::HeadView;
 use crate::seed::percent;
 use crate::web::api::{Asked, Created, PathId, Sent};
@@ -46,10 +46,8 @@ struct LotTestView {
     moisture_percent: Option<Number>,
 }
 
-impl TryFrom<LotTestRow> for LotTestView {
-    type Error = Error;
-
-    fn try_from(row: LotTestRow) -> Result<Self, Error> {
+impl LotTestView {
+    fn of(row: LotTestRow, scope: &Scope) -> Result<Self, Error> {
         Ok(Self {
             thousand_seed_weight: Q::stored_if::<dimension::SeedWeight>(row.thousand_seed_weight.as_deref())?,
             bulk_density: Q::stored_if::<dimension::BulkDensity>(row.bulk_density.as_deref())?,
@@ -57,7 +55,7 @@ impl TryFrom<LotTestRow> for LotTestView {
             purity_percent: percent::stored_if(row.purity_percent.as_deref())?,
             moisture_percent: percent::stored_if(row.moisture_percent.as_deref())?,
             lot_id: row.lot_id,
-            head: row.head.into(),
+            head: HeadView::of(row.head, scope),
         })
     }
 }
@@ -128,7 +126,7 @@ async fn record_lot_test(
     let outcome = act::record_lot_test(&signed, LotId(lot), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_lot_test(&mut conn.cx(), &signed.actor.scope, RecordId(outcome.id())).await?;
-    Ok(Created(outcome, row.try_into()?))
+    Ok(Created(outcome, LotTestView::of(row, &signed.actor.scope)?))
 }
 
 async fn list_lot_tests(
@@ -138,5 +136,5 @@ async fn list_lot_tests(
 ) -> Result<Json<List<LotTestView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::page_of_lot_tests(&mut conn.cx(), &signed.actor.scope, LotId(lot), &asked).await?;
-    Ok(Json(list.try_map(LotTestView::try_from)?))
+    Ok(Json(list.try_map(|row| LotTestView::of(row, &signed.actor.scope))?))
 }

@@ -2,7 +2,7 @@
 
 use super::act::{self, MovementDraft};
 use super::store::MovementRow;
-use crate::access::Permission;
+use crate::access::{Permission, Scope};
 use crate::records::head::HeadView;
 use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
@@ -38,12 +38,10 @@ struct MovementView {
     note: String,
 }
 
-impl TryFrom<MovementRow> for MovementView {
-    type Error = Error;
-
-    fn try_from(row: MovementRow) -> Result<Self, Error> {
+impl MovementView {
+    fn of(row: MovementRow, scope: &Scope) -> Result<Self, Error> {
         let mass = Q::stored::<dimension::Mass>(&row.mass)?;
-        Ok(Self { head: row.head.into(), lot_id: row.lot_id, kind: row.moved, mass, note: row.note })
+        Ok(Self { head: HeadView::of(row.head, scope), lot_id: row.lot_id, kind: row.moved, mass, note: row.note })
     }
 }
 
@@ -55,7 +53,7 @@ async fn record_movement(
     let outcome = act::record_movement(&signed, LotId(lot), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_movement(&mut conn.cx(), &signed.actor.scope, RecordId(outcome.id())).await?;
-    Ok(Created(outcome, row.try_into()?))
+    Ok(Created(outcome, MovementView::of(row, &signed.actor.scope)?))
 }
 
 async fn list_movements(
@@ -65,5 +63,5 @@ async fn list_movements(
 ) -> Result<Json<List<MovementView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::page_of_movements(&mut conn.cx(), &signed.actor.scope, LotId(lot), &asked).await?;
-    Ok(Json(list.try_map(MovementView::try_from)?))
+    Ok(Json(list.try_map(|row| MovementView::of(row, &signed.actor.scope))?))
 }

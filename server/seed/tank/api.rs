@@ -2,7 +2,7 @@
 
 use super::act::{self, EmptyingDraft, FillDraft};
 use super::store::{EmptyingRow, FillRow};
-use crate::access::Permission;
+use crate::access::{Permission, Scope};
 use crate::records::head::HeadView;
 use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
@@ -56,22 +56,23 @@ struct EmptyingView {
     to_empty: bool,
 }
 
-impl TryFrom<FillRow> for FillView {
-    type Error = Error;
-
-    fn try_from(row: FillRow) -> Result<Self, Error> {
+impl FillView {
+    fn of(row: FillRow, scope: &Scope) -> Result<Self, Error> {
         let mass = Q::stored_if::<dimension::Mass>(row.mass.as_deref())?;
-        Ok(Self { head: row.head.into(), metering_unit_id: row.metering_unit_id, lot_id: row.lot_id, mass })
+        Ok(Self {
+            head: HeadView::of(row.head, scope),
+            metering_unit_id: row.metering_unit_id,
+            lot_id: row.lot_id,
+            mass,
+        })
     }
 }
 
-impl TryFrom<EmptyingRow> for EmptyingView {
-    type Error = Error;
-
-    fn try_from(row: EmptyingRow) -> Result<Self, Error> {
+impl EmptyingView {
+    fn of(row: EmptyingRow, scope: &Scope) -> Result<Self, Error> {
         let mass = Q::stored_if::<dimension::Mass>(row.mass.as_deref())?;
         let (metering_unit_id, lot_id, to_empty) = (row.metering_unit_id, row.lot_id, row.to_empty);
-        Ok(Self { head: row.head.into(), metering_unit_id, lot_id, mass, to_empty })
+        Ok(Self { head: HeadView::of(row.head, scope), metering_unit_id, lot_id, mass, to_empty })
     }
 }
 
@@ -79,7 +80,7 @@ async fn record_fill(signed: Signed, PathId(unit): PathId, sent: Sent<FillDraft>
     let outcome = act::record_fill(&signed, MeteringUnitId(unit), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_fill(&mut conn.cx(), &signed.actor.scope, RecordId(outcome.id())).await?;
-    Ok(Created(outcome, row.try_into()?))
+    Ok(Created(outcome, FillView::of(row, &signed.actor.scope)?))
 }
 
 async fn list_fills(
@@ -89,7 +90,7 @@ async fn list_fills(
 ) -> Result<Json<List<FillView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::page_of_fills(&mut conn.cx(), &signed.actor.scope, MeteringUnitId(unit), &asked).await?;
-    Ok(Json(list.try_map(FillView::try_from)?))
+    Ok(Json(list.try_map(|row| FillView::of(row, &signed.actor.scope))?))
 }
 
 async fn record_emptying(
@@ -100,7 +101,7 @@ async fn record_emptying(
     let outcome = act::record_emptying(&signed, MeteringUnitId(unit), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_emptying(&mut conn.cx(), &signed.actor.scope, RecordId(outcome.id())).await?;
-    Ok(Created(outcome, row.try_into()?))
+    Ok(Created(outcome, EmptyingView::of(row, &signed.actor.scope)?))
 }
 
 async fn list_emptyings(
@@ -110,5 +111,5 @@ async fn list_emptyings(
 ) -> Result<Json<List<EmptyingView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::page_of_emptyings(&mut conn.cx(), &signed.actor.scope, MeteringUnitId(unit), &asked).await?;
-    Ok(Json(list.try_map(EmptyingView::try_from)?))
+    Ok(Json(list.try_map(|row| EmptyingView::of(row, &signed.actor.scope))?))
 }

@@ -2,7 +2,7 @@
 
 use super::act::{self, AskedOf, Signature, SignatureDraft, Standing};
 use super::contents::{Change, Fact, What};
-use crate::access::Permission;
+use crate::access::{Permission, Scope};
 use crate::hex;
 use crate::records::head::{HeadView, Who};
 use crate::web::api::{Asked, Created, PathId, Sent};
@@ -87,9 +87,9 @@ struct FactView {
 }
 
 impl SignatureView {
-    fn of(signature: Signature) -> Result<Self, Error> {
+    fn of(signature: Signature, scope: &Scope) -> Result<Self, Error> {
         let contents = serde_json::to_value(&signature.contents)?;
-        let head = HeadView::from(signature.row.head);
+        let head = HeadView::of(signature.row.head, scope);
         Ok(Self {
             id: head.id,
             signed_at: head.recorded_at,
@@ -120,13 +120,13 @@ async fn sign_usage(signed: Signed, sent: Sent<SignatureDraft>) -> Result<Create
     let outcome = act::sign(&signed, sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let found = act::find_signature(&mut conn.cx(), &signed.actor, outcome.id()).await?;
-    Ok(Created(outcome, SignatureView::of(found)?))
+    Ok(Created(outcome, SignatureView::of(found, &signed.actor.scope)?))
 }
 
 async fn list_signatures(signed: Signed, Asked(asked): Asked<PageAsked>) -> Result<Json<List<SignatureView>>, Error> {
     let mut conn = signed.app.read().await?;
     let page = act::page_of_signatures(&mut conn.cx(), &signed.actor, &asked).await?;
-    Ok(Json(page.try_map(SignatureView::of)?))
+    Ok(Json(page.try_map(|found| SignatureView::of(found, &signed.actor.scope))?))
 }
 
 async fn show_signature(signed: Signed, PathId(id): PathId) -> Result<Json<StandingView>, Error> {
@@ -139,5 +139,5 @@ async fn show_signature(signed: Signed, PathId(id): PathId) -> Result<Json<Stand
         Standing::Unknown => ("unknown", Vec::new()),
     };
     let changes = changes.into_iter().map(ChangeView::from).collect();
-    Ok(Json(StandingView { signature: SignatureView::of(found)?, standing, changes }))
+    Ok(Json(StandingView { signature: SignatureView::of(found, &signed.actor.scope)?, standing, changes }))
 }
