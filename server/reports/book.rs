@@ -4,12 +4,12 @@
 //!
 //! It is sent while it is made: the machine, then unit by unit, then the log month by month.
 
-use super::Stamp;
 use super::machine::{self, MachinePart};
-use super::parts::{self, Broken, Parts};
+use super::parts::{Broken, Parts};
 use super::period::{self, Asked, Found};
 use super::told::{CatchLine, JobLine, Told, TriggerLine};
 use super::unit::Unit;
+use super::{Frame, Stamp};
 use crate::access::{Permission, Role};
 use crate::chart::Figure;
 use crate::db::{Cx, Tx};
@@ -17,14 +17,16 @@ use crate::fleet::season::act::{SeasonRow, seasons};
 use crate::fleet::seeder::act::{SeederRow, seeders};
 use crate::readiness::act::OneByOne;
 use crate::readiness::store::UnitRow;
+use crate::records::head;
 use crate::records::timeline::{self, TimelineRow};
-use crate::usage::act::{Judging, drift};
+use crate::usage::act::drift;
 use crate::usage::drift_figure;
+use crate::usage::judging::Judging;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Posted, pairs};
 use crate::web::input;
-use crate::web::page::{Cookies, Page, show_with};
+use crate::web::page::{Cookies, Page};
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::extract::RawQuery;
@@ -55,20 +57,6 @@ crate::input! {
         /// Until this day, that day included.
         pub to: Option<Date>,
     }
-}
-
-/// What stands around the parts.
-#[derive(Template)]
-#[template(path = "reports/book.html")]
-struct Frame {
-    page: Page,
-    form: Form,
-    stamp: Option<Stamp>,
-    /// The seeder and the season; empty before one is chosen.
-    about: Vec<String>,
-    /// Where its page is.
-    seeder_id: Option<uuid::Uuid>,
-    is_crew: bool,
 }
 
 /// A unit's part.
@@ -132,16 +120,12 @@ async fn book_page(
     let mut snapshot = signed.app.snapshot().await?;
     let choice = Choice::of(&mut snapshot.cx(), &signed).await?;
     let page = Page::new(&signed, &cookies, say!(words, "book-title"), "/reports");
-    let mut frame = Frame {
-        form: choice.form(words),
-        page: page.clone(),
-        stamp: None,
-        about: Vec::new(),
-        seeder_id: None,
-        is_crew: signed.actor.role == Role::Crew,
-    };
+    let mut intro = vec![say!(words, "book-about")];
+    intro.extend((signed.actor.role == Role::Crew).then(|| say!(words, "season-report-own")));
+    let mut frame = Frame::new(page, choice.form(words), intro);
+    frame.crumbs.push(("/reports".to_owned(), say!(words, "nav-reports")));
     if posted.text("seeder_id").is_empty() {
-        return show_with(frame.form.status(), &frame);
+        return frame.open();
     }
     let asked = input::read::<BookAsked>(&posted.tree(&zone)).and_then(|asked| {
         let BookAsked { seeder_id, season_id, from, to } = asked;
@@ -150,19 +134,13 @@ async fn book_page(
     });
     let (seeder, found) = match asked {
         Ok(asked) => asked,
-        Err(error @ (Error::Faults(_) | Error::NotThere { .. })) => {
-            frame.form = frame.form.again(&posted, &error);
-            return show_with(frame.form.status(), &frame);
-        }
-        Err(error) => return Err(error),
+        Err(error) => return frame.again(&posted, error),
     };
-    frame.form = frame.form.filled(&posted);
     frame.page.title = say!(words, "book-of", seeder = &seeder.name);
+    frame.crumbs.push((format!("/seeders/{}", seeder.id), say!(words, "book-seeder")));
     frame.about.extend((!found.season.is_empty()).then(|| found.season.clone()));
-    frame.seeder_id = Some(seeder.id);
-    frame.stamp = Some(Stamp::of(&mut snapshot.cx(), &signed, &headers, now, Some(found.period)).await?);
-    let for_parts = page.clone();
-    parts::answer(&page, &frame, move |parts| make(parts, for_parts, snapshot, signed, (seeder, found)))
+    let stamp = Stamp::of(&mut snapshot.cx(), &signed, &headers, now, Some(found.period)).await?;
+    frame.answered(&posted, stamp, move |parts, page| make(parts, page, snapshot, signed, (seeder, found)))
 }
 
 /// What can be chosen.
