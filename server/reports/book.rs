@@ -258,7 +258,8 @@ fn scale_lines(scales: &BTreeMap<String, ScaleId>, around: &Surroundings, told: 
 async fn send_log(parts: &Parts, cx: &mut Cx<'_>, page: &Page, seeder: SeederId, told: Told<'_>) -> Result<(), Broken> {
     let actor = &told.signed.actor;
     let mut is_first = true;
-    for (from, to) in months(told.found, &actor.time_zone) {
+    let first = timeline::first(cx, actor, seeder).await?.map(head::moment);
+    for (from, to) in months(told.found, first, &actor.time_zone) {
         let rows = timeline::between(cx, actor, seeder, from, to).await?;
         if !rows.is_empty() {
             let entries = rows.iter().map(|row| log_line(row, told)).collect();
@@ -272,15 +273,13 @@ async fn send_log(parts: &Parts, cx: &mut Cx<'_>, page: &Page, seeder: SeederId,
     Ok(())
 }
 
-/// The months of a period, each from its first microsecond to the next one's. Without a beginning, everything that is older than a
-/// calendar's reach comes first, in one.
-fn months(found: &Found, zone: &TimeZone) -> Vec<(i64, i64)> {
-    let day = |at: Timestamp| zone.to_datetime(at).date();
+/// The months of a period, each from its first microsecond to the next one's. Those before the first record are one with its own:
+/// there is nothing in them.
+fn months(found: &Found, first: Option<Timestamp>, zone: &TimeZone) -> Vec<(i64, i64)> {
     let end = found.until.as_microsecond().saturating_add(1);
     let begin = found.period.from.map_or(i64::MIN, Timestamp::as_microsecond);
-    // Nobody has records of sixty years; what should be older comes with the first month.
-    let oldest = day(found.until).saturating_sub(60.years());
-    let mut month = found.period.from.map_or(oldest, day).max(oldest).first_of_month();
+    let first = found.period.from.max(first).unwrap_or(found.until).min(found.until);
+    let mut month = zone.to_datetime(first).date().first_of_month();
     let (mut all, mut from) = (Vec::new(), begin);
     while from < end {
         month = month.saturating_add(1.month());
@@ -321,13 +320,19 @@ mod tests {
         let until = at("2027-04-10T06:00:00Z");
         let from = at("2027-02-14T23:00:00Z");
         let found = |from| Found { period: Period { from, to: None }, until, season: String::new() };
-        let some = months(&found(Some(from)), &zone);
+        let some = months(&found(Some(from)), None, &zone);
         let borders = [from, at("2027-02-28T23:00:00Z"), at("2027-03-31T22:00:00Z")].map(Timestamp::as_microsecond);
         assert_eq!(some.iter().map(|(from, _)| *from).collect::<Vec<_>>(), borders);
         assert_eq!(some.last().unwrap().1, until.as_microsecond() + 1);
-        let all = months(&found(None), &zone);
+        // In the first hour of 2019, which in UTC is the year before.
+        let first = at("2018-12-31T23:30:00Z");
+        let all = months(&found(None), Some(first), &zone);
         assert_eq!((all[0].0, all.last().unwrap().1), (i64::MIN, until.as_microsecond() + 1));
+        assert_eq!(all[0].1, at("2019-01-31T23:00:00Z").as_microsecond());
+        assert_eq!(all.len(), 8 * 12 + 4);
         assert!(all.windows(2).all(|pair| pair[0].1 == pair[1].0 && pair[0].0 < pair[0].1), "{all:?}");
-        assert!(all.len() <= 12 * 61, "{}", all.len());
+        // What is asked for from long before its first record begins with that; without any record it is one.
+        assert_eq!(months(&found(Some(at("1990-01-01T00:00:00Z"))), Some(first), &zone)[1..], all[1..]);
+        assert_eq!(months(&found(None), None, &zone), [(i64::MIN, until.as_microsecond() + 1)]);
     }
 }
