@@ -2485,6 +2485,7 @@ usage-expected = Should be on hand
 usage-counted = Counted
 usage-unaccounted = Unaccounted for
 usage-tanks = Tanks
+usage-tanks-of = The tank of { $unit }
 usage-tanks-note = Each line is a tank from one time that it was empty to the next: filled − emptied − sown should be nothing.
 usage-tank-span = { $from } to { $to }
 usage-tank-since = since { $from }

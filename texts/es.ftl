@@ -3223,6 +3223,7 @@ usage-expected = Debería quedar
 usage-counted = Recuento
 usage-unaccounted = Sin explicar
 usage-tanks = Tolvas
+usage-tanks-of = La tolva de { $unit }
 usage-tanks-note = Cada línea es una tolva desde una vez que estuvo vacía hasta la siguiente: cargado − vaciado − sembrado debería ser nada.
 usage-tank-span = { $from } a { $to }
 usage-tank-since = desde { $from }

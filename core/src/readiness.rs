@@ -14,6 +14,7 @@ mod expected;
 mod interval;
 mod jobs;
 mod machine;
+mod past;
 mod records;
 mod roller_speed;
 mod scale;
@@ -33,6 +34,7 @@ pub use self::{
     detail::{Cause, CauseKind, Change, Detail, Due, Exceeded, ScaleDoubt, Waived},
     drift::{JobPoint, usage_chart},
     expected::{Expected, expected_from_history},
+    past::Past,
     records::{
         CalibrationFacts, Emptying, Fill, JobFacts, LotFacts, LotTest, ScaleCheck, ScaleFacts, Season, SeedUsedBasis,
         Service, Standing, Surroundings, UnitHistory, Waiver,
@@ -46,7 +48,7 @@ pub use self::{
 };
 use self::{
     due::{Finding, findings, fits},
-    timeline::{Calibrated, Timeline},
+    timeline::{Calibrated, Course, Timeline},
 };
 use crate::{
     basis::{Configuration, Setup},
@@ -133,6 +135,8 @@ struct Chosen<'t, 'a> {
 ///    it is recalled. If the policy forbids recall, only the newest is looked at.
 /// 3. If none fits, the triggers against the newest accepted one are reported.
 ///
+/// Who asks of many moments of one unit asks [`Past`].
+///
 /// A waiver takes its trigger out of the state. If every `stop` trigger against the newest accepted calibration is waived, that one
 /// is in force, but one that fits without waivers comes first: it is the truer number. There is no factor while no setup is
 /// known, waived or not, since nobody can say how many runs it would be for.
@@ -177,11 +181,15 @@ struct Chosen<'t, 'a> {
 /// assert_eq!(now.due[0].since.to_string(), "2021-02-28T23:00:00Z");
 /// ```
 pub fn readiness(history: &UnitHistory, surroundings: &Surroundings, at: Timestamp) -> Readiness {
-    let line = Timeline::new(history, surroundings, at);
-    let chosen = choose(&line);
+    answer(history, &Course::new(history, surroundings, at).until(at))
+}
+
+fn answer(history: &UnitHistory, line: &Timeline<'_>) -> Readiness {
+    let (at, surroundings) = (line.at, line.surroundings);
+    let chosen = choose(line);
     let found = chosen
         .as_ref()
-        .map_or_else(|| vec![never_calibrated(history, surroundings)], |chosen| findings(&line, chosen.calibration));
+        .map_or_else(|| vec![never_calibrated(history, surroundings)], |chosen| findings(line, chosen.calibration));
     let due: Vec<Due> = found.into_iter().map(|finding| finding.into_due(&history.waivers, at)).collect();
     let laid_up = latest_by(&history.laid_up, at).is_some_and(|laid_up| laid_up.what);
     Readiness {
@@ -189,10 +197,10 @@ pub fn readiness(history: &UnitHistory, surroundings: &Surroundings, at: Timesta
         lot: line.now.lot,
         setup: line.now.setup.cloned(),
         configuration: line.now.configuration.cloned(),
-        in_force: chosen.as_ref().and_then(|chosen| in_force(&line, chosen, &due)),
+        in_force: chosen.as_ref().and_then(|chosen| in_force(line, chosen, &due)),
         compared_with: chosen.map(|chosen| chosen.calibration.moment().id.into()),
         due,
-        mixed_with: line.tank.mixed_with,
+        mixed_with: line.tank.mixed_with.clone(),
     }
 }
 

@@ -31,8 +31,8 @@ queries! {
         join metering_unit u on u.organization_id = c.organization_id and u.id = c.metering_unit_id
         join seeder s on s.organization_id = u.organization_id and s.id = u.seeder_id
         join recorded r on r.organization_id = c.organization_id and r.id = c.id
-        where c.organization_id = $1 and c.lot_id = $2
-        order by r.occurred_at desc, r.recorded_at desc, c.id desc limit 200";
+        where c.organization_id = $1 and c.lot_id = $2 and (r.occurred_at, r.recorded_at, r.id) < ($3, $4, $5)
+        order by r.occurred_at desc, r.recorded_at desc, c.id desc limit $6";
 }
 
 #[derive(Clone, Debug, sqlx::FromRow)]
@@ -57,10 +57,27 @@ pub(super) async fn of_unit(cx: &mut Cx<'_>, scope: &Scope, unit: MeteringUnitId
     read(cx, scope, rows).await
 }
 
-/// The calibrations with a lot that somebody sees, on whichever machine.
-pub(super) async fn of_lot(cx: &mut Cx<'_>, scope: &Scope, lot: LotId) -> Result<Vec<Past>, Error> {
-    let rows = cx.fetch_all(OF_LOT, args![scope.organization, lot]).await?;
-    read(cx, scope, rows).await
+/// A calibration's place among those with its lot: when it happened, when it came in, its id.
+pub(super) type Place = (i64, i64, Uuid);
+
+/// Before every calibration, newest first.
+pub(super) const NEWEST: Place = (i64::MAX, i64::MAX, Uuid::max());
+
+/// Those calibrations with a lot that somebody sees, on whichever machine, among the next `most` that come after a place, newest
+/// first; and the place after which there are more.
+pub(super) async fn of_lot(
+    cx: &mut Cx<'_>,
+    scope: &Scope,
+    lot: LotId,
+    (occurred, recorded, id): Place,
+    most: usize,
+) -> Result<(Vec<Past>, Option<Place>), Error> {
+    let limit = i64::try_from(most).unwrap_or(i64::MAX);
+    let rows: Vec<PastRow> =
+        cx.fetch_all(OF_LOT, args![scope.organization, lot, occurred, recorded, id, limit]).await?;
+    let last = rows.last().filter(|_| rows.len() == most).map(|found| &found.row.head);
+    let more = last.map(|head| (head.occurred_at, head.recorded_at, head.id));
+    Ok((read(cx, scope, rows).await?, more))
 }
 
 async fn read(cx: &mut Cx<'_>, scope: &Scope, mut rows: Vec<PastRow>) -> Result<Vec<Past>, Error> {

@@ -9,6 +9,9 @@ use crate::web::error::Error;
 use sowmark_core::ids::LotId;
 use uuid::Uuid;
 
+/// How many are read at a time: each comes with its sheet, of which a line is left.
+const AT_A_TIME: usize = 50;
+
 /// A calibration, as its row shows it.
 #[derive(Clone, Debug)]
 pub struct WithLot {
@@ -24,7 +27,7 @@ pub struct WithLot {
     pub has_fallen: bool,
 }
 
-/// The calibrations with a lot that somebody sees, newest first.
+/// All calibrations with a lot that somebody sees, newest first.
 ///
 /// # Errors
 /// The database.
@@ -47,5 +50,11 @@ pub async fn with_lot(cx: &mut Cx<'_>, signed: &Signed, lot: LotId) -> Result<Ve
             has_fallen: !head.stands(),
         }
     };
-    Ok(past::of_lot(cx, &actor.scope, lot).await?.into_iter().map(line).collect())
+    let (mut lines, mut after) = (Vec::new(), Some(past::NEWEST));
+    while let Some(place) = after {
+        let (found, more) = past::of_lot(cx, &actor.scope, lot, place, AT_A_TIME).await?;
+        lines.extend(found.into_iter().map(line));
+        after = more;
+    }
+    Ok(lines)
 }

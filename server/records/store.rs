@@ -37,6 +37,29 @@ queries! {
         left join account a on a.id = e.recorded_by
         where v.organization_id = $1 and v.id = $2";
     MOMENTS = "select occurred_at, recorded_at from entry where organization_id = $1 and id = $2 and occurred_at is not null";
+    FIRST = "select min(e.occurred_at) from (
+            select t.id from configuration t where t.organization_id = $1 and t.seeder_id = $2
+            union all select t.id from service t where t.organization_id = $1 and t.seeder_id = $2
+            union all select t.id from lay_up t where t.organization_id = $1 and t.seeder_id = $2
+            union all select t.id from setup t
+            join metering_unit m on m.organization_id = t.organization_id and m.id = t.metering_unit_id
+            where t.organization_id = $1 and m.seeder_id = $2
+            union all select t.id from fill t
+            join metering_unit m on m.organization_id = t.organization_id and m.id = t.metering_unit_id
+            where t.organization_id = $1 and m.seeder_id = $2
+            union all select t.id from emptying t
+            join metering_unit m on m.organization_id = t.organization_id and m.id = t.metering_unit_id
+            where t.organization_id = $1 and m.seeder_id = $2
+            union all select t.id from job t
+            join metering_unit m on m.organization_id = t.organization_id and m.id = t.metering_unit_id
+            where t.organization_id = $1 and m.seeder_id = $2
+            union all select t.id from calibration t
+            join metering_unit m on m.organization_id = t.organization_id and m.id = t.metering_unit_id
+            where t.organization_id = $1 and m.seeder_id = $2
+            union all select t.id from waiver t
+            join metering_unit m on m.organization_id = t.organization_id and m.id = t.metering_unit_id
+            where t.organization_id = $1 and m.seeder_id = $2
+        ) t join entry e on e.organization_id = $1 and e.id = t.id";
     TIMELINE = "select r.*, t.metering_unit_id, u.label as unit, t.subject, t.second, t.third, t.flag, t.runs, t.note
         from (
             select c.id, cast(null as text) as subject, c.working_width as second, c.row_spacing as third,
@@ -164,6 +187,12 @@ pub(super) async fn find_void(cx: &mut Cx<'_>, organization: OrganizationId, id:
 
 pub(super) async fn moments(cx: &mut Cx<'_>, organization: OrganizationId, record: Uuid) -> Result<Option<(i64, i64)>> {
     cx.fetch_optional(MOMENTS, args![organization, record]).await
+}
+
+/// When the first of a seeder's records happened; a decision comes after the catch that it is on.
+pub(super) async fn first(cx: &mut Cx<'_>, organization: OrganizationId, seeder: SeederId) -> Result<Option<i64>> {
+    let found: Option<(Option<i64>,)> = cx.fetch_optional(FIRST, args![organization, seeder]).await?;
+    Ok(found.and_then(|(first,)| first))
 }
 
 pub(super) async fn timeline(

@@ -48,6 +48,15 @@ fn limited_to(actor: &Actor) -> Option<AccountId> {
     (actor.scope.lots != Reach::All).then_some(actor.account)
 }
 
+/// When the first record of a seeder and its units happened, in microseconds, void ones among them; none without any.
+///
+/// # Errors
+/// 404 without the seeder; the database.
+pub async fn first(cx: &mut Cx<'_>, actor: &Actor, seeder: SeederId) -> Result<Option<i64>, Error> {
+    find_seeder(cx, &actor.scope, seeder).await?;
+    Ok(store::first(cx, actor.organization(), seeder).await?)
+}
+
 /// How many records are read at a time.
 const AT_A_TIME: i64 = 500;
 

@@ -4,12 +4,12 @@
 //!
 //! It is sent while it is made: the machine, then unit by unit, then the log month by month.
 
-use super::Stamp;
 use super::machine::{self, MachinePart};
-use super::parts::{self, Broken, Parts};
+use super::parts::{Broken, Parts};
 use super::period::{self, Asked, Found};
 use super::told::{CatchLine, JobLine, Told, TriggerLine};
 use super::unit::Unit;
+use super::{Frame, Stamp};
 use crate::access::{Permission, Role};
 use crate::chart::Figure;
 use crate::db::{Cx, Tx};
@@ -17,14 +17,16 @@ use crate::fleet::season::act::{SeasonRow, seasons};
 use crate::fleet::seeder::act::{SeederRow, seeders};
 use crate::readiness::act::OneByOne;
 use crate::readiness::store::UnitRow;
+use crate::records::head;
 use crate::records::timeline::{self, TimelineRow};
-use crate::usage::act::{Judging, drift};
+use crate::usage::act::drift;
 use crate::usage::drift_figure;
+use crate::usage::judging::Judging;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Posted, pairs};
 use crate::web::input;
-use crate::web::page::{Cookies, Page, show_with};
+use crate::web::page::{Cookies, Page};
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::extract::RawQuery;
@@ -55,20 +57,6 @@ crate::input! {
         /// Until this day, that day included.
         pub to: Option<Date>,
     }
-}
-
-/// What stands around the parts.
-#[derive(Template)]
-#[template(path = "reports/book.html")]
-struct Frame {
-    page: Page,
-    form: Form,
-    stamp: Option<Stamp>,
-    /// The seeder and the season; empty before one is chosen.
-    about: Vec<String>,
-    /// Where its page is.
-    seeder_id: Option<uuid::Uuid>,
-    is_crew: bool,
 }
 
 /// A unit's part.
@@ -132,16 +120,12 @@ async fn book_page(
     let mut snapshot = signed.app.snapshot().await?;
     let choice = Choice::of(&mut snapshot.cx(), &signed).await?;
     let page = Page::new(&signed, &cookies, say!(words, "book-title"), "/reports");
-    let mut frame = Frame {
-        form: choice.form(words),
-        page: page.clone(),
-        stamp: None,
-        about: Vec::new(),
-        seeder_id: None,
-        is_crew: signed.actor.role == Role::Crew,
-    };
+    let mut intro = vec![say!(words, "book-about")];
+    intro.extend((signed.actor.role == Role::Crew).then(|| say!(words, "season-report-own")));
+    let mut frame = Frame::new(page, choice.form(words), intro);
+    frame.crumbs.push(("/reports".to_owned(), say!(words, "nav-reports")));
     if posted.text("seeder_id").is_empty() {
-        return show_with(frame.form.status(), &frame);
+        return frame.open();
     }
     let asked = input::read::<BookAsked>(&posted.tree(&zone)).and_then(|asked| {
         let BookAsked { seeder_id, season_id, from, to } = asked;
@@ -150,19 +134,13 @@ async fn book_page(
     });
     let (seeder, found) = match asked {
         Ok(asked) => asked,
-        Err(error @ (Error::Faults(_) | Error::NotThere { .. })) => {
-            frame.form = frame.form.again(&posted, &error);
-            return show_with(frame.form.status(), &frame);
-        }
-        Err(error) => return Err(error),
+        Err(error) => return frame.again(&posted, error),
     };
-    frame.form = frame.form.filled(&posted);
     frame.page.title = say!(words, "book-of", seeder = &seeder.name);
+    frame.crumbs.push((format!("/seeders/{}", seeder.id), say!(words, "book-seeder")));
     frame.about.extend((!found.season.is_empty()).then(|| found.season.clone()));
-    frame.seeder_id = Some(seeder.id);
-    frame.stamp = Some(Stamp::of(&mut snapshot.cx(), &signed, &headers, now, Some(found.period)).await?);
-    let for_parts = page.clone();
-    parts::answer(&page, &frame, move |parts| make(parts, for_parts, snapshot, signed, (seeder, found)))
+    let stamp = Stamp::of(&mut snapshot.cx(), &signed, &headers, now, Some(found.period)).await?;
+    frame.answered(&posted, stamp, move |parts, page| make(parts, page, snapshot, signed, (seeder, found)))
 }
 
 /// What can be chosen.
@@ -280,7 +258,8 @@ fn scale_lines(scales: &BTreeMap<String, ScaleId>, around: &Surroundings, told: 
 async fn send_log(parts: &Parts, cx: &mut Cx<'_>, page: &Page, seeder: SeederId, told: Told<'_>) -> Result<(), Broken> {
     let actor = &told.signed.actor;
     let mut is_first = true;
-    for (from, to) in months(told.found, &actor.time_zone) {
+    let first = timeline::first(cx, actor, seeder).await?.map(head::moment);
+    for (from, to) in months(told.found, first, &actor.time_zone) {
         let rows = timeline::between(cx, actor, seeder, from, to).await?;
         if !rows.is_empty() {
             let entries = rows.iter().map(|row| log_line(row, told)).collect();
@@ -294,15 +273,13 @@ async fn send_log(parts: &Parts, cx: &mut Cx<'_>, page: &Page, seeder: SeederId,
     Ok(())
 }
 
-/// The months of a period, each from its first microsecond to the next one's. Without a beginning, everything that is older than a
-/// calendar's reach comes first, in one.
-fn months(found: &Found, zone: &TimeZone) -> Vec<(i64, i64)> {
-    let day = |at: Timestamp| zone.to_datetime(at).date();
+/// The months of a period, each from its first microsecond to the next one's. Those before the first record are one with its own:
+/// there is nothing in them.
+fn months(found: &Found, first: Option<Timestamp>, zone: &TimeZone) -> Vec<(i64, i64)> {
     let end = found.until.as_microsecond().saturating_add(1);
     let begin = found.period.from.map_or(i64::MIN, Timestamp::as_microsecond);
-    // Nobody has records of sixty years; what should be older comes with the first month.
-    let oldest = day(found.until).saturating_sub(60.years());
-    let mut month = found.period.from.map_or(oldest, day).max(oldest).first_of_month();
+    let first = found.period.from.max(first).unwrap_or(found.until).min(found.until);
+    let mut month = zone.to_datetime(first).date().first_of_month();
     let (mut all, mut from) = (Vec::new(), begin);
     while from < end {
         month = month.saturating_add(1.month());
@@ -343,13 +320,19 @@ mod tests {
         let until = at("2027-04-10T06:00:00Z");
         let from = at("2027-02-14T23:00:00Z");
         let found = |from| Found { period: Period { from, to: None }, until, season: String::new() };
-        let some = months(&found(Some(from)), &zone);
+        let some = months(&found(Some(from)), None, &zone);
         let borders = [from, at("2027-02-28T23:00:00Z"), at("2027-03-31T22:00:00Z")].map(Timestamp::as_microsecond);
         assert_eq!(some.iter().map(|(from, _)| *from).collect::<Vec<_>>(), borders);
         assert_eq!(some.last().unwrap().1, until.as_microsecond() + 1);
-        let all = months(&found(None), &zone);
+        // In the first hour of 2019, which in UTC is the year before.
+        let first = at("2018-12-31T23:30:00Z");
+        let all = months(&found(None), Some(first), &zone);
         assert_eq!((all[0].0, all.last().unwrap().1), (i64::MIN, until.as_microsecond() + 1));
+        assert_eq!(all[0].1, at("2019-01-31T23:00:00Z").as_microsecond());
+        assert_eq!(all.len(), 8 * 12 + 4);
         assert!(all.windows(2).all(|pair| pair[0].1 == pair[1].0 && pair[0].0 < pair[0].1), "{all:?}");
-        assert!(all.len() <= 12 * 61, "{}", all.len());
+        // What is asked for from long before its first record begins with that; without any record it is one.
+        assert_eq!(months(&found(Some(at("1990-01-01T00:00:00Z"))), Some(first), &zone)[1..], all[1..]);
+        assert_eq!(months(&found(None), None, &zone), [(i64::MIN, until.as_microsecond() + 1)]);
     }
 }

@@ -7,10 +7,11 @@
 mod book;
 mod cab_card;
 mod check;
+mod frame;
 mod list;
 mod lot_card;
 mod machine;
-mod parts;
+pub(crate) mod parts;
 mod period;
 mod season;
 pub mod stamp;
@@ -18,6 +19,7 @@ mod sums;
 mod told;
 mod unit;
 
+pub(crate) use frame::Frame;
 pub use stamp::Stamp;
 
 use crate::web::routes::Route;

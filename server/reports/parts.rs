@@ -31,7 +31,7 @@ const HERE: &str = "<!--parts-->";
 
 /// Where a report's parts go.
 #[derive(Clone, Debug)]
-pub(super) struct Parts {
+pub(crate) struct Parts {
     sender: mpsc::Sender<Part>,
     patience: Duration,
 }
@@ -48,7 +48,7 @@ impl Parts {
     ///
     /// # Errors
     /// When the reader has gone or takes nothing; there is nobody left to make the rest for.
-    pub(super) async fn send(&self, part: &impl Template) -> Result<(), Broken> {
+    pub(crate) async fn send(&self, part: &impl Template) -> Result<(), Broken> {
         self.html(part.render().map_err(Error::broken)?).await
     }
 
@@ -66,7 +66,7 @@ impl Parts {
 
 /// Why a report ends before its end.
 #[derive(Debug)]
-pub(super) enum Broken {
+pub(crate) enum Broken {
     /// The reader has gone, or takes nothing.
     Gone,
     Failed(Error),

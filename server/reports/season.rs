@@ -4,24 +4,24 @@
 //! It is sent while it is made. The sums stand first, where a reader looks for them, so the units are gone through twice: once to
 //! add up, once to tell. Of the first time nothing but the sums is kept.
 
-use super::Stamp;
-use super::parts::{self, Broken, Parts};
+use super::parts::{Broken, Parts};
 use super::period::{self, Asked, Found};
 use super::sums::Sums;
 use super::told::{CatchLine, Told, TriggerLine};
 use super::unit::Unit;
+use super::{Frame, Stamp};
 use crate::access::{Permission, Role};
 use crate::db::{Cx, Tx};
 use crate::fleet::season::act::{SeasonRow, seasons};
 use crate::readiness::act::OneByOne;
 use crate::readiness::store::UnitRow;
 use crate::seed::client::{act as clients, store::ClientRow};
-use crate::usage::act::Judging;
+use crate::usage::judging::Judging;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Posted, pairs};
 use crate::web::input;
-use crate::web::page::{Cookies, Page, show_with};
+use crate::web::page::{Cookies, Page};
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::extract::RawQuery;
@@ -48,18 +48,6 @@ crate::input! {
         /// One client's alone: their seed and their fields.
         pub client_id: Option<ClientId>,
     }
-}
-
-/// What stands around the parts.
-#[derive(Template)]
-#[template(path = "reports/season.html")]
-struct Frame {
-    page: Page,
-    form: Form,
-    stamp: Option<Stamp>,
-    /// The season's and the client's name, where there is one.
-    about: Vec<String>,
-    is_crew: bool,
 }
 
 /// What all units come to.
@@ -105,29 +93,25 @@ async fn season_page(
     let mut snapshot = signed.app.snapshot().await?;
     let choice = Choice::of(&mut snapshot.cx(), &signed).await?;
     let page = Page::new(&signed, &cookies, say!(words, "season-report-title"), "/reports");
-    let is_crew = signed.actor.role == Role::Crew;
-    let mut frame = Frame { page: page.clone(), form: choice.form(words), stamp: None, about: Vec::new(), is_crew };
+    let mut intro = vec![say!(words, "season-report-about")];
+    intro.extend((signed.actor.role == Role::Crew).then(|| say!(words, "season-report-own")));
+    let mut frame = Frame::new(page, choice.form(words), intro);
+    frame.crumbs.push(("/reports".to_owned(), say!(words, "nav-reports")));
     let asked = input::read::<SeasonAsked>(&posted.tree(&zone)).and_then(|asked| {
         let SeasonAsked { season_id, from, to, client_id } = asked;
         Ok((period::find(Asked { season_id, from, to }, &choice.seasons, &zone, now)?, choice.client(client_id)?))
     });
     let (found, client) = match asked {
         Ok(asked) => asked,
-        Err(error @ (Error::Faults(_) | Error::NotThere { .. })) => {
-            frame.form = frame.form.again(&posted, &error);
-            return show_with(frame.form.status(), &frame);
-        }
-        Err(error) => return Err(error),
+        Err(error) => return frame.again(&posted, error),
     };
-    frame.form = frame.form.filled(&posted);
     frame.about.extend((!found.season.is_empty()).then(|| found.season.clone()));
     frame.about.extend(client.map(|client| say!(words, "report-of-client", client = &client.name)));
-    frame.stamp = Some(Stamp::of(&mut snapshot.cx(), &signed, &headers, now, Some(found.period)).await?);
+    let stamp = Stamp::of(&mut snapshot.cx(), &signed, &headers, now, Some(found.period)).await?;
     let client = client.map(|client| ClientId(client.id));
     // Of one client is told what that client alone lets one see: the paper goes to them.
     let signed = clients::for_client(&mut snapshot.cx(), &signed, client).await?;
-    let for_parts = page.clone();
-    parts::answer(&page, &frame, move |parts| make(parts, for_parts, snapshot, signed, found, client))
+    frame.answered(&posted, stamp, move |parts, page| make(parts, page, snapshot, signed, found, client))
 }
 
 /// What can be chosen.

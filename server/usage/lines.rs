@@ -1,25 +1,83 @@
-//! Lines of the usage page for other pages that show the same of one lot: its jobs, its tanks, its balance.
+//! The lines of an audit: a job, a tank, a lot, a sum, as their rows show them, here and on other pages that show the same.
 
-pub use super::page::{JobLine, TankLine};
-
-use super::act::{LotUse, Usage};
-use super::page::{Told, with_doubt};
+use super::act::{JobUse, LotUse, TankUse, Usage};
+use super::chart::signed_percent;
+use super::sums::Sum;
+use crate::readiness::Names;
+use crate::records::head::said;
 use crate::web::door::Signed;
 use crate::web::reader::Reader;
+use jiff::tz::TimeZone;
+use sowmark_core::readiness::SeedUsedBasis;
 use sowmark_core::say;
-use sowmark_core::usage::Total;
+use sowmark_core::usage::{Sown, Total};
+use sowmark_core::words::Words;
+use uuid::Uuid;
+
+/// A job under a number that was not true.
+pub(super) struct UntrueLine {
+    pub(super) when: String,
+    pub(super) seeder_id: Uuid,
+    pub(super) what: String,
+    pub(super) says: Vec<String>,
+}
+
+/// Jobs together.
+pub(super) struct SumLine {
+    pub(super) name: String,
+    pub(super) cells: Vec<String>,
+}
+
+/// A job, as its row shows it.
+#[derive(Clone, Debug)]
+pub struct JobLine {
+    pub when: String,
+    pub seeder_id: Uuid,
+    pub machine: String,
+    pub field: String,
+    pub lot_id: Uuid,
+    pub lot: String,
+    pub area: String,
+    pub seed: String,
+    /// How the seed is known.
+    pub basis: String,
+    pub actual: String,
+    pub target: String,
+    pub deviation: String,
+    pub seeds: String,
+    pub plants: String,
+    pub stands: String,
+    pub was_true: bool,
+}
+
+/// A lot's balance, as its row shows it.
+pub(super) struct LotLine {
+    pub(super) id: Uuid,
+    pub(super) name: String,
+    pub(super) cells: Vec<String>,
+}
+
+/// A tank's span, as its row shows it.
+#[derive(Clone, Debug)]
+pub struct TankLine {
+    pub seeder_id: Uuid,
+    pub machine: String,
+    pub when: String,
+    pub lots: String,
+    pub cells: Vec<String>,
+}
 
 /// The jobs, newest first.
 #[must_use]
 pub fn jobs(usage: &Usage, signed: &Signed) -> Vec<JobLine> {
-    let told = Told { usage, reader: signed.actor.reader(), zone: &signed.actor.time_zone };
+    let told = Told { names: &usage.names, reader: signed.actor.reader(), zone: &signed.actor.time_zone };
     usage.jobs.iter().rev().map(|job| told.job(job)).collect()
 }
 
 /// The tanks, newest first.
 #[must_use]
 pub fn tanks(usage: &Usage, signed: &Signed) -> Vec<TankLine> {
-    let told = Told { usage, reader: signed.actor.reader(), zone: &signed.actor.time_zone };
+    let told = Told { names: &usage.names, reader: signed.actor.reader(), zone: &signed.actor.time_zone };
     usage.tanks.iter().rev().map(|tank| told.tank(tank)).collect()
 }
 
@@ -45,4 +103,159 @@ pub fn balance(of: &LotUse, reader: Reader) -> Vec<(String, String)> {
         lines.push((say!(words, "usage-unaccounted"), with_doubt(count.unaccounted(), reader)));
     }
     lines
+}
+
+/// What a line needs beside its subject.
+pub(super) struct Told<'a> {
+    pub(super) names: &'a Names,
+    pub(super) reader: Reader,
+    pub(super) zone: &'a TimeZone,
+}
+
+impl Told<'_> {
+    pub(super) fn untrue(&self, job: &JobUse) -> UntrueLine {
+        let words = self.reader.words;
+        let row = &job.row;
+        let standing = job.readiness.due.iter().zip(&job.says).filter(|(due, _)| due.waived.is_none());
+        let mut says: Vec<String> = standing.map(|(_, says)| says.clone()).collect();
+        if says.is_empty() {
+            says.push(say!(words, "usage-no-number"));
+        }
+        UntrueLine {
+            when: row.head.when(self.zone, words),
+            seeder_id: row.seeder_id,
+            what: say!(
+                words,
+                "usage-untrue-job",
+                machine = format!("{}, {}", row.seeder, row.unit),
+                field = row.field(),
+                area = self.reader.measured(&row.area)
+            ),
+            says,
+        }
+    }
+
+    pub(super) fn job(&self, job: &JobUse) -> JobLine {
+        let words = self.reader.words;
+        let row = &job.row;
+        let lot = self.names.lot(row.lot_id).map_or_else(String::new, |lot| lot.number.clone());
+        let rate = |si: f64| self.reader.rate(si);
+        let count = |count: f64| words.number(count, 3);
+        JobLine {
+            when: row.head.when(self.zone, words),
+            seeder_id: row.seeder_id,
+            machine: format!("{}, {}", row.seeder, row.unit),
+            field: row.field().to_owned(),
+            lot_id: row.lot_id,
+            lot,
+            area: self.reader.measured(&row.area),
+            seed: self.reader.measured(&row.seed_used),
+            basis: basis(job.facts.seed_used_basis, words),
+            actual: job.came_to.map(|came_to| rate(came_to.rate)).unwrap_or_default(),
+            target: rate(job.facts.target_rate),
+            deviation: job.came_to.map(|came_to| signed_percent(100.0 * came_to.deviation, words)).unwrap_or_default(),
+            seeds: job.came_to.and_then(|came_to| came_to.seeds_per_m2).map(count).unwrap_or_default(),
+            plants: job.plants_per_m2.map(count).unwrap_or_default(),
+            stands: number_stands(job, words),
+            was_true: job.was_true(),
+        }
+    }
+
+    pub(super) fn tank(&self, tank: &TankUse) -> TankLine {
+        let words = self.reader.words;
+        let span = &tank.span;
+        let said = |at| said(at, self.zone, words);
+        let began = span.began.map(said).unwrap_or_default();
+        let when = match span.ended {
+            Some(ended) => say!(words, "usage-tank-span", from = began, to = said(ended)),
+            None => say!(words, "usage-tank-since", from = began),
+        };
+        let lots = span.lots.iter().filter_map(|lot| Some(self.names.lot(lot.0)?.number.clone()));
+        let kg = |total: Total| self.reader.mass(total.kg);
+        let left = match span.unaccounted() {
+            Some(unaccounted) => with_doubt(unaccounted, self.reader),
+            None if span.unweighed > 0 => say!(words, "usage-not-all-weighed"),
+            None => say!(words, "usage-tank-left", mass = kg(span.left())),
+        };
+        TankLine {
+            seeder_id: tank.seeder_id,
+            machine: format!("{}, {}", tank.seeder, tank.unit),
+            when,
+            lots: lots.collect::<Vec<_>>().join(", "),
+            cells: vec![
+                kg(span.filled),
+                kg(span.emptied),
+                kg(span.sown.all()),
+                machine_share(&span.sown, self.reader),
+                left,
+            ],
+        }
+    }
+}
+
+/// How the number stood when a job began.
+pub(crate) fn number_stands(job: &JobUse, words: Words) -> String {
+    match (job.was_true(), job.readiness.due.is_empty()) {
+        (true, true) => say!(words, "usage-number-true"),
+        (true, false) => say!(words, "usage-number-check"),
+        (false, _) => say!(words, "usage-number-untrue"),
+    }
+}
+
+/// How seed is known, in short.
+pub(crate) fn basis(basis: SeedUsedBasis, words: Words) -> String {
+    match basis {
+        SeedUsedBasis::Weighed => say!(words, "usage-basis-weighed"),
+        SeedUsedBasis::Bags => say!(words, "usage-basis-bags"),
+        SeedUsedBasis::MachineTotal => say!(words, "usage-basis-machine"),
+    }
+}
+
+pub(super) fn sum_line(name: String, sum: &Sum, reader: Reader) -> SumLine {
+    let rate = |si: Option<f64>| si.map(|si| reader.rate(si)).unwrap_or_default();
+    let off = sum.deviation().map(|share| signed_percent(100.0 * share, reader.words)).unwrap_or_default();
+    let cells = vec![
+        reader.area(sum.area_m2),
+        reader.area(sum.untrue_m2),
+        reader.mass(sum.sown.all().kg),
+        machine_share(&sum.sown, reader),
+        rate(sum.rate()),
+        rate(sum.target()),
+        off,
+    ];
+    SumLine { name, cells }
+}
+
+pub(super) fn lot_line(of: &LotUse, has_opening: bool, reader: Reader) -> LotLine {
+    let balance = &of.balance;
+    let kg = |total: Total| reader.mass(total.kg);
+    let unaccounted = match balance.counted {
+        Some(count) => with_doubt(count.unaccounted(), reader),
+        None => String::new(),
+    };
+    let mut cells = vec![
+        kg(balance.received),
+        kg(balance.filled),
+        kg(balance.returned),
+        kg(of.sown.all()),
+        kg(balance.sold),
+        kg(balance.discarded),
+        kg(balance.expected_on_hand()),
+        balance.counted.map(|count| kg(count.found)).unwrap_or_default(),
+        unaccounted,
+    ];
+    if has_opening {
+        cells.insert(0, kg(balance.opening));
+    }
+    LotLine { id: of.lot.id, name: of.lot.in_words(reader.words), cells }
+}
+
+/// A difference with what its weighings leave open, at two standard uncertainties: about 95 %.
+fn with_doubt(total: Total, reader: Reader) -> String {
+    format!("{} \u{b1} {}", reader.mass(total.kg), reader.mass_doubt(2.0 * total.uncertainty_kg()))
+}
+
+/// What of it is known from the machine alone.
+fn machine_share(sown: &Sown, reader: Reader) -> String {
+    if sown.machine_total.kg > 0.0 { reader.mass(sown.machine_total.kg) } else { String::new() }
 }

@@ -7,14 +7,17 @@ pub mod act;
 mod api;
 pub mod asked;
 pub mod chart;
+pub mod judging;
 pub mod lines;
 mod page;
+pub mod question;
+mod report;
 pub mod signing;
 pub mod store;
 mod sums;
 
 pub(crate) use chart::{figure as drift_figure, signed_percent};
-pub(crate) use page::{basis, number_stands};
+pub(crate) use lines::{basis, number_stands};
 
 use crate::web::routes::Route;
 

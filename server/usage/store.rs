@@ -3,18 +3,22 @@
 use crate::access::Scope;
 use crate::db::{Cx, Result};
 use crate::{args, queries};
+use sowmark_core::ids::MeteringUnitId;
 use uuid::Uuid;
 
 queries! {
     TANKS = "select f.metering_unit_id, f.lot_id, 'filled' as flow, f.mass_kg as kg, false as to_empty, null as basis,
             s.id, s.occurred_at, s.recorded_at
-        from fill f join standing s on s.organization_id = f.organization_id and s.id = f.id where f.organization_id = $1
+        from fill f join standing s on s.organization_id = f.organization_id and s.id = f.id
+        where f.organization_id = $1 and f.metering_unit_id between $2 and $3
         union all select y.metering_unit_id, y.lot_id, 'emptied', y.mass_kg, y.to_empty, null,
             s.id, s.occurred_at, s.recorded_at
-        from emptying y join standing s on s.organization_id = y.organization_id and s.id = y.id where y.organization_id = $1
+        from emptying y join standing s on s.organization_id = y.organization_id and s.id = y.id
+        where y.organization_id = $1 and y.metering_unit_id between $2 and $3
         union all select j.metering_unit_id, j.lot_id, 'sown', j.seed_used_kg, false, j.seed_used_basis,
             s.id, s.occurred_at, s.recorded_at
-        from job j join standing s on s.organization_id = j.organization_id and s.id = j.id where j.organization_id = $1";
+        from job j join standing s on s.organization_id = j.organization_id and s.id = j.id
+        where j.organization_id = $1 and j.metering_unit_id between $2 and $3";
     GERMINATION = "select t.lot_id, t.germination_percent, s.occurred_at from lot_test t
         join standing s on s.organization_id = t.organization_id and s.id = t.id
         where t.organization_id = $1 and t.germination_percent is not null order by s.occurred_at, s.recorded_at, s.id";
@@ -46,8 +50,10 @@ pub(super) struct GerminationRow {
     pub(super) occurred_at: i64,
 }
 
-pub(super) async fn tanks(cx: &mut Cx<'_>, scope: &Scope) -> Result<Vec<TankRow>> {
-    cx.fetch_all(TANKS, args![scope.organization]).await
+/// Those of one unit, or of all.
+pub(super) async fn tanks(cx: &mut Cx<'_>, scope: &Scope, only: Option<MeteringUnitId>) -> Result<Vec<TankRow>> {
+    let (first, last) = only.map_or((Uuid::nil(), Uuid::max()), |unit| (unit.0, unit.0));
+    cx.fetch_all(TANKS, args![scope.organization, first, last]).await
 }
 
 pub(super) async fn germination(cx: &mut Cx<'_>, scope: &Scope) -> Result<Vec<GerminationRow>> {

@@ -1,6 +1,7 @@
 //! Jobs together: by field, seeder, lot, crop, client or the person who logged them.
 
-use super::act::{JobUse, Usage};
+use super::act::JobUse;
+use crate::readiness::Names;
 use sowmark_core::policy::Policy;
 use sowmark_core::say;
 use sowmark_core::usage::Sown;
@@ -46,8 +47,8 @@ impl By {
     }
 
     /// What a job belongs to.
-    fn of(self, job: &JobUse, usage: &Usage) -> String {
-        let lot = usage.names.lot(job.row.lot_id);
+    fn of(self, job: &JobUse, names: &Names) -> String {
+        let lot = names.lot(job.row.lot_id);
         match self {
             Self::Field => job.row.field().to_owned(),
             Self::Seeder => job.row.seeder.clone(),
@@ -70,10 +71,6 @@ pub(super) struct Sum {
 }
 
 impl Sum {
-    pub(super) fn of<'a>(jobs: impl Iterator<Item = &'a JobUse>) -> Self {
-        jobs.fold(Self::default(), Self::and)
-    }
-
     fn and(mut self, job: &JobUse) -> Self {
         let facts = &job.facts;
         self.area_m2 += facts.area_m2;
@@ -100,12 +97,23 @@ impl Sum {
     }
 }
 
-/// The jobs put together, in the order of the names.
-pub(super) fn sums(usage: &Usage, by: By) -> Vec<(String, Sum)> {
-    let mut sums: BTreeMap<String, Sum> = BTreeMap::new();
-    for job in &usage.jobs {
-        let sum = sums.entry(by.of(job, usage)).or_default();
-        *sum = sum.and(job);
+/// All jobs and the groups of them, added up one after the other.
+#[derive(Debug)]
+pub(super) struct Sums {
+    by: By,
+    pub(super) all: Sum,
+    /// In the order of their names.
+    pub(super) groups: BTreeMap<String, Sum>,
+}
+
+impl Sums {
+    pub(super) fn new(by: By) -> Self {
+        Self { by, all: Sum::default(), groups: BTreeMap::new() }
     }
-    sums.into_iter().collect()
+
+    pub(super) fn add(&mut self, job: &JobUse, names: &Names) {
+        self.all = self.all.and(job);
+        let group = self.groups.entry(self.by.of(job, names)).or_default();
+        *group = group.and(job);
+    }
 }

@@ -12,6 +12,7 @@ use sowmark::args;
 on_both!(
     it_tells_everything_of_its_seeder,
     it_tells_what_was_true_at_the_end_of_its_period,
+    the_log_of_all_time_begins_with_the_first_record,
     what_was_wrong_stands_struck_out,
     a_book_is_asked_for,
     a_book_that_fails_in_its_midst_says_so,
@@ -82,6 +83,20 @@ async fn it_tells_what_was_true_at_the_end_of_its_period(world: World) {
     assert!(book.contains("22 March 2027, 00:00 to 30 March 2027, 00:00"), "{book}");
     // The scale's check of 20 March was before its time too.
     assert!(!book.contains("id=\"scales\""), "{book}");
+}
+
+async fn the_log_of_all_time_begins_with_the_first_record(world: World) {
+    let farm = Farm::new(&world).await;
+    // Before the machine was commissioned, as somebody who brings an old notebook may have it.
+    farm.log("setups", setup("2011-04-02T08:00:00Z", &farm.fine, "5:2", "12")).await;
+    farm.log("setups", setup("2027-03-21T08:00:00Z", &farm.coarse, "5:2", "12")).await;
+    let asked = format!("/reports/seeder-book?seeder_id={}&to=2027-03-29", farm.seeder);
+    let book = page(&farm.ana, &asked).await;
+    let log = plain(between(&book, "report-log\">", "report-end"));
+    let places = ["2 April 2011", "Working width 6 m", "21 March 2027"].map(|says| log.find(says));
+    assert!(places.iter().all(Option::is_some) && places.is_sorted(), "{places:?}: {log}");
+    // The months with something in them, and no other: of the first record, of the first configuration, of the second setup.
+    assert_eq!(book.matches("part report-log").count(), 3, "{book}");
 }
 
 async fn what_was_wrong_stands_struck_out(world: World) {

@@ -15,6 +15,7 @@ on_both!(
     without_a_lot_it_asks_for_one,
     a_lot_that_is_not_there_is_told_beside_the_choice,
     who_sees_no_stock_has_no_balance,
+    it_names_every_calibration,
     an_agronomist_of_a_client_has_the_clients_lots,
     an_organizations_lots_are_its_own,
 );
@@ -172,4 +173,21 @@ async fn an_organizations_lots_are_its_own(world: World) {
     let refused = eve.get(&format!("/page{}", card(&lot))).await;
     assert!(refused.status == 422 && !refused.text.contains("W-1"), "{}", refused.text);
     assert_eq!(world.nobody().get(&format!("/page{}", card(&lot))).await.status, 303);
+}
+
+/// More than are read at a time.
+async fn it_names_every_calibration(world: World) {
+    let (farm, first) = Farm::ready(&world).await;
+    let mut all = vec![first];
+    for number in 0..51 {
+        // Two at each moment, so that a page ends between two of one moment.
+        let at = format!("2027-03-29T04:{:02}:00Z", number / 2);
+        all.push(farm.caught(&at, &farm.wheat).await);
+    }
+    let shown = page(&farm.ana, &card(&farm.wheat)).await;
+    let catches = between(&shown, "<h3>Calibrations made with it</h3>", "</table>");
+    assert_eq!(catches.matches("href=\"/calibrations/").count(), 52);
+    for id in &all {
+        assert_eq!(catches.matches(id.as_str()).count(), 1, "{id}: {catches}");
+    }
 }

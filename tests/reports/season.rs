@@ -1,7 +1,7 @@
 //! The season report: what was due and how soon it was caught, ground, seed and exceptions, who sees what; and that it is sent while
 //! it is made, and says so when it is not whole.
 
-use super::{between, page};
+use super::{between, in_use, page, until_idle};
 use crate::on_both;
 use crate::readiness::farm::{AGREES, DISAGREES, Farm, catch, job, service, setup};
 use crate::seed::{drill, hand};
@@ -9,7 +9,6 @@ use crate::world::World;
 use http_body_util::BodyExt;
 use serde_json::json;
 use sowmark::args;
-use sowmark::db::Db;
 use std::time::Duration;
 
 on_both!(
@@ -184,25 +183,6 @@ async fn a_crew_sees_its_seeders_and_own_jobs(world: World) {
     let nothing = page(&gus, REPORT).await;
     assert_eq!(fact(sums(&nothing), "Metering units"), "0");
     assert!(!nothing.contains("Drill 1,") && !nothing.contains("Drill 2,"), "{nothing}");
-}
-
-/// How many connections are in use for reading.
-fn in_use(world: &World) -> usize {
-    match &world.app.db {
-        Db::Sqlite { read, .. } => read.size() as usize - read.num_idle(),
-        Db::Postgres(pool) => pool.size() as usize - pool.num_idle(),
-    }
-}
-
-/// Waits until no connection is in use.
-async fn until_idle(world: &World) {
-    for _ in 0..100 {
-        if in_use(world) == 0 {
-            return;
-        }
-        tokio::time::sleep(Duration::from_millis(50)).await;
-    }
-    panic!("a connection is still in use after 5 s");
 }
 
 /// The report gives its connection back after its last query. While nobody takes its parts only two may wait, so the

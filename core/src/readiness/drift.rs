@@ -10,7 +10,7 @@ use crate::{
         Cause, CauseKind, Detail, Surroundings, UnitHistory,
         due::Finding,
         jobs::on_basis_since,
-        timeline::{Calibrated, Timeline},
+        timeline::{Calibrated, Course, Timeline},
     },
     usage::mass_uncertainty_kg,
 };
@@ -38,7 +38,8 @@ pub fn usage_chart(
     calibration: CalibrationId,
     at: Timestamp,
 ) -> Vec<JobPoint> {
-    let line = Timeline::new(history, surroundings, at);
+    let course = Course::new(history, surroundings, at);
+    let line = course.until(at);
     let found = line.calibrations.iter().find(|known| known.moment().id == calibration.0);
     found.map_or_else(Vec::new, |calibration| points(&line, calibration))
 }

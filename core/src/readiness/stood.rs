@@ -10,7 +10,7 @@ use jiff::{SignedDuration, Timestamp};
 use crate::{
     ids::{CalibrationId, LotId},
     moment::{Dated, midnight},
-    readiness::{Due, Readiness, Surroundings, Trigger, UnitHistory, Waived, readiness},
+    readiness::{Due, Past, Readiness, Surroundings, Trigger, UnitHistory, Waived},
 };
 
 /// The least step between two moments: records are kept by the microsecond.
@@ -106,13 +106,15 @@ pub fn stood(
     let moments = moments(history, surroundings);
     let first = from.or_else(|| moments.first().copied()).unwrap_or(until).min(until);
     let between = moments.into_iter().filter(|at| first < *at && *at <= until);
-    ledger.ask(history, surroundings, first);
+    let past = Past::new(history, surroundings, until);
+    let mut ask = |at| ledger.note(&past.at(at), history, at);
+    ask(first);
     for at in between {
         // What only time brings about is found before the record that ends it.
-        ledger.ask(history, surroundings, at.checked_sub(STEP).unwrap_or(at).max(first));
-        ledger.ask(history, surroundings, at);
+        ask(at.checked_sub(STEP).unwrap_or(at).max(first));
+        ask(at);
     }
-    ledger.ask(history, surroundings, until);
+    ask(until);
     ledger.in_order()
 }
 
@@ -161,8 +163,8 @@ struct Ledger {
 }
 
 impl Ledger {
-    fn ask(&mut self, history: &UnitHistory, surroundings: &Surroundings, at: Timestamp) {
-        let now = readiness(history, surroundings, at);
+    /// What is due at a moment, and with it what has ended since the one before.
+    fn note(&mut self, now: &Readiness, history: &UnitHistory, at: Timestamp) {
         let is_due = |stood: &Stood| {
             now.compared_with == stood.compared_with
                 && now.due.iter().any(|due| due.trigger == stood.due.trigger && due.waived.is_none())
@@ -171,17 +173,17 @@ impl Ledger {
             std::mem::take(&mut self.standing).into_iter().partition(is_due);
         self.standing = standing;
         self.ended.extend(ended.into_iter().map(|stood| {
-            let answer = answer(&stood, &now, history, at);
+            let answer = answer(&stood, now, history, at);
             Stood { end: Some(End { at, answer }), ..stood }
         }));
         for due in now.due.iter().filter(|due| due.waived.is_none()) {
-            self.note(due, &now, at);
+            self.note_due(due, now, at);
         }
         let let_pass = now.due.iter().filter(|due| due.waived.is_some());
         self.let_pass = let_pass.map(|due| (due.trigger, now.compared_with)).collect();
     }
 
-    fn note(&mut self, due: &Due, now: &Readiness, at: Timestamp) {
+    fn note_due(&mut self, due: &Due, now: &Readiness, at: Timestamp) {
         let known = self
             .standing
             .iter_mut()

@@ -1,7 +1,8 @@
 //! The records of a unit in their order, and what the unit was like after each.
 //!
-//! Built once for a question; the triggers then look at calibrations, at the present, and back from the present to where a
-//! difference began. Nothing later than the moment asked for gets in.
+//! They are put in order once, in a [`Course`]; a question about a moment looks at the beginning of it, the [`Timeline`]: the
+//! triggers look at calibrations, at the present, and back from the present to where a difference began. Nothing later than the
+//! moment asked for gets in.
 
 use std::collections::HashMap;
 
@@ -137,7 +138,35 @@ pub(super) struct Worked<'a> {
     pub(super) condition: Condition<'a>,
 }
 
-/// The records of a unit up to a moment.
+/// The records of a unit up to a moment, in order, and what the unit was like after each: put together once for however many
+/// earlier moments are asked for.
+#[derive(Debug)]
+pub(super) struct Course<'a> {
+    surroundings: &'a Surroundings,
+    /// Calibrations of every standing, in order.
+    calibrations: Vec<Calibrated<'a>>,
+    jobs: Vec<Worked<'a>>,
+    services: Vec<&'a Dated<Service>>,
+    seasons: Vec<Started<'a>>,
+    /// Of every lot that the unit has had to do with. A moment before a lot was first named knows its crop and its tests too: of
+    /// a lot that is in no tank and no basis nothing is asked.
+    crops: HashMap<LotId, String>,
+    steps: Vec<Step<'a>>,
+    /// After each step.
+    tanks: Vec<Tank>,
+    /// The first configuration, which holds before it too.
+    first: Option<&'a Dated<Configuration>>,
+}
+
+/// What the records so far have led to, while a course is put together.
+struct Walk<'a> {
+    now: Condition<'a>,
+    tank: Tank,
+    /// The seed weights known so far.
+    known: HashMap<LotId, LotTest>,
+}
+
+/// The beginning of a course, up to a moment.
 pub(super) struct Timeline<'a> {
     pub(super) at: Timestamp,
     pub(super) surroundings: &'a Surroundings,
@@ -146,65 +175,104 @@ pub(super) struct Timeline<'a> {
     pub(super) now: Condition<'a>,
     pub(super) tank: Tank,
     /// Calibrations of every standing, in order.
-    pub(super) calibrations: Vec<Calibrated<'a>>,
+    pub(super) calibrations: &'a [Calibrated<'a>],
     /// Jobs, in order.
-    pub(super) jobs: Vec<Worked<'a>>,
+    pub(super) jobs: &'a [Worked<'a>],
     /// Services that affect metering, in order.
-    pub(super) services: Vec<&'a Dated<Service>>,
+    pub(super) services: &'a [&'a Dated<Service>],
     /// Seasons that have begun, in order.
-    pub(super) seasons: Vec<Started<'a>>,
-    crops: HashMap<LotId, String>,
-    steps: Vec<Step<'a>>,
+    pub(super) seasons: &'a [Started<'a>],
+    crops: &'a HashMap<LotId, String>,
+    steps: &'a [Step<'a>],
 }
 
-impl<'a> Timeline<'a> {
-    pub(super) fn new(history: &'a UnitHistory, surroundings: &'a Surroundings, at: Timestamp) -> Self {
-        let mut happenings = happenings(history, at);
+impl<'a> Course<'a> {
+    /// Up to `until`, records of that instant included.
+    pub(super) fn new(history: &'a UnitHistory, surroundings: &'a Surroundings, until: Timestamp) -> Self {
+        let mut happenings = happenings(history, until);
         let lots = lots_of(&happenings, surroundings);
-        add_lot_tests(&mut happenings, &lots, at);
-        let mut line = Self {
-            at,
+        add_lot_tests(&mut happenings, &lots, until);
+        // Before its first configuration a machine had some width too, and nobody has named another.
+        let first =
+            history.configurations.iter().filter(|configuration| configuration.happened_by(until)).min_by(in_order);
+        let mut course = Self {
             surroundings,
-            policy: latest_by(&surroundings.policies, at).map_or_else(Policy::default, |policy| policy.what.clone()),
-            now: Condition::default(),
-            tank: Tank::default(),
             calibrations: Vec::new(),
             jobs: Vec::new(),
             services: Vec::new(),
-            seasons: season::started(&surroundings.seasons, &surroundings.time_zone, at),
+            seasons: season::started(&surroundings.seasons, &surroundings.time_zone, until),
             crops: lots.iter().map(|(id, lot)| (*id, seed::crop_key(&lot.crop))).collect(),
             steps: Vec::with_capacity(happenings.len()),
+            tanks: Vec::with_capacity(happenings.len()),
+            first,
         };
-        // Before its first configuration a machine had some width too, and nobody has named another.
-        line.now.configuration =
-            history.configurations.iter().filter(|configuration| configuration.happened_by(at)).min_by(in_order);
-        let mut known: HashMap<LotId, LotTest> = HashMap::new();
+        let now = Condition { configuration: first, ..Condition::default() };
+        let mut walk = Walk { now, tank: Tank::default(), known: HashMap::new() };
         for happening in happenings {
-            line.take(happening, &mut known);
+            walk.take(happening);
+            course.note(happening, &walk);
         }
-        line
+        course
     }
 
-    fn take(&mut self, happening: Happening<'a>, known: &mut HashMap<LotId, LotTest>) {
-        match happening {
-            Happening::Configuration(configuration) => self.now.configuration = Some(configuration),
-            Happening::Setup(setup) => self.now.setup = Some(setup),
-            Happening::LotTest(lot, test) => known.entry(lot).or_default().learn(test.what),
-            _ => self.tank.after(&happening),
-        }
-        self.now.lot = self.tank.lot;
-        self.now.weights = self.now.lot.and_then(|lot| known.get(&lot)).copied().unwrap_or_default();
+    fn note(&mut self, happening: Happening<'a>, Walk { now, tank, .. }: &Walk<'a>) {
         match happening {
             Happening::Calibration(record) => {
-                self.calibrations.push(Calibrated { record, basis: self.now, step: self.steps.len() });
+                self.calibrations.push(Calibrated { record, basis: *now, step: self.steps.len() });
             }
-            Happening::Job(record) => self.jobs.push(Worked { record, condition: self.now }),
+            Happening::Job(record) => self.jobs.push(Worked { record, condition: *now }),
             Happening::Service(record) if record.what.affects_metering => self.services.push(record),
             _ => {}
         }
-        self.steps.push(Step { moment: happening.moment(), kind: happening.kind(), after: self.now });
+        self.steps.push(Step { moment: happening.moment(), kind: happening.kind(), after: *now });
+        self.tanks.push(tank.clone());
     }
 
+    /// Whether what is known of a moment depends on nothing later: before the first configuration none holds, and what the unit
+    /// was like then is another.
+    pub(super) fn tells_of(&self, at: Timestamp) -> bool {
+        self.first.is_none_or(|first| first.happened_by(at))
+    }
+
+    /// The beginning of it up to `at`, records of that instant included; of a moment that it tells of.
+    pub(super) fn until(&self, at: Timestamp) -> Timeline<'_> {
+        let steps = beginning(&self.steps, at, |step| step.moment.occurred_at);
+        let policies = latest_by(&self.surroundings.policies, at);
+        Timeline {
+            at,
+            surroundings: self.surroundings,
+            policy: policies.map_or_else(Policy::default, |policy| policy.what.clone()),
+            now: steps.last().map(|step| step.after).unwrap_or_default(),
+            tank: self.tanks[..steps.len()].last().cloned().unwrap_or_default(),
+            calibrations: beginning(&self.calibrations, at, |made| made.moment().occurred_at),
+            jobs: beginning(&self.jobs, at, |job| job.record.moment.occurred_at),
+            services: beginning(&self.services, at, |service| service.moment.occurred_at),
+            seasons: beginning(&self.seasons, at, |season| season.at),
+            crops: &self.crops,
+            steps,
+        }
+    }
+}
+
+impl<'a> Walk<'a> {
+    fn take(&mut self, happening: Happening<'a>) {
+        match happening {
+            Happening::Configuration(configuration) => self.now.configuration = Some(configuration),
+            Happening::Setup(setup) => self.now.setup = Some(setup),
+            Happening::LotTest(lot, test) => self.known.entry(lot).or_default().learn(test.what),
+            _ => self.tank.after(&happening),
+        }
+        self.now.lot = self.tank.lot;
+        self.now.weights = self.now.lot.and_then(|lot| self.known.get(&lot)).copied().unwrap_or_default();
+    }
+}
+
+/// Those of `all`, which are in order, that were by `at`.
+fn beginning<T>(all: &[T], at: Timestamp, occurred_at: impl Fn(&T) -> Timestamp) -> &[T] {
+    &all[..all.partition_point(|one| occurred_at(one) <= at)]
+}
+
+impl<'a> Timeline<'a> {
     /// The crop of a lot in the form in which crops compare; `None` for no lot or one that is not known.
     pub(super) fn crop(&self, lot: Option<LotId>) -> Option<&str> {
         self.crops.get(&lot?).map(String::as_str)

@@ -2,10 +2,11 @@
 
 use std::collections::HashMap;
 
+use jiff::SignedDuration;
 use proptest::{prelude::*, strategy::ValueTree, test_runner::TestRunner};
 use sowmark_core::{
     moment::Dated,
-    readiness::{Readiness, Standing, State, Trigger, readiness, tank_at},
+    readiness::{Past, Readiness, Standing, State, Trigger, readiness, tank_at},
 };
 
 use crate::{
@@ -47,6 +48,26 @@ fn summary(now: &Readiness) -> Answer {
         in_force: now.in_force.map(|factor| (factor.calibration.0, factor.recalled)),
         compared_with: now.compared_with.map(|calibration| calibration.0),
         due: now.due.iter().map(row).collect(),
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(96) })]
+
+    /// Asked of many moments at once it says what it says of each alone: before every record, between them, after its end.
+    #[test]
+    fn a_past_says_of_each_moment_what_is_said_of_it_alone(
+        mut fleet in fleets(), is_bare in any::<bool>(), until in 0..HOURS + 6,
+    ) {
+        if is_bare {
+            // Then the first configuration, if there is one, comes among the other records.
+            fleet.history.configurations.retain(|configuration| configuration.moment.occurred_at >= hour(0));
+        }
+        let past = Past::new(&fleet.history, &fleet.around, hour(until));
+        for half in -10..=2 * (HOURS + 12) {
+            let at = hour(0) + SignedDuration::from_mins(30 * half);
+            prop_assert_eq!(past.at(at), readiness(&fleet.history, &fleet.around, at), "{}", at);
+        }
     }
 }
 

@@ -154,7 +154,7 @@ pub async fn of_unit(cx: &mut Cx<'_>, signed: &Signed, unit: MeteringUnitId) -> 
 /// The database.
 pub async fn of_lot(cx: &mut Cx<'_>, signed: &Signed, lot: LotId) -> Result<Option<Figure>, Error> {
     let actor = &signed.actor;
-    let past = past::of_lot(cx, &actor.scope, lot).await?;
+    let (past, _) = past::of_lot(cx, &actor.scope, lot, past::NEWEST, MOST).await?;
     let points = Points::of(past, |past| Described {
         series: format!("{}, {}", past.seeder, past.unit),
         ..Described::default()
