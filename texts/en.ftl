@@ -1926,6 +1926,7 @@ exchange-form-comma = Comma between cells, decimal point
 exchange-form-semicolon = Semicolon between cells, decimal comma
 exchange-client = One client alone
 exchange-mark = Mark of UTF-8
+export-no-such-part = This list cannot be cut to that; the list of usage can.
 exchange-mark-with = With: for spreadsheets
 exchange-mark-without = Without: for programs
 exchange-apply = Use for the files
@@ -2426,8 +2427,9 @@ gate-submit = Show where to begin
 
 nav-usage = Usage
 usage-title = Where the seed went
-usage-intro = What was sown of each lot, under which number, and what should be left.
+usage-intro = What was sown of each lot, under which number, and what should be left. Hectares are each unit’s own: a pass that sows seed and fertilizer counts for both.
 usage-intro-own = The jobs that you logged, and under which number they were sown.
+usage-of-client = A job counts here with the client’s seed, or on the client’s field.
 usage-from = From
 usage-to = To, that day included
 usage-seeder = Seeder
@@ -2435,6 +2437,7 @@ usage-lot = Seed lot
 usage-field = Field
 usage-client = Client
 usage-crew = Crew’s seeders
+usage-month = Month
 usage-crop = Crop
 usage-person = Logged by
 usage-all = all
@@ -2475,6 +2478,12 @@ usage-seeds = Seeds/m²
 usage-plants = Plants/m², at most
 usage-lots = Lots
 usage-lots-note = Opening + received − filled + returned − sold − discarded is what should be on hand. What is unaccounted for is the count less what should have been there; ± is what the weighings leave open (95 %).
+usage-lots-some = What was sown is by the jobs asked about alone; all else is of the whole lot.
+usage-lot-off = { $off ->
+    [missing] { $mass } is missing, more than the weighings leave open.
+    [over] { $mass } too much was counted, more than the weighings leave open.
+   *[short] { $mass } more went out than came in: a delivery is not recorded.
+}
 usage-opening = At the beginning
 usage-received = Received
 usage-filled = Filled
@@ -2493,6 +2502,7 @@ usage-tank-lots = Lots in it
 usage-emptied = Emptied
 usage-tank-unaccounted = Left or unaccounted for
 usage-tank-left = { $mass } should be in it
+usage-tank-short = { $mass } more sown than filled: a fill is not recorded
 usage-not-all-weighed = not all was weighed
 signature-sign-this = Sign this audit
 signatures-title = Signed audits
@@ -2556,6 +2566,7 @@ signature-chain = Signed after line { $number } of the audit trail, whose hash i
 usage-drift = Drift
 usage-drift-note = Jobs whose seed was weighed or counted in bags, against their target, since the calibration in force. Outside the dashed limits the unit wants a catch.
 usage-drift-none = No unit has a weighed job since its calibration.
+usage-drift-not-told = Tanks and drift belong to a machine, whoever’s seed it sows: they are not told for one client or field alone.
 usage-drift-title = { $machine }: off target, %
 usage-drift-says = { $jobs ->
     [one] One job; smoothed it is { $off } off target, the limit is ± { $limit } %: { $state ->
@@ -2700,7 +2711,7 @@ report-fitted = { $gated ->
 }
 report-catches = Catches
 report-catches-of = Catches of { $unit }
-report-no-catches = No catch in this period.
+report-no-catches = No catch to tell of in this period.
 report-factor = Factor per run
 report-uncertainty = Known to
 report-verdict = Checks

@@ -2658,6 +2658,7 @@ exchange-form-comma = Coma entre celdas, punto decimal
 exchange-form-semicolon = Punto y coma entre celdas, coma decimal
 exchange-client = Solo un cliente
 exchange-mark = Marca de UTF-8
+export-no-such-part = Esta lista no se puede limitar a eso; la de uso, sí.
 exchange-mark-with = Con marca: para hojas de cálculo
 exchange-mark-without = Sin marca: para programas
 exchange-apply = Usar para los archivos
@@ -3164,8 +3165,9 @@ gate-submit = Mostrar por dónde empezar
 
 nav-usage = Uso
 usage-title = Adónde fue la semilla
-usage-intro = Qué se sembró de cada lote, con qué número, y cuánto debería quedar.
+usage-intro = Qué se sembró de cada lote, con qué número, y cuánto debería quedar. Las hectáreas son las de cada dosificador: una pasada que siembra semilla y abono cuenta para ambos.
 usage-intro-own = Las labores que usted registró, y con qué número se sembraron.
+usage-of-client = Aquí cuenta una labor con semilla del cliente o en un campo del cliente.
 usage-from = Desde
 usage-to = Hasta, ese día incluido
 usage-seeder = Sembradora
@@ -3173,6 +3175,7 @@ usage-lot = Lote de semilla
 usage-field = Campo
 usage-client = Cliente
 usage-crew = Sembradoras del equipo
+usage-month = Mes
 usage-crop = Cultivo
 usage-person = Registrado por
 usage-all = todos
@@ -3213,6 +3216,12 @@ usage-seeds = Semillas/m²
 usage-plants = Plantas/m², como mucho
 usage-lots = Lotes
 usage-lots-note = Inicial + recibido − cargado + devuelto − vendido − descartado es lo que debería quedar. Lo que falta explicar es el recuento menos lo que debería haber; ± es lo que dejan abierto las pesadas (95 %).
+usage-lots-some = Lo sembrado es solo de las labores consultadas; todo lo demás es del lote entero.
+usage-lot-off = { $off ->
+    [missing] Faltan { $mass }, más de lo que las pesadas dejan abierto.
+    [over] Se contaron { $mass } de más, más de lo que las pesadas dejan abierto.
+   *[short] Salieron { $mass } más de los que entraron: falta anotar una entrega.
+}
 usage-opening = Al empezar
 usage-received = Recibido
 usage-filled = Cargado
@@ -3231,6 +3240,7 @@ usage-tank-lots = Lotes dentro
 usage-emptied = Vaciado
 usage-tank-unaccounted = Queda o sin explicar
 usage-tank-left = debería haber { $mass }
+usage-tank-short = { $mass } más sembrados que cargados: falta anotar una carga
 usage-not-all-weighed = no se pesó todo
 signature-sign-this = Firmar esta auditoría
 signatures-title = Auditorías firmadas
@@ -3294,6 +3304,7 @@ signature-chain = Firmada después de la línea { $number } del registro de audi
 usage-drift = Deriva
 usage-drift-note = Labores cuya semilla se pesó o se contó en bolsas, frente a su objetivo, desde la calibración vigente. Fuera de los límites de trazos conviene repetir el ensayo.
 usage-drift-none = Ningún dosificador tiene una labor pesada desde su calibración.
+usage-drift-not-told = Los depósitos y la deriva son de la máquina, sea de quien sea la semilla: no se muestran para un solo cliente o campo.
 usage-drift-title = { $machine }: desvío del objetivo, %
 usage-drift-says = { $jobs ->
     [one] Una labor; suavizado está a { $off } del objetivo, el límite es ± { $limit } %: { $state ->

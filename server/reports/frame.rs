@@ -21,15 +21,15 @@ pub(crate) struct Frame {
     pub(crate) about: Vec<String>,
     /// What such a report tells, a sentence each.
     pub(crate) intro: Vec<String>,
-    /// The list that has the same for a spreadsheet; empty where there is none.
-    pub(crate) csv: &'static str,
+    /// Where the same is taken from for a spreadsheet; empty where it is not.
+    pub(crate) csv: String,
     /// With an answer.
     stamp: Option<Stamp>,
 }
 
 impl Frame {
     pub(crate) fn new(page: Page, form: Form, intro: Vec<String>) -> Self {
-        Self { page, form, crumbs: Vec::new(), about: Vec::new(), intro, csv: "", stamp: None }
+        Self { page, form, crumbs: Vec::new(), about: Vec::new(), intro, csv: String::new(), stamp: None }
     }
 
     /// The question alone.

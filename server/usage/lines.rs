@@ -35,7 +35,8 @@ pub struct JobLine {
     pub seeder_id: Uuid,
     pub machine: String,
     pub field: String,
-    pub lot_id: Uuid,
+    /// None where it is not the reader's to see.
+    pub lot_id: Option<Uuid>,
     pub lot: String,
     pub area: String,
     pub seed: String,
@@ -55,6 +56,8 @@ pub(super) struct LotLine {
     pub(super) id: Uuid,
     pub(super) name: String,
     pub(super) cells: Vec<String>,
+    /// What of it wants looking into; empty where nothing does.
+    pub(super) remark: String,
 }
 
 /// A tank's span, as its row shows it.
@@ -138,7 +141,8 @@ impl Told<'_> {
     pub(super) fn job(&self, job: &JobUse) -> JobLine {
         let words = self.reader.words;
         let row = &job.row;
-        let lot = self.names.lot(row.lot_id).map_or_else(String::new, |lot| lot.number.clone());
+        let lot = self.names.lot(row.lot_id);
+        let unseen = || say!(words, "cab-card-lot-unknown");
         let rate = |si: f64| self.reader.rate(si);
         let count = |count: f64| words.number(count, 3);
         JobLine {
@@ -146,8 +150,8 @@ impl Told<'_> {
             seeder_id: row.seeder_id,
             machine: format!("{}, {}", row.seeder, row.unit),
             field: row.field().to_owned(),
-            lot_id: row.lot_id,
-            lot,
+            lot_id: lot.map(|_| row.lot_id),
+            lot: lot.map_or_else(unseen, |lot| lot.number.clone()),
             area: self.reader.measured(&row.area),
             seed: self.reader.measured(&row.seed_used),
             basis: basis(job.facts.seed_used_basis, words),
@@ -175,6 +179,9 @@ impl Told<'_> {
         let left = match span.unaccounted() {
             Some(unaccounted) => with_doubt(unaccounted, self.reader),
             None if span.unweighed > 0 => say!(words, "usage-not-all-weighed"),
+            None if span.left().kg < 0.0 => {
+                say!(words, "usage-tank-short", mass = self.reader.mass(-span.left().kg))
+            }
             None => say!(words, "usage-tank-left", mass = kg(span.left())),
         };
         TankLine {
@@ -247,7 +254,23 @@ pub(super) fn lot_line(of: &LotUse, has_opening: bool, reader: Reader) -> LotLin
     if has_opening {
         cells.insert(0, kg(balance.opening));
     }
-    LotLine { id: of.lot.id, name: of.lot.in_words(reader.words), cells }
+    LotLine { id: of.lot.id, name: of.lot.in_words(reader.words), cells, remark: remark(of, reader) }
+}
+
+/// More than the weighings leave open is missing, or too much; or less than nothing should be there.
+fn remark(of: &LotUse, reader: Reader) -> String {
+    let (words, expected) = (reader.words, of.balance.expected_on_hand());
+    let mass = |kg: f64| reader.mass(kg.abs());
+    match of.balance.counted.map(|count| count.unaccounted()) {
+        Some(off) if off.kg.abs() > 2.0 * off.uncertainty_kg() => {
+            let word = if off.kg < 0.0 { "missing" } else { "over" };
+            say!(words, "usage-lot-off", off = word, mass = mass(off.kg))
+        }
+        None if expected.kg < -2.0 * expected.uncertainty_kg() => {
+            say!(words, "usage-lot-off", off = "short", mass = mass(expected.kg))
+        }
+        _ => String::new(),
+    }
 }
 
 /// A difference with what its weighings leave open, at two standard uncertainties: about 95 %.

@@ -19,6 +19,8 @@ use crate::web::routes::{Need, Route};
 use axum::extract::RawQuery;
 use axum::http::HeaderMap;
 use axum::response::Response;
+use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
+use serde_json::Value;
 use sowmark_core::say;
 
 pub(super) fn routes() -> Vec<Route> {
@@ -49,7 +51,10 @@ async fn usage_page(
     let sees_stock = signed.actor.may(Permission::ReadStock);
     let intro = if sees_stock { say!(words, "usage-intro") } else { say!(words, "usage-intro-own") };
     let mut frame = Frame::new(page, form, vec![intro]);
-    frame.csv = "usage";
+    frame.csv = format!("{}{}", frame.page.csv("usage"), and_asked(&asked));
+    if asked.get("client_id").is_some() {
+        frame.intro.push(say!(words, "usage-of-client"));
+    }
     let question = match question {
         Ok(question) => question,
         Err(error) => return frame.again(&posted, error),
@@ -62,6 +67,13 @@ async fn usage_page(
     };
     let stamp = Stamp::of(&mut snapshot.cx(), &signed, &headers, now, Some(question.period)).await?;
     frame.answered(&posted, stamp, move |parts, page| report::make(parts, page, snapshot, question, wanted))
+}
+
+/// What was asked, as more of an address.
+fn and_asked(asked: &Value) -> String {
+    let pairs = asked.as_object().into_iter().flatten().filter_map(|(name, value)| Some((name, value.as_str()?)));
+    let pairs = pairs.map(|(name, value)| format!("&{name}={}", utf8_percent_encode(value, NON_ALPHANUMERIC)));
+    pairs.collect()
 }
 
 async fn form(signed: &Signed, cx: &mut crate::db::Cx<'_>, by: By) -> Result<Form, Error> {

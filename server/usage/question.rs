@@ -113,6 +113,12 @@ impl Question {
         sees_drift(&self.signed.actor) && self.judging.is_of_all() && self.field.is_none()
     }
 
+    /// Whether the jobs of a machine, a crew or a field alone are asked about: then a lot's balance is of more than them.
+    #[must_use]
+    pub fn is_of_some_jobs(&self) -> bool {
+        self.seeder.is_some() || self.of_crew.is_some() || self.field.is_some()
+    }
+
     /// The jobs that are asked about and that the asker may see, oldest first: of one unit, or of all.
     ///
     /// # Errors
@@ -160,7 +166,8 @@ impl Question {
         *of_lot = of_lot.and(job.facts.seed_used_kg, job.facts.seed_used_basis, self.judging.policy());
     }
 
-    /// The balances of the lots that are asked about, with what was sown of them; none for who does not see stock.
+    /// The balances of the lots that are asked about, with what was sown of them; none for who does not see stock. Of some
+    /// jobs, those lots that were sown.
     ///
     /// # Errors
     /// The database.
@@ -172,6 +179,7 @@ impl Question {
         let mut balances = lot::stock::balances(cx, &actor.scope, &actor.time_zone, &clients.lots, self.period).await?;
         let is_asked = |lot: &&LotRow| {
             self.lot.is_none_or(|only| only.0 == lot.id)
+                && (self.lot.is_some() || !self.is_of_some_jobs() || sown.contains_key(&lot.id))
                 && (clients.client.is_none() || lot.client_id == clients.client)
         };
         let with_sown = clients.lots.iter().filter(is_asked).map(|lot| LotUse {

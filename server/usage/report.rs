@@ -56,6 +56,8 @@ struct LotsPart<'p> {
     lots: Vec<LotLine>,
     /// Whether something may have been there before the period.
     has_opening: bool,
+    /// Whether what was sown is by some of the jobs alone.
+    is_of_some_jobs: bool,
 }
 
 /// What one unit did.
@@ -78,6 +80,8 @@ struct UnitPart<'p> {
 #[template(path = "usage/no_drift.html")]
 struct NoDrift<'p> {
     page: &'p Page,
+    /// Whether tanks and drift could be told at all.
+    sees_machines: bool,
 }
 
 /// Sends the sums, the lots, then unit by unit. The page and everything it is made from are its own: it is made after the answer
@@ -110,7 +114,8 @@ pub(super) async fn make(
     if !lots.is_empty() {
         let has_opening = question.period.from.is_some();
         let lots = lots.iter().map(|lot| lot_line(lot, has_opening, reader)).collect();
-        parts.send(&LotsPart { page: &page, lots, has_opening }).await?;
+        let is_of_some_jobs = question.is_of_some_jobs();
+        parts.send(&LotsPart { page: &page, lots, has_opening, is_of_some_jobs }).await?;
     }
     let (mut tanks, mut drifts) = (0, 0);
     for row in &units {
@@ -124,8 +129,8 @@ pub(super) async fn make(
             parts.send(&UnitPart { is_first_tank, is_first_drift, ..part }).await?;
         }
     }
-    if drifts == 0 && question.sees_machines() {
-        parts.send(&NoDrift { page: &page }).await?;
+    if drifts == 0 && wanted.sees_stock {
+        parts.send(&NoDrift { page: &page, sees_machines: question.sees_machines() }).await?;
     }
     // Nothing is read any more: the connection goes back before the slowest reader has all of it.
     drop(snapshot);
@@ -148,7 +153,7 @@ impl First {
     fn add(&mut self, jobs: &[JobUse], question: &Question, names: &Names) {
         let told = told(question, names);
         for job in jobs {
-            self.sums.add(job, names);
+            self.sums.add(job, &told);
             question.sow(&mut self.sown, job);
             if !job.was_true() {
                 let head = &job.row.head;

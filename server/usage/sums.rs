@@ -1,7 +1,8 @@
-//! Jobs together: by field, seeder, lot, crop, client or the person who logged them.
+//! Jobs together: by field, seeder, lot, crop, month or the person who logged them. Where several crops would come together,
+//! each stands apart: what a hectare of wheat takes says nothing of one of rape.
 
 use super::act::JobUse;
-use crate::readiness::Names;
+use super::lines::Told;
 use sowmark_core::policy::Policy;
 use sowmark_core::say;
 use sowmark_core::usage::Sown;
@@ -16,11 +17,12 @@ pub(super) enum By {
     Seeder,
     Lot,
     Crop,
+    Month,
     Person,
 }
 
 impl By {
-    pub(super) const ALL: [Self; 5] = [Self::Field, Self::Seeder, Self::Lot, Self::Crop, Self::Person];
+    pub(super) const ALL: [Self; 6] = [Self::Field, Self::Seeder, Self::Lot, Self::Crop, Self::Month, Self::Person];
 
     pub(super) fn word(self) -> &'static str {
         match self {
@@ -28,6 +30,7 @@ impl By {
             Self::Seeder => "seeder",
             Self::Lot => "lot",
             Self::Crop => "crop",
+            Self::Month => "month",
             Self::Person => "person",
         }
     }
@@ -42,19 +45,25 @@ impl By {
             Self::Seeder => say!(words, "usage-seeder"),
             Self::Lot => say!(words, "usage-lot"),
             Self::Crop => say!(words, "usage-crop"),
+            Self::Month => say!(words, "usage-month"),
             Self::Person => say!(words, "usage-person"),
         }
     }
 
     /// What a job belongs to.
-    fn of(self, job: &JobUse, names: &Names) -> String {
-        let lot = names.lot(job.row.lot_id);
+    fn of(self, job: &JobUse, told: &Told<'_>) -> String {
+        let (row, words) = (&job.row, told.reader.words);
+        let lot = told.names.lot(row.lot_id);
+        let unseen = || say!(words, "cab-card-lot-unknown");
+        let crop = lot.map_or_else(unseen, |lot| lot.crop.clone());
+        let of_crop = |name: &str| if name.is_empty() { crop.clone() } else { format!("{name}, {crop}") };
         match self {
-            Self::Field => job.row.field().to_owned(),
-            Self::Seeder => job.row.seeder.clone(),
-            Self::Lot => lot.map_or_else(String::new, |lot| lot.number.clone()),
-            Self::Crop => lot.map_or_else(String::new, |lot| lot.crop.clone()),
-            Self::Person => job.row.head.recorded_by_name.clone().unwrap_or_default(),
+            Self::Field => of_crop(row.field()),
+            Self::Seeder => of_crop(&row.seeder),
+            Self::Lot => lot.map_or_else(unseen, |lot| lot.number.clone()),
+            Self::Crop => crop,
+            Self::Month => of_crop(&told.zone.to_datetime(row.head.stamp().at).strftime("%Y-%m").to_string()),
+            Self::Person => of_crop(row.head.recorded_by_name.as_deref().unwrap_or_default()),
         }
     }
 }
@@ -111,9 +120,9 @@ impl Sums {
         Self { by, all: Sum::default(), groups: BTreeMap::new() }
     }
 
-    pub(super) fn add(&mut self, job: &JobUse, names: &Names) {
+    pub(super) fn add(&mut self, job: &JobUse, told: &Told<'_>) {
         self.all = self.all.and(job);
-        let group = self.groups.entry(self.by.of(job, names)).or_default();
+        let group = self.groups.entry(self.by.of(job, told)).or_default();
         *group = group.and(job);
     }
 }

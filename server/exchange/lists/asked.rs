@@ -6,11 +6,12 @@ use crate::usage::asked::UsageAsked;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::input::Line;
-use crate::{input, words};
-use sowmark_core::ids::ClientId;
+use crate::{input, saying, words};
+use sowmark_core::ids::{ClientId, FieldId, LotId, SeederId};
 use sowmark_core::say;
 use sowmark_core::usage::Period;
 use sowmark_core::words::Words;
+use uuid::Uuid;
 
 words! {
     /// What parts the cells, and which sign a number has.
@@ -61,6 +62,14 @@ input! {
         pub to: Option<Line<40>>,
         /// What concerns one client alone: what an agronomist limited to it would take away.
         pub client_id: Option<ClientId>,
+        /// Of the list of usage: one seeder's jobs alone.
+        pub seeder_id: Option<SeederId>,
+        /// Of the list of usage: the jobs with one lot.
+        pub lot_id: Option<LotId>,
+        /// Of the list of usage: the jobs on one field.
+        pub field_id: Option<FieldId>,
+        /// Of the list of usage: the jobs of one crew's seeders.
+        pub crew_id: Option<Uuid>,
         /// Comma and decimal point unless told.
         pub form: Option<Form>,
         /// Without the mark of UTF-8 unless told.
@@ -79,14 +88,26 @@ impl ExportAsked {
 
     fn of_usage(&self) -> UsageAsked {
         let (from, to) = (self.from.clone(), self.to.clone());
-        UsageAsked { from, to, lot_id: None, seeder_id: None, field_id: None, client_id: None, crew_id: None }
+        let Self { lot_id, seeder_id, field_id, crew_id, .. } = *self;
+        UsageAsked { from, to, lot_id, seeder_id, field_id, client_id: None, crew_id }
     }
 
     /// How a list is written by it.
     ///
     /// # Errors
-    /// As [`ExportAsked::period`].
+    /// As [`ExportAsked::period`]; 422 for a part that this list cannot be cut to.
     pub fn way(&self, list: Listed, signed: &Signed) -> Result<Way, Error> {
+        let parts = [
+            ("/seeder_id", self.seeder_id.is_some()),
+            ("/lot_id", self.lot_id.is_some()),
+            ("/field_id", self.field_id.is_some()),
+            ("/crew_id", self.crew_id.is_some()),
+        ];
+        if list != Listed::Usage
+            && let Some((part, _)) = parts.into_iter().find(|(_, is_asked)| *is_asked)
+        {
+            return Err(Error::fault(part, saying!("export-no-such-part")));
+        }
         let asked = self.period(signed)?;
         Ok(Way {
             period: if list.is_dated() { asked } else { Period::default() },

@@ -140,7 +140,8 @@ fn differences(
 
 fn of_job(job: &JobUse, usage: &Usage) -> Thing {
     let row = &job.row;
-    let lot = usage.names.lot(row.lot_id).map_or_else(String::new, |lot| lot.number.clone());
+    let unit = format!("{}, {}", row.seeder, row.unit);
+    let name = [Some(row.field()), Some(unit.as_str()), usage.names.lot(row.lot_id).map(|lot| lot.number.as_str())];
     let number = |value: f64| Some(Fact::Number(value));
     let word = |word: &str| Some(Fact::Word(word.to_owned()));
     let standing = job.readiness.due.iter().filter(|due| due.waived.is_none());
@@ -158,7 +159,7 @@ fn of_job(job: &JobUse, usage: &Usage) -> Thing {
     ];
     Thing {
         id: row.head.id,
-        name: [row.field(), &format!("{}, {}", row.seeder, row.unit), &lot].join(" · "),
+        name: name.into_iter().flatten().collect::<Vec<_>>().join(" · "),
         at: Some(row.head.stamp().at),
         facts: kept(facts),
     }
