@@ -70,6 +70,8 @@ function count(repeat, form) {
 }
 
 function shownAt(pointer, places) {
+  // Nothing was typed: it is told where a sheet begins.
+  if (pointer === "/repeats") return "repeats/0/revolutions";
   const part = pointer.match(/^\/repeats\/\d+\/revolutions\/(\w+)/)?.[1];
   if (part === "pulses_per_rev" || part === "circumference") return "_per";
   if (part === "slip_percent") return "_slip";

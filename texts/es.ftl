@@ -168,7 +168,7 @@ sheet-not-above-zero = { $what ->
 }
 sheet-slip = el patinaje debe estar entre -50 y 90 %
 sheet-too-many-revolutions = más de { $most } vueltas del rodillo; ningún ensayo necesita tantas, cuente de nuevo
-sheet-no-repeat = no hay ninguna repetición; una calibración necesita al menos una
+sheet-no-repeat = todavía no se ha escrito nada: una calibración necesita al menos una repetición, con sus vueltas y lo recogido
 sheet-all-set-aside = todas las repeticiones están apartadas; hay que conservar al menos una para calcular el factor
 sheet-too-many-repeats = { $count } repeticiones; se admiten { $most } como máximo
 sheet-no-catch = no hay ninguna recogida; pese al menos una

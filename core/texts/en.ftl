@@ -137,7 +137,7 @@ sheet-not-above-zero = the { $what ->
     } must be above zero
 sheet-slip = the slip must be from -50 to 90 %
 sheet-too-many-revolutions = more than { $most } roller revolutions; no catch takes that many, count again
-sheet-no-repeat = there is no repeat; a calibration needs at least one
+sheet-no-repeat = nothing was typed yet: a calibration needs at least one repeat, with its revolutions and what was caught
 sheet-all-set-aside = every repeat is set aside; at least one must be kept to compute a factor
 sheet-too-many-repeats = { $count } repeats; at most { $most } are taken
 sheet-no-catch = there is no catch; weigh at least one

@@ -528,11 +528,13 @@ fn repeat_parts(fields: Vec<FormField>, typed: &Typed, words: Words) -> Vec<Repe
     parts
 }
 
-/// What is wrong with a part of a revolutions entry stands beside the field that it was typed in.
+/// What is wrong with a part of a revolutions entry stands beside the field that it was typed in; that nothing was typed, where
+/// a sheet begins.
 fn at_fields(error: &Error) -> Vec<Fault> {
     let place = |mut fault: Fault| {
         let path: Vec<&str> = fault.pointer.split('/').collect();
         fault.pointer = match path.as_slice() {
+            ["", "repeats"] => "/repeats/0/revolutions".to_owned(),
             ["", "repeats", _, "revolutions", "pulses_per_rev" | "circumference", ..] => "/_per".to_owned(),
             ["", "repeats", _, "revolutions", "slip_percent", ..] => "/_slip".to_owned(),
             ["", "repeats", repeat, "revolutions", _, ..] => format!("/repeats/{repeat}/revolutions"),

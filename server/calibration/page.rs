@@ -254,6 +254,8 @@ struct RecordPage {
     form: Option<Form>,
     /// What went wrong with a decision for which there is no form any more.
     wrong: Option<String>,
+    /// Where its reader takes it back; none for who may not.
+    void: Option<String>,
     foot: String,
     stamp: Stamp,
 }
@@ -372,6 +374,8 @@ async fn record(
             .collect(),
         wrong: back.filter(|_| form.is_none()).map(|(_, error)| error.detail(words)),
         form,
+        void: (head.stands() && actor.may_amend(head.recorded(), head.recorded_by, now))
+            .then(|| format!("/records/{id}/void")),
         foot: say!(
             words,
             "calibration-record",

@@ -137,7 +137,7 @@ async fn faults_stand_beside_their_fields(world: World) {
     assert!(back.text.contains("<title>Error: "));
     let nothing = bench.ana.submit(&path, &sheet(&bench, &[("_do", "save")])).await;
     assert_eq!(nothing.status, 422);
-    assert!(nothing.text.contains("There is no repeat"), "{}", nothing.text);
+    assert!(nothing.text.contains("Nothing was typed yet"), "{}", nothing.text);
 }
 
 async fn pounds_and_turns_are_understood(world: World) {
