@@ -38,9 +38,9 @@ pub(in crate::fleet) struct LayUpView {
 }
 
 impl LayUpView {
-    fn of(row: LayUpRow, scope: &Scope) -> Result<Self, Error> {
+    fn of(row: LayUpRow, scope: &Scope) -> Self {
         let note = row.head.told_owned(&row.note, scope);
-        Ok(Self { head: HeadView::of(row.head, scope), seeder_id: row.seeder_id, laid_up: row.laid_up, note })
+        Self { head: HeadView::of(row.head, scope), seeder_id: row.seeder_id, laid_up: row.laid_up, note }
     }
 }
 
@@ -52,7 +52,7 @@ async fn add_lay_up(
     let outcome = act::add_lay_up(&signed, SeederId(parent), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_lay_up(&mut conn.cx(), &signed.actor.scope, outcome.id()).await?;
-    Ok(Created(outcome, LayUpView::of(row, &signed.actor.scope)?))
+    Ok(Created(outcome, LayUpView::of(row, &signed.actor.scope)))
 }
 
 async fn list_lay_ups(
@@ -62,5 +62,5 @@ async fn list_lay_ups(
 ) -> Result<Json<List<LayUpView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::page_of_lay_ups(&mut conn.cx(), &signed.actor.scope, SeederId(parent), &asked).await?;
-    Ok(Json(list.try_map(|row| LayUpView::of(row, &signed.actor.scope))?))
+    Ok(Json(list.map(|row| LayUpView::of(row, &signed.actor.scope))))
 }

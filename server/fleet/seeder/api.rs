@@ -102,7 +102,7 @@ async fn unit_view(cx: &mut Cx<'_>, signed: &Signed, unit: UnitRow) -> Result<Un
     Ok(UnitView {
         roller_speed_rpm: speed_range(&unit)?,
         keyed_in: unit.keyed_in.0.map(KeyedInView::from),
-        setup: setup.map(|row| SetupView::of(row, &signed.actor.scope)).transpose()?,
+        setup: setup.map(|row| SetupView::of(row, &signed.actor.scope)),
         id: unit.id,
         label: unit.label,
         runs: unit.runs,

@@ -41,15 +41,15 @@ pub(in crate::fleet) struct ServiceView {
 }
 
 impl ServiceView {
-    fn of(row: ServiceRow, scope: &Scope) -> Result<Self, Error> {
-        Ok(Self {
+    fn of(row: ServiceRow, scope: &Scope) -> Self {
+        Self {
             note: row.head.told_owned(&row.note, scope),
             head: HeadView::of(row.head, scope),
             seeder_id: row.seeder_id,
             metering_unit_id: row.metering_unit_id,
             component: row.component,
             affects_metering: row.affects_metering,
-        })
+        }
     }
 }
 
@@ -61,7 +61,7 @@ async fn add_service(
     let outcome = act::add_service(&signed, SeederId(parent), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_service(&mut conn.cx(), &signed.actor.scope, outcome.id()).await?;
-    Ok(Created(outcome, ServiceView::of(row, &signed.actor.scope)?))
+    Ok(Created(outcome, ServiceView::of(row, &signed.actor.scope)))
 }
 
 async fn list_services(
@@ -71,5 +71,5 @@ async fn list_services(
 ) -> Result<Json<List<ServiceView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::page_of_services(&mut conn.cx(), &signed.actor.scope, SeederId(parent), &asked).await?;
-    Ok(Json(list.try_map(|row| ServiceView::of(row, &signed.actor.scope))?))
+    Ok(Json(list.map(|row| ServiceView::of(row, &signed.actor.scope))))
 }

@@ -44,8 +44,8 @@ pub(in crate::fleet) struct SetupView {
 }
 
 impl SetupView {
-    pub(in crate::fleet) fn of(row: SetupRow, scope: &Scope) -> Result<Self, Error> {
-        Ok(Self {
+    pub(in crate::fleet) fn of(row: SetupRow, scope: &Scope) -> Self {
+        Self {
             note: row.head.told_owned(&row.note, scope),
             head: HeadView::of(row.head, scope),
             metering_unit_id: row.metering_unit_id,
@@ -54,7 +54,7 @@ impl SetupView {
             drive_ratio: row.drive_ratio,
             gate: row.gate,
             runs: row.runs,
-        })
+        }
     }
 }
 
@@ -66,7 +66,7 @@ async fn add_setup(
     let outcome = act::add_setup(&signed, MeteringUnitId(parent), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
     let row = act::find_setup(&mut conn.cx(), &signed.actor.scope, outcome.id()).await?;
-    Ok(Created(outcome, SetupView::of(row, &signed.actor.scope)?))
+    Ok(Created(outcome, SetupView::of(row, &signed.actor.scope)))
 }
 
 async fn list_setups(
@@ -76,5 +76,5 @@ async fn list_setups(
 ) -> Result<Json<List<SetupView>>, Error> {
     let mut conn = signed.app.read().await?;
     let list = act::page_of_setups(&mut conn.cx(), &signed.actor.scope, MeteringUnitId(parent), &asked).await?;
-    Ok(Json(list.try_map(|row| SetupView::of(row, &signed.actor.scope))?))
+    Ok(Json(list.map(|row| SetupView::of(row, &signed.actor.scope))))
 }

@@ -22,12 +22,11 @@ impl Age {
     #[must_use]
     pub fn of(lot: &LotRow, latest: Option<&Measured>, actor: &Actor, now: Timestamp) -> Option<Self> {
         let day = |at: Timestamp| actor.time_zone.to_datetime(at).date();
-        let (of, tested): (_, Date) = match latest {
-            Some(measured) => ("test", day(measured.test.head.stamp().at)),
-            None => {
-                lot.germination_percent.as_ref()?;
-                ("label", lot.tested_on.as_ref()?.parse().ok()?)
-            }
+        let (of, tested): (_, Date) = if let Some(measured) = latest {
+            ("test", day(measured.test.head.stamp().at))
+        } else {
+            lot.germination_percent.as_ref()?;
+            ("label", lot.tested_on.as_ref()?.parse().ok()?)
         };
         let words = actor.words();
         let (month, year) = (u32::from(tested.month().unsigned_abs()), tested.year().to_string());
