@@ -115,7 +115,9 @@ pub async fn usage(cx: &mut Cx<'_>, signed: &Signed, asked: &UsageAsked) -> Resu
     let rows = question.rows(cx, None).await?;
     let jobs = question.judged(&records, rows)?;
     let mut sown = SownOfLots::default();
-    jobs.iter().for_each(|job| question.sow(&mut sown, job));
+    for job in &jobs {
+        question.sow(&mut sown, job);
+    }
     let lots = question.lots(cx, &sown).await?;
     let (mut tanks, mut drifts) = (Vec::new(), Vec::new());
     if question.sees_machines() {
