@@ -223,7 +223,7 @@ pub(super) fn sum_line(name: String, sum: &Sum, reader: Reader) -> SumLine {
     let off = sum.deviation().map(|share| signed_percent(100.0 * share, reader.words)).unwrap_or_default();
     let cells = vec![
         reader.area(sum.area_m2),
-        reader.area(sum.untrue_m2),
+        if sum.untrue_m2 > 0.0 { reader.area(sum.untrue_m2) } else { String::new() },
         reader.mass(sum.sown.all().kg),
         machine_share(&sum.sown, reader),
         rate(sum.rate()),
@@ -240,13 +240,14 @@ pub(super) fn lot_line(of: &LotUse, has_opening: bool, reader: Reader) -> LotLin
         Some(count) => with_doubt(count.unaccounted(), reader),
         None => String::new(),
     };
+    let moved = |total: Total| if total.kg == 0.0 { String::new() } else { kg(total) };
     let mut cells = vec![
-        kg(balance.received),
-        kg(balance.filled),
-        kg(balance.returned),
-        kg(of.sown.all()),
-        kg(balance.sold),
-        kg(balance.discarded),
+        moved(balance.received),
+        moved(balance.filled),
+        moved(balance.returned),
+        moved(of.sown.all()),
+        moved(balance.sold),
+        moved(balance.discarded),
         kg(balance.expected_on_hand()),
         balance.counted.map(|count| kg(count.found)).unwrap_or_default(),
         unaccounted,

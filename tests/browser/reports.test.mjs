@@ -147,16 +147,23 @@ for (const format of ['A4', 'Letter']) {
     assert.ok(printed.rows.length > 10 && printed.pages.length < 25, `${printed.rows.length} rows on ${printed.pages.length} pages`);
   });
 
-  test(`a calibration record with all its doubts: two pages at most, ${format}`, async () => {
-    await view.page.goto(`${url}/`);
-    const seeder = await view.page.locator('a[href^="/seeders/"]').first().getAttribute('href');
-    await view.page.goto(url + seeder);
-    const record = await view.page.locator('a[href^="/calibrations/"]').first().getAttribute('href');
-    await view.page.goto(url + record);
-    const printed = await print('record', format);
-    isWhole('record', printed);
-    // A catch that passed takes one: story.test.mjs.
-    assert.ok(printed.pages.length <= 2, `${printed.pages.length} pages`);
+  test(`a calibration record: one page, two at most with all its doubts, ${format}`, async () => {
+    await view.page.goto(`${url}/seeders`);
+    const seeders = await view.page.locator('main a[href^="/seeders/"]').evaluateAll((links) => links.map((link) => link.getAttribute('href')));
+    let passed = 0;
+    for (const seeder of new Set(seeders.filter((href) => /^\/seeders\/[0-9a-f-]{36}$/.test(href)))) {
+      await view.page.goto(url + seeder);
+      const found = view.page.locator('a[href^="/calibrations/"]');
+      if (await found.count() === 0) continue;
+      await view.page.goto(url + await found.first().getAttribute('href'));
+      const has = (word) => view.page.locator('.verdict', { hasText: word }).count();
+      const printed = await print('record', format);
+      isWhole('record', printed);
+      const most = await has('Fail') ? 2 : 1;
+      assert.ok(printed.pages.length <= most, `${view.page.url()}: ${printed.pages.length} pages`);
+      passed += 2 - most;
+    }
+    assert.ok(passed > 3, `${passed} records that passed`);
   });
 }
 

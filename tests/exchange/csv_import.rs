@@ -199,7 +199,7 @@ async fn nothing_is_stored_twice(world: World) {
 async fn a_name_that_is_taken_is_a_fault(world: World) {
     let ana = world.ana().await;
     ana.create("/clients", json!({ "name": "Mill Farm" })).await;
-    lot(&ana, "W-1", json!({ "variety": "Ardel" })).await;
+    lot(&ana, "W-1", json!({ "crop": "wheat", "variety": "Ardel" })).await;
     drill(&world, &ana, "Drill 1").await;
     // The same but for its case; the same twice in the file; of another client, variety or serial number, so another.
     let seeder = "box_drill,2020-03-01,3,0.125,box,8,electric";
