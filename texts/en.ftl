@@ -1074,6 +1074,29 @@ label-code = QR code that opens the page of { $seeder }
 label-unreachable = The code would open { $address }, which a phone cannot reach. Open Sowmark under the address that the phones
     use, or start the server with that address as { $option }; then print.
 
+## Changing what is kept
+
+change-link = Change
+change-title = Change { $what }
+change-intro = Pages, lists and reports then say it as it stands here, those of earlier records too. What stood before, and who
+    changed it, is in the audit trail.
+change-submit = Save the change
+change-id-stays = An id stays: records go by it. Leave it out.
+change-client = An agronomist who is limited to clients sees what is theirs as it stands: given to another client, it is seen by
+    who is limited to that one.
+field-change-area = Jobs keep the area that was logged with them.
+roller-change-displacement = Catches keep what they were compared with; the next one is compared with this.
+scale-change-step = Catches keep the step that they were judged with. Whether the scale’s checks passed goes by the step as it
+    stands, and so does what is due because of them.
+scale-change-capacity = Catches keep the capacity that they were judged with.
+season-change-start = What is due goes by the day as it stands, for past moments too: units can be due again, or due no longer.
+season-change-crops = What is due goes by them as they stand.
+lot-change-intro = Mend what was copied wrongly from the label. What the lot is of and the mass received stay: a movement or a
+    count sets the stock right. What stood before, and who changed it, is in the audit trail.
+lot-change-crop = What is due goes by the crop as it stands, for past moments too: units can be due again, or due no longer.
+lot-material-stays = What a lot is of stays. Add another lot for what is not of this one.
+lot-received-mass-stays = The mass received stays. Record a movement or a count to set the stock right.
+
 ## The timeline of a seeder, and voiding a record
 
 record-when = When

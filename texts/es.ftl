@@ -1793,6 +1793,31 @@ label-code = Código QR que abre la página de { $seeder }
 label-unreachable = El código abriría { $address }, y ningún teléfono llega ahí. Abra Sowmark en la dirección que usan los teléfonos,
     o inicie el servidor con esa dirección en { $option }, y después imprima.
 
+## Modificar lo que está en las fichas
+
+change-link = Modificar
+change-title = Modificar { $what }
+change-intro = Las páginas, las listas y los informes dicen después lo que figure aquí, también los de registros anteriores. Lo que
+    figuraba antes, y quién lo modificó, queda en el registro de cambios.
+change-submit = Guardar los cambios
+change-id-stays = Un id se conserva: los registros se guían por él. No lo envíe.
+change-client = Quien tiene el rol de agronomía y está limitado a clientes ve lo que figura como de ellos: si pasa a otro cliente,
+    lo ve quien está limitado a ese.
+field-change-area = Las labores conservan la superficie que se anotó con ellas.
+roller-change-displacement = Los ensayos conservan aquello con que se compararon; el próximo se compara con esto.
+scale-change-step = Los ensayos conservan la división con que se evaluaron. Que la balanza haya superado sus verificaciones depende
+    de la división que figure, y también lo pendiente por esa causa.
+scale-change-capacity = Los ensayos conservan la capacidad con que se evaluaron.
+season-change-start = Lo pendiente depende del día que figure, también para momentos pasados: puede haber dosificadores con los que
+    haya que repetir el ensayo, o que ya no.
+season-change-crops = Lo pendiente depende de los que figuren.
+lot-change-intro = Corrija lo que se copió mal del rótulo. Qué es el lote y la masa recibida se conservan: un movimiento o un
+    recuento ajusta las existencias. Lo que figuraba antes, y quién lo modificó, queda en el registro de cambios.
+lot-change-crop = Lo pendiente depende del cultivo que figure, también para momentos pasados: puede haber dosificadores con los que
+    haya que repetir el ensayo, o que ya no.
+lot-material-stays = Qué es un lote se conserva. Agregue otro lote para lo que no sea de este.
+lot-received-mass-stays = La masa recibida se conserva. Anote un movimiento o un recuento para ajustar las existencias.
+
 ## La cronología de una sembradora y la anulación de un registro
 
 record-when = Cuándo

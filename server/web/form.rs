@@ -182,8 +182,14 @@ impl FormField {
     }
 
     /// Where the draft's faults for this field point.
-    fn pointer(&self) -> String {
+    pub(super) fn pointer(&self) -> String {
         format!("/{}", self.name.strip_suffix("/value").unwrap_or(&self.name))
+    }
+
+    /// Whether it is the field of what has this name in what is sent.
+    #[must_use]
+    pub fn is_of(&self, name: &str) -> bool {
+        self.pointer().strip_prefix('/') == Some(name)
     }
 
     fn owns(&self, fault: &Fault) -> bool {

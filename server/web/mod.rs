@@ -3,6 +3,7 @@
 pub mod accept;
 pub mod api;
 pub mod assets;
+pub mod change;
 pub mod door;
 pub mod error;
 pub mod form;

@@ -4,7 +4,7 @@ use super::input::{At, Faults, Input, kind_of, text_of};
 use super::saying::Saying;
 use crate::saying;
 use serde::Serialize;
-use serde_json::Value;
+use serde_json::{Value, json};
 use sowmark_core::quantity::unit::dimension;
 use sowmark_core::quantity::{self, Decimal, Dimension, Quantity, Unit};
 use sowmark_core::say;
@@ -194,6 +194,26 @@ impl Q {
     pub fn stored_if<D: Dimension>(entered: Option<&str>) -> Result<Option<Self>, super::error::Error> {
         entered.map(Self::stored::<D>).transpose()
     }
+}
+
+/// What was stored as entered, as it would be sent.
+///
+/// # Errors
+/// When it is not what this program writes.
+pub fn as_sent<D: Dimension>(entered: &str) -> Result<Value, super::error::Error> {
+    let quantity = stored::<D>(entered)?;
+    Ok(match quantity.parts() {
+        Some((lb, oz)) => json!({ "lb": lb.as_str(), "oz": oz.as_str() }),
+        None => json!({ "value": quantity.value_text(), "unit": quantity.unit() }),
+    })
+}
+
+/// The same of what may be absent; null where it is.
+///
+/// # Errors
+/// When it is not what this program writes.
+pub fn as_sent_if<D: Dimension>(entered: Option<&str>) -> Result<Value, super::error::Error> {
+    entered.map_or(Ok(Value::Null), as_sent::<D>)
 }
 
 /// The quantity that was stored as entered.

@@ -7,7 +7,7 @@ mod task_data_pages;
 mod whole_hostile;
 mod whole_known;
 mod whole_program;
-mod whole_round;
+pub(crate) mod whole_round;
 mod whole_timelines;
 
 use crate::world::{Person, World};

@@ -1,8 +1,9 @@
 //! The fleet through the API and on its pages.
 
+mod changed;
 mod fitted;
 mod labels;
-mod pages;
+pub(crate) mod pages;
 mod roller;
 mod seeder;
 mod spanish;

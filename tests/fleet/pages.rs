@@ -16,13 +16,13 @@ on_both!(
 );
 
 /// Whether a page holds an input of this name with this value.
-fn holds(page: &Answer, name: &str, value: &str) -> bool {
+pub(crate) fn holds(page: &Answer, name: &str, value: &str) -> bool {
     let inputs =
         page.text.split('<').filter(|tag| tag.starts_with("input") && tag.contains(&format!("name=\"{name}\"")));
     inputs.into_iter().any(|tag| tag.contains(&format!("value=\"{value}\"")))
 }
 
-fn went_to(answer: &Answer) -> String {
+pub(crate) fn went_to(answer: &Answer) -> String {
     assert_eq!(answer.status, 303, "{}", answer.text);
     answer.headers["location"].to_str().unwrap().to_owned()
 }

@@ -110,8 +110,9 @@ impl Things {
                 .await,
         );
         let client = created(ana.create("/clients", json!({ "name": "Kvint" })).await);
-        ana.create("/fields", json!({ "name": "Pfold", "area": q("12", "ha"), "client_id": client })).await;
-        ana.create("/seasons", json!({ "name": "Xq27", "starts_on": "2027-03-01" })).await;
+        let field = json!({ "name": "Pfold", "area": q("12", "ha"), "client_id": client });
+        let field = created(ana.create("/fields", field).await);
+        let season = created(ana.create("/seasons", json!({ "name": "Xq27", "starts_on": "2027-03-01" })).await);
         let lot = json!({ "lot_number": "L-1", "crop": "vrix", "client_id": client, "received_mass": q("900", "kg"),
             "received_on": "2027-03-02", "treatment": { "product": "Tqol", "caution": "Zzu" }, "analysis": { "germination_percent": "95" } });
         let lot = created(ana.create("/lots", lot).await);
@@ -180,13 +181,17 @@ impl Things {
             of: BTreeMap::from([
                 ("/calibrations/", caught),
                 ("/calibrations/ ", held),
+                ("/clients/", client),
                 ("/crews/", crew),
                 ("/exchange/task-data/", file),
+                ("/fields/", field),
                 ("/lots/", lot),
                 ("/metering-units/", unit),
                 ("/people/", kim.account.0.to_string()),
                 ("/records/", sown),
+                ("/rollers/", roller),
                 ("/scales/", scale),
+                ("/seasons/", season),
                 ("/seeders/", text(&seeder["id"])),
             ]),
         }

@@ -1,6 +1,7 @@
 //! Readiness through the API: what is due, since when and by what, and which number is in force.
 
 mod board;
+mod changed;
 pub mod farm;
 mod gate;
 mod ground;

@@ -1,6 +1,7 @@
 //! The seed through the API and on its pages: lots and what is known of them, fills, jobs, and who sees what.
 
 mod age;
+mod changed;
 mod hostile;
 mod jobs;
 mod labels;

@@ -1,9 +1,11 @@
 //! Rollers as JSON.
 
 use super::act::{self, RollerDraft};
+use super::change;
 use super::store::RollerRow;
 use crate::access::Permission;
 use crate::web::api::{Asked, Created, PathId, Sent};
+use crate::web::change::Change;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
@@ -24,6 +26,9 @@ pub(super) fn routes() -> Vec<Route> {
             .asks::<PageAsked>()
             .answers::<List<RollerView>>(),
         crate::route!(api GET "/rollers/{id}", Need::May(Permission::ReadFleet), show_roller, "Show a meter roller.")
+            .answers::<RollerView>(),
+        crate::route!(api PATCH "/rollers/{id}", Need::May(Permission::KeepFleet), change_roller, "Change a meter roller.")
+            .takes::<Change<RollerDraft>>()
             .answers::<RollerView>(),
     ]
 }
@@ -64,4 +69,13 @@ async fn show_roller(signed: Signed, PathId(id): PathId) -> Result<Json<RollerVi
     let mut conn = signed.app.read().await?;
     let row = act::find_roller(&mut conn.cx(), &signed.actor.scope, RollerId(id)).await?;
     Ok(Json(row.try_into()?))
+}
+
+async fn change_roller(
+    signed: Signed,
+    PathId(id): PathId,
+    sent: Sent<Change<RollerDraft>>,
+) -> Result<Json<RollerView>, Error> {
+    change::change_roller(&signed, RollerId(id), &sent.draft).await?;
+    show_roller(signed, PathId(id)).await
 }

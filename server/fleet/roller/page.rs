@@ -69,14 +69,17 @@ fn page_of(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
 
 fn roller_form(signed: &Signed) -> Result<Form, Error> {
     let words = signed.actor.words();
+    Ok(Form::new("/rollers", say!(words, "roller-submit"), roller_fields(words)).creating(signed.app.clock.new_id()?))
+}
+
+pub(super) fn roller_fields(words: Words) -> Vec<FormField> {
     let kinds = RollerKind::ALL.iter().map(|kind| (kind.word(), kind.says(words)));
-    let fields = vec![
+    vec![
         FormField::new("label", say!(words, "roller-label")).hint(say!(words, "roller-label-hint")),
         FormField::new("kind", say!(words, "roller-kind")).choice(kinds),
         FormField::new("displacement_per_rev", say!(words, "roller-displacement"))
             .hint(say!(words, "roller-displacement-hint"))
             .measured(&["cm3"], "cm3")
             .optional(),
-    ];
-    Ok(Form::new("/rollers", say!(words, "roller-submit"), fields).creating(signed.app.clock.new_id()?))
+    ]
 }

@@ -9,6 +9,7 @@ use uuid::Uuid;
 
 queries! {
     ADD = "insert into roller (organization_id, id, label, kind, displacement) values ($1, $2, $3, $4, $5)";
+    CHANGE = "update roller set label = $3, kind = $4, displacement = $5 where organization_id = $1 and id = $2";
     FIND = "select id, label, kind, displacement from roller where organization_id = $1 and id = $2";
     PAGE = "select id, label, kind, displacement from roller where organization_id = $1 and id > $2 order by id limit $3";
     LIST = "select id, label, kind, displacement from roller where organization_id = $1 order by label, id";
@@ -28,6 +29,13 @@ pub(super) async fn add(work: &mut Work, id: RollerId, draft: &RollerDraft) -> R
     let organization = work.organization();
     let displacement = draft.displacement_per_rev.as_ref().map(ToString::to_string);
     work.cx().execute(ADD, args![organization, id, &draft.label.0, draft.kind.word(), displacement]).await?;
+    Ok(())
+}
+
+pub(super) async fn change(work: &mut Work, id: RollerId, draft: &RollerDraft) -> Result<()> {
+    let organization = work.organization();
+    let displacement = draft.displacement_per_rev.as_ref().map(ToString::to_string);
+    work.cx().execute(CHANGE, args![organization, id, &draft.label.0, draft.kind.word(), displacement]).await?;
     Ok(())
 }
 

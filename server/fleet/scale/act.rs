@@ -49,10 +49,7 @@ input! {
 /// 403 by role; 409 for a taken id; 422 for faults.
 pub async fn add_scale(signed: &Signed, draft: ScaleDraft, sent: Value) -> Result<Outcome, Error> {
     let grant = signed.grant(Permission::KeepFleet)?;
-    let faults = faults_of(&draft);
-    if !faults.is_empty() {
-        return Err(Error::Faults(faults));
-    }
+    check(&draft)?;
     let new =
         NewEntry { id: draft.id, kind: Kind::Scale, parent: None, happened: None, corrects: None, sent: sent.clone() };
     let (mut work, id) = match signed.app.work(&grant).await?.enter(new).await? {
@@ -64,7 +61,11 @@ pub async fn add_scale(signed: &Signed, draft: ScaleDraft, sent: Value) -> Resul
     Ok(Outcome::Stored(id))
 }
 
-fn faults_of(draft: &ScaleDraft) -> Vec<Fault> {
+/// What no single field can know.
+///
+/// # Errors
+/// 422 with every such fault.
+pub(super) fn check(draft: &ScaleDraft) -> Result<(), Error> {
     let mut faults = Vec::new();
     if draft.readability.is_zero() {
         faults.push(Fault::new("/readability", saying!("scale-step-zero")));
@@ -77,7 +78,7 @@ fn faults_of(draft: &ScaleDraft) -> Vec<Fault> {
         });
         faults.push(Fault::new("/capacity", says));
     }
-    faults
+    if faults.is_empty() { Ok(()) } else { Err(Error::Faults(faults)) }
 }
 
 /// Records a scale check.

@@ -1,10 +1,12 @@
 //! Scales and their checks as JSON.
 
 use super::act::{self, CheckDraft, ScaleDraft};
+use super::change;
 use super::store::{CheckRow, ScaleRow};
 use crate::access::{Permission, Scope};
 use crate::records::head::HeadView;
 use crate::web::api::{Asked, Created, PathId, Sent};
+use crate::web::change::Change;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
@@ -25,6 +27,9 @@ pub(super) fn routes() -> Vec<Route> {
             .asks::<PageAsked>()
             .answers::<List<ScaleView>>(),
         crate::route!(api GET "/scales/{id}", Need::May(Permission::ReadFleet), show_scale, "Show a scale.")
+            .answers::<ScaleView>(),
+        crate::route!(api PATCH "/scales/{id}", Need::May(Permission::KeepFleet), change_scale, "Change a scale.")
+            .takes::<Change<ScaleDraft>>()
             .answers::<ScaleView>(),
         crate::route!(api POST "/scales/{id}/checks", Need::May(Permission::Log), add_scale_check, "Record what a scale read of a known mass.")
             .takes::<CheckDraft>()
@@ -101,6 +106,15 @@ async fn show_scale(signed: Signed, PathId(id): PathId) -> Result<Json<ScaleView
     let mut conn = signed.app.read().await?;
     let row = act::find_scale(&mut conn.cx(), &signed.actor.scope, ScaleId(id)).await?;
     Ok(Json(row.try_into()?))
+}
+
+async fn change_scale(
+    signed: Signed,
+    PathId(id): PathId,
+    sent: Sent<Change<ScaleDraft>>,
+) -> Result<Json<ScaleView>, Error> {
+    change::change_scale(&signed, ScaleId(id), &sent.draft).await?;
+    show_scale(signed, PathId(id)).await
 }
 
 async fn add_scale_check(

@@ -121,8 +121,13 @@ fn scale_page(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
 }
 
 fn scale_form(signed: &Signed) -> Result<Form, Error> {
+    let form = Form::new("/scales", say!(signed.actor.words(), "scale-submit"), scale_fields(signed));
+    Ok(form.creating(signed.app.clock.new_id()?))
+}
+
+pub(super) fn scale_fields(signed: &Signed) -> Vec<FormField> {
     let (small, large, words) = (mass_units(signed, true), mass_units(signed, false), signed.actor.words());
-    let fields = vec![
+    vec![
         FormField::new("name", say!(words, "scale-name")).hint(say!(words, "scale-name-hint")),
         FormField::new("readability", say!(words, "scale-step"))
             .hint(say!(words, "scale-step-hint"))
@@ -130,8 +135,7 @@ fn scale_form(signed: &Signed) -> Result<Form, Error> {
         FormField::new("capacity", say!(words, "scale-capacity"))
             .hint(say!(words, "scale-capacity-hint"))
             .measured(large, large[0]),
-    ];
-    Ok(Form::new("/scales", say!(words, "scale-submit"), fields).creating(signed.app.clock.new_id()?))
+    ]
 }
 
 async fn new_check_page(signed: Signed, cookies: Cookies, PathId(id): PathId, mend: Mend) -> Result<Response, Error> {

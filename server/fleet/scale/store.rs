@@ -10,6 +10,7 @@ use uuid::Uuid;
 
 queries! {
     ADD = "insert into scale (organization_id, id, name, readability, capacity) values ($1, $2, $3, $4, $5)";
+    CHANGE = "update scale set name = $3, readability = $4, capacity = $5 where organization_id = $1 and id = $2";
     FIND = "select id, name, readability, capacity from scale where organization_id = $1 and id = $2";
     PAGE = "select id, name, readability, capacity from scale where organization_id = $1 and id > $2 order by id limit $3";
     LIST = "select id, name, readability, capacity from scale where organization_id = $1 order by name, id";
@@ -59,6 +60,13 @@ pub(super) async fn add(work: &mut Work, id: ScaleId, draft: &ScaleDraft) -> Res
     let organization = work.organization();
     let values = args![organization, id, &draft.name.0, draft.readability.entered(), draft.capacity.entered()];
     work.cx().execute(ADD, values).await?;
+    Ok(())
+}
+
+pub(super) async fn change(work: &mut Work, id: ScaleId, draft: &ScaleDraft) -> Result<()> {
+    let organization = work.organization();
+    let values = args![organization, id, &draft.name.0, draft.readability.entered(), draft.capacity.entered()];
+    work.cx().execute(CHANGE, values).await?;
     Ok(())
 }
 

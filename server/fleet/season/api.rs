@@ -1,9 +1,11 @@
 //! Seasons as JSON.
 
 use super::act::{self, SeasonDraft};
+use super::change;
 use super::store::SeasonRow;
 use crate::access::Permission;
-use crate::web::api::{Asked, Created, Sent};
+use crate::web::api::{Asked, Created, PathId, Sent};
+use crate::web::change::Change;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
@@ -21,6 +23,9 @@ pub(super) fn routes() -> Vec<Route> {
         crate::route!(api GET "/seasons", Need::May(Permission::ReadFleet), list_seasons, "List the seasons.")
             .asks::<PageAsked>()
             .answers::<List<SeasonView>>(),
+        crate::route!(api PATCH "/seasons/{id}", Need::May(Permission::KeepFleet), change_season, "Change a season.")
+            .takes::<Change<SeasonDraft>>()
+            .answers::<SeasonView>(),
     ]
 }
 
@@ -54,4 +59,15 @@ async fn list_seasons(signed: Signed, Asked(asked): Asked<PageAsked>) -> Result<
     let mut conn = signed.app.read().await?;
     let list = act::page_of_seasons(&mut conn.cx(), &signed.actor.scope, &asked).await?;
     Ok(Json(list.try_map(SeasonView::try_from)?))
+}
+
+async fn change_season(
+    signed: Signed,
+    PathId(id): PathId,
+    sent: Sent<Change<SeasonDraft>>,
+) -> Result<Json<SeasonView>, Error> {
+    change::change_season(&signed, SeasonId(id), &sent.draft).await?;
+    let mut conn = signed.app.read().await?;
+    let row = act::find_season(&mut conn.cx(), &signed.actor.scope, SeasonId(id)).await?;
+    Ok(Json(row.try_into()?))
 }

@@ -2,6 +2,8 @@
 
 pub mod act;
 mod api;
+pub mod change;
+mod change_page;
 mod page;
 pub mod store;
 
@@ -10,5 +12,5 @@ use crate::web::routes::Route;
 /// The routes of seasons.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    [api::routes(), page::routes()].into_iter().flatten().collect()
+    [api::routes(), page::routes(), change_page::routes()].into_iter().flatten().collect()
 }

@@ -10,8 +10,10 @@ use crate::web::page::{Cookies, FormPage, Page, show};
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::response::{IntoResponse, Redirect, Response};
-use serde_json::{Value, json};
+use serde_json::Value;
 use sowmark_core::say;
+use sowmark_core::words::Words;
+use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![
@@ -23,6 +25,7 @@ pub(super) fn routes() -> Vec<Route> {
 
 /// A season in the list.
 struct Listed {
+    id: Uuid,
     name: String,
     starts_on: String,
     crops: String,
@@ -42,6 +45,7 @@ async fn seasons_page(signed: Signed, cookies: Cookies) -> Result<Response, Erro
     for season in act::seasons(&mut conn.cx(), &signed.actor.scope).await? {
         let crops = season.crop_list()?.filter(|crops| !crops.is_empty());
         seasons.push(Listed {
+            id: season.id,
             crops: crops.map_or_else(|| say!(words, "seasons-all-crops"), |crops| crops.join(", ")),
             name: season.name,
             starts_on: season.starts_on,
@@ -66,13 +70,17 @@ async fn post_season(signed: Signed, cookies: Cookies, posted: Posted) -> Result
     }
 }
 
-/// The crops are typed in one line, with commas between them.
 fn with_crops(mut sent: Value) -> Value {
-    if let Some(typed) = sent.get("crops").and_then(Value::as_str) {
-        let crops: Vec<&str> = typed.split(',').map(str::trim).filter(|crop| !crop.is_empty()).collect();
-        sent["crops"] = json!(crops);
+    if let Some(typed) = sent.get("crops") {
+        sent["crops"] = crops_typed(typed);
     }
     sent
+}
+
+/// The crops are typed in one line, with commas between them.
+pub(super) fn crops_typed(typed: &Value) -> Value {
+    let Some(text) = typed.as_str() else { return typed.clone() };
+    text.split(',').map(str::trim).filter(|crop| !crop.is_empty()).collect()
 }
 
 fn page_of(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
@@ -83,10 +91,13 @@ fn page_of(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {
 
 fn season_form(signed: &Signed) -> Result<Form, Error> {
     let words = signed.actor.words();
-    let fields = vec![
+    Ok(Form::new("/seasons", say!(words, "season-submit"), season_fields(words)).creating(signed.app.clock.new_id()?))
+}
+
+pub(super) fn season_fields(words: Words) -> Vec<FormField> {
+    vec![
         FormField::new("name", say!(words, "season-name")).hint(say!(words, "season-name-hint")),
         FormField::new("starts_on", say!(words, "season-first-day")).kind(Kind::Date),
         FormField::new("crops", say!(words, "season-crops")).hint(say!(words, "season-crops-hint")).optional(),
-    ];
-    Ok(Form::new("/seasons", say!(words, "season-submit"), fields).creating(signed.app.clock.new_id()?))
+    ]
 }

@@ -10,6 +10,7 @@ use uuid::Uuid;
 
 queries! {
     ADD = "insert into season (organization_id, id, name, starts_on, crops) values ($1, $2, $3, $4, $5)";
+    CHANGE = "update season set name = $3, starts_on = $4, crops = $5 where organization_id = $1 and id = $2";
     FIND = "select id, name, starts_on, crops from season where organization_id = $1 and id = $2";
     PAGE = "select id, name, starts_on, crops from season where organization_id = $1 and id > $2 order by id limit $3";
     LIST = "select id, name, starts_on, crops from season where organization_id = $1 order by starts_on desc, id desc";
@@ -36,11 +37,21 @@ impl SeasonRow {
 }
 
 pub(super) async fn add(work: &mut Work, id: SeasonId, draft: &SeasonDraft) -> Result<(), Error> {
-    let organization = work.organization();
-    let crops: Vec<&str> = draft.crops.iter().flatten().map(|crop| crop.0.as_str()).collect();
-    let crops = if crops.is_empty() { None } else { Some(serde_json::to_string(&crops)?) };
+    let (organization, crops) = (work.organization(), kept(draft)?);
     work.cx().execute(ADD, args![organization, id, &draft.name.0, draft.starts_on, crops]).await?;
     Ok(())
+}
+
+pub(super) async fn change(work: &mut Work, id: SeasonId, draft: &SeasonDraft) -> Result<(), Error> {
+    let (organization, crops) = (work.organization(), kept(draft)?);
+    work.cx().execute(CHANGE, args![organization, id, &draft.name.0, draft.starts_on, crops]).await?;
+    Ok(())
+}
+
+/// Its crops as they are kept.
+fn kept(draft: &SeasonDraft) -> Result<Option<String>, Error> {
+    let crops: Vec<&str> = draft.crops.iter().flatten().map(|crop| crop.0.as_str()).collect();
+    Ok(if crops.is_empty() { None } else { Some(serde_json::to_string(&crops)?) })
 }
 
 pub(super) async fn find(cx: &mut Cx<'_>, scope: &Scope, id: SeasonId) -> Result<Option<SeasonRow>, Error> {

@@ -1,9 +1,11 @@
 //! Clients as JSON.
 
 use super::act::{self, ClientDraft};
+use super::change;
 use super::store::ClientRow;
 use crate::access::Permission;
 use crate::web::api::{Asked, Created, PathId, Sent};
+use crate::web::change::Change;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
@@ -23,6 +25,9 @@ pub(super) fn routes() -> Vec<Route> {
             .asks::<PageAsked>()
             .answers::<List<ClientView>>(),
         crate::route!(api GET "/clients/{id}", Need::May(Permission::ReadFleet), show_client, "Show a client.")
+            .answers::<ClientView>(),
+        crate::route!(api PATCH "/clients/{id}", Need::May(Permission::KeepFleet), change_client, "Change a client.")
+            .takes::<Change<ClientDraft>>()
             .answers::<ClientView>(),
     ]
 }
@@ -58,4 +63,13 @@ async fn show_client(signed: Signed, PathId(id): PathId) -> Result<Json<ClientVi
     let mut conn = signed.app.read().await?;
     let row = act::find_client(&mut conn.cx(), &signed.actor.scope, ClientId(id)).await?;
     Ok(Json(row.into()))
+}
+
+async fn change_client(
+    signed: Signed,
+    PathId(id): PathId,
+    sent: Sent<Change<ClientDraft>>,
+) -> Result<Json<ClientView>, Error> {
+    change::change_client(&signed, ClientId(id), &sent.draft).await?;
+    show_client(signed, PathId(id)).await
 }

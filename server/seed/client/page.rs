@@ -64,6 +64,9 @@ fn new_client(signed: &Signed, cookies: &Cookies) -> Page {
 }
 
 fn client_form(words: Words) -> Form {
-    let name = FormField::new("name", say!(words, "client-name")).hint(say!(words, "client-name-hint"));
-    Form::new("/clients", say!(words, "client-submit"), vec![name])
+    Form::new("/clients", say!(words, "client-submit"), client_fields(words))
+}
+
+pub(super) fn client_fields(words: Words) -> Vec<FormField> {
+    vec![FormField::new("name", say!(words, "client-name")).hint(say!(words, "client-name-hint"))]
 }

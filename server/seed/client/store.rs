@@ -9,6 +9,7 @@ use uuid::Uuid;
 
 queries! {
     ADD = "insert into client (organization_id, id, name) values ($1, $2, $3)";
+    CHANGE = "update client set name = $3 where organization_id = $1 and id = $2";
     FIND = "select id, name from client where organization_id = $1 and id = $2";
     PAGE = "select id, name from client where organization_id = $1 and id > $2 order by id limit $3";
     LIST = "select id, name from client where organization_id = $1 order by name, id";
@@ -24,6 +25,12 @@ pub struct ClientRow {
 pub(super) async fn add(work: &mut Work, id: ClientId, draft: &ClientDraft) -> Result<()> {
     let organization = work.organization();
     work.cx().execute(ADD, args![organization, id, &draft.name.0]).await?;
+    Ok(())
+}
+
+pub(super) async fn change(work: &mut Work, id: ClientId, draft: &ClientDraft) -> Result<()> {
+    let organization = work.organization();
+    work.cx().execute(CHANGE, args![organization, id, &draft.name.0]).await?;
     Ok(())
 }
 

@@ -1,9 +1,11 @@
 //! Fields as JSON.
 
 use super::act::{self, FieldDraft};
+use super::change;
 use super::store::FieldRow;
 use crate::access::Permission;
 use crate::web::api::{Asked, Created, PathId, Sent};
+use crate::web::change::Change;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
@@ -24,6 +26,9 @@ pub(super) fn routes() -> Vec<Route> {
             .asks::<PageAsked>()
             .answers::<List<FieldView>>(),
         crate::route!(api GET "/fields/{id}", Need::May(Permission::ReadFleet), show_field, "Show a field.")
+            .answers::<FieldView>(),
+        crate::route!(api PATCH "/fields/{id}", Need::May(Permission::KeepFleet), change_field, "Change a field.")
+            .takes::<Change<FieldDraft>>()
             .answers::<FieldView>(),
     ]
 }
@@ -63,4 +68,13 @@ async fn show_field(signed: Signed, PathId(id): PathId) -> Result<Json<FieldView
     let mut conn = signed.app.read().await?;
     let row = act::find_field(&mut conn.cx(), &signed.actor.scope, FieldId(id)).await?;
     Ok(Json(row.try_into()?))
+}
+
+async fn change_field(
+    signed: Signed,
+    PathId(id): PathId,
+    sent: Sent<Change<FieldDraft>>,
+) -> Result<Json<FieldView>, Error> {
+    change::change_field(&signed, FieldId(id), &sent.draft).await?;
+    show_field(signed, PathId(id)).await
 }

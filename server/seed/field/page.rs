@@ -69,6 +69,10 @@ fn new_field(signed: &Signed, cookies: &Cookies) -> Page {
 }
 
 async fn field_form(signed: &Signed) -> Result<Form, Error> {
+    Ok(Form::new("/fields", say!(signed.actor.words(), "fields-submit"), field_fields(signed).await?))
+}
+
+pub(super) async fn field_fields(signed: &Signed) -> Result<Vec<FormField>, Error> {
     let mut conn = signed.app.read().await?;
     let clients: Vec<ClientRow> = client::act::clients(&mut conn.cx(), &signed.actor.scope).await?;
     let words = signed.actor.words();
@@ -83,7 +87,7 @@ async fn field_form(signed: &Signed) -> Result<Form, Error> {
     if !clients.is_empty() {
         fields.push(client_field(&clients, words));
     }
-    Ok(Form::new("/fields", say!(words, "fields-submit"), fields))
+    Ok(fields)
 }
 
 /// Whose it is: one of the clients, or the organization's own.

@@ -9,6 +9,7 @@ use uuid::Uuid;
 
 queries! {
     ADD = "insert into field (organization_id, id, name, area, client_id) values ($1, $2, $3, $4, $5)";
+    CHANGE = "update field set name = $3, area = $4, client_id = $5 where organization_id = $1 and id = $2";
     FIND = "select f.id, f.name, f.area, f.client_id, c.name as client_name from field f
         left join client c on c.organization_id = f.organization_id and c.id = f.client_id
         where f.organization_id = $1 and f.id = $2";
@@ -41,6 +42,12 @@ impl FieldRow {
 pub(super) async fn add(work: &mut Work, id: FieldId, draft: &FieldDraft) -> Result<()> {
     let organization = work.organization();
     work.cx().execute(ADD, args![organization, id, &draft.name.0, draft.area.entered(), draft.client_id]).await?;
+    Ok(())
+}
+
+pub(super) async fn change(work: &mut Work, id: FieldId, draft: &FieldDraft) -> Result<()> {
+    let organization = work.organization();
+    work.cx().execute(CHANGE, args![organization, id, &draft.name.0, draft.area.entered(), draft.client_id]).await?;
     Ok(())
 }
 

@@ -85,9 +85,7 @@ input! {
 /// 403 by role; 404 for a client that is not there; 409 for a taken id; 422 for shares that are more than the whole.
 pub async fn add_lot(signed: &Signed, draft: LotDraft, sent: Value) -> Result<Outcome, Error> {
     let grant = signed.grant(Permission::KeepLots)?;
-    let mut faults = Faults::default();
-    label::check(&draft, &mut faults);
-    faults.finish(Some(()))?;
+    check(&draft)?;
     let mut conn = signed.app.read().await?;
     client::act::named_client(&mut conn.cx(), &signed.actor.scope, draft.client_id).await?;
     drop(conn);
@@ -100,6 +98,16 @@ pub async fn add_lot(signed: &Signed, draft: LotDraft, sent: Value) -> Result<Ou
     store::add(&mut work, LotId(id), &draft).await?;
     work.commit(Audit::created(Kind::Lot, id, sent)).await?;
     Ok(Outcome::Stored(id))
+}
+
+/// What no single field can know.
+///
+/// # Errors
+/// 422 with every such fault.
+pub(super) fn check(draft: &LotDraft) -> Result<(), Error> {
+    let mut faults = Faults::default();
+    label::check(draft, &mut faults);
+    faults.finish(Some(()))
 }
 
 /// A lot.

@@ -1,6 +1,7 @@
 //! Lots as JSON.
 
 use super::act::{self, LotDraft};
+use super::change;
 use super::label::LabelView;
 use super::store::LotRow;
 use crate::access::{Actor, Permission};
@@ -8,6 +9,7 @@ use crate::seed::lot_test;
 use crate::seed::lot_test::api::KnownView;
 use crate::seed::percent;
 use crate::web::api::{Asked, Created, PathId, Sent};
+use crate::web::change::Change;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
@@ -30,6 +32,10 @@ pub(super) fn routes() -> Vec<Route> {
             .answers::<List<LotView>>(),
         crate::route!(api GET "/lots/{id}", Need::May(Permission::ReadLots), show_lot, "Show a seed lot, with what its tests say last.")
             .answers::<LotWithTestsView>(),
+        crate::route!(api PATCH "/lots/{id}", Need::May(Permission::KeepLots), change_lot,
+            "Change what was copied from a seed lot's label, or whose it is.")
+        .takes::<Change<LotDraft>>()
+        .answers::<LotView>(),
     ]
 }
 
@@ -134,4 +140,11 @@ async fn show_lot(signed: Signed, PathId(id): PathId) -> Result<Json<LotWithTest
     let row = act::find_lot(&mut conn.cx(), &signed.actor.scope, LotId(id)).await?;
     let known = lot_test::act::known(&mut conn.cx(), &signed.actor.scope, LotId(id)).await?;
     Ok(Json(LotWithTestsView { lot: LotView::new(row, &signed.actor)?, latest_tests: KnownView::try_from(known)? }))
+}
+
+async fn change_lot(signed: Signed, PathId(id): PathId, sent: Sent<Change<LotDraft>>) -> Result<Json<LotView>, Error> {
+    change::change_lot(&signed, LotId(id), &sent.draft).await?;
+    let mut conn = signed.app.read().await?;
+    let row = act::find_lot(&mut conn.cx(), &signed.actor.scope, LotId(id)).await?;
+    Ok(Json(LotView::new(row, &signed.actor)?))
 }

@@ -3,6 +3,8 @@
 pub mod act;
 pub mod age;
 mod api;
+pub mod change;
+mod change_page;
 pub mod label;
 mod page;
 mod sheet;
@@ -14,5 +16,5 @@ use crate::web::routes::Route;
 /// The routes of lots.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    [api::routes(), page::routes(), sheet::routes()].into_iter().flatten().collect()
+    [api::routes(), page::routes(), change_page::routes(), sheet::routes()].into_iter().flatten().collect()
 }

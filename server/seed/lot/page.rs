@@ -91,6 +91,12 @@ fn new_lot(signed: &Signed, cookies: &Cookies, form: Form) -> LogPage {
 }
 
 async fn lot_form(signed: &Signed) -> Result<Form, Error> {
+    let words = signed.actor.words();
+    let form = Form::new("/lots", say!(words, "lot-submit"), lot_fields(signed).await?).fold(say!(words, "label-more"));
+    Ok(form.creating(signed.app.clock.new_id()?))
+}
+
+pub(super) async fn lot_fields(signed: &Signed) -> Result<Vec<FormField>, Error> {
     let mut conn = signed.app.read().await?;
     let clients = client::act::clients(&mut conn.cx(), &signed.actor.scope).await?;
     drop(conn);
@@ -120,8 +126,7 @@ async fn lot_form(signed: &Signed) -> Result<Form, Error> {
         fields.push(client_field(&clients, words));
     }
     fields.extend(label_fields(signed));
-    let form = Form::new("/lots", say!(words, "lot-submit"), fields).fold(say!(words, "label-more"));
-    Ok(form.creating(signed.app.clock.new_id()?))
+    Ok(fields)
 }
 
 /// What most labels state in small print: folded away, so that the form stays short.

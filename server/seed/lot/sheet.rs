@@ -43,6 +43,7 @@ struct LotPage {
     /// How old the test is by which its germination is known.
     age: Option<Age>,
     may_test: bool,
+    may_change: bool,
     stock: Option<StockPart>,
     went: Vec<WentLine>,
     factors: Option<Figure>,
@@ -109,6 +110,7 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
         lot,
         tests: tests.into_iter().map(|test| TestLine::new(test, &signed.actor)).collect(),
         may_test: signed.actor.may(Permission::TestLots),
+        may_change: signed.actor.may(Permission::KeepLots),
         stock,
         went,
         factors,

@@ -18,6 +18,14 @@ queries! {
             noxious_weeds, components, additives, inoculant_expires, test_report)
         values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15, $16, $17, $18, $19, $20, $21, $22, $23,
             $24, $25, $26, $27, $28, $29, $30, $31, $32, $33)";
+    CHANGE = "update lot set lot_number = $3, material = $4, crop = $5, variety = $6, supplier = $7, received_on = $8,
+            received_mass = $9, received_mass_kg = $10, treatment_product = $11, treatment_caution = $12,
+            purity_percent = $13, germination_percent = $14, tested_on = $15, client_id = $16, origin = $17, category = $18,
+            certifying_authority = $19, serial_number = $20, sealed_in = $21, declared_weight = $22, containers = $23,
+            hermetic = $24, hard_seed_percent = $25, other_crop_percent = $26, weed_seed_percent = $27,
+            inert_matter_percent = $28, noxious_weeds = $29, components = $30, additives = $31, inoculant_expires = $32,
+            test_report = $33
+        where organization_id = $1 and id = $2";
     FIND = "select l.*, c.name as client_name from lot l
         left join client c on c.organization_id = l.organization_id and c.id = l.client_id
         where l.organization_id = $1 and l.id = $2";
@@ -74,6 +82,15 @@ impl LotRow {
 }
 
 pub(super) async fn add(work: &mut Work, id: LotId, draft: &LotDraft) -> Result<()> {
+    put(work, ADD, id, draft).await
+}
+
+pub(super) async fn change(work: &mut Work, id: LotId, draft: &LotDraft) -> Result<()> {
+    put(work, CHANGE, id, draft).await
+}
+
+/// Adding and changing take the same values in the same order.
+async fn put(work: &mut Work, sql: &'static str, id: LotId, draft: &LotDraft) -> Result<()> {
     let organization = work.organization();
     let (treatment, analysis) = (draft.treatment.as_ref(), draft.analysis.as_ref());
     let label = LabelRow::of(draft.label.as_ref());
@@ -113,7 +130,7 @@ pub(super) async fn add(work: &mut Work, id: LotId, draft: &LotDraft) -> Result<
         label.inoculant_expires,
         label.test_report
     ];
-    work.cx().execute(ADD, values).await?;
+    work.cx().execute(sql, values).await?;
     Ok(())
 }
 
