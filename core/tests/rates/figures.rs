@@ -74,7 +74,7 @@ fn the_words_are_these() {
     );
     assert_eq!(
         says(Figure::Plants, -3.0),
-        "The plants wanted cannot be -3 per m²; allowed is above 0, up to 100000 per m². Give the plants that should stand \
+        "The plants wanted cannot be \u{2212}3 per m²; allowed is above 0, up to 100\u{202f}000 per m². Give the plants that should stand \
          on a square metre."
     );
     assert_eq!(
