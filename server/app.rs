@@ -55,12 +55,12 @@ pub fn queries() -> Vec<(&'static str, &'static str)> {
         access::link::ALL,
         access::session::ALL,
         access::token::ALL,
-        audit::ALL,
         db::work::ALL,
         people::store::ALL,
         people::crew::store::ALL,
     ];
     let features = [
+        audit::QUERIES,
         fleet::QUERIES,
         records::QUERIES,
         seed::QUERIES,

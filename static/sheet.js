@@ -206,7 +206,7 @@ function add(form, panel) {
   const per = unit === "g" || unit === "oz" ? 1 : 100;
   const put = (name, value) => { panel.querySelector(`[data-${name}]`).textContent = value; };
   put("factor", shown(per * sums.factor, 4, 4));
-  put("factor-unit", per === 1 ? `${unit}/rev` : `${unit}/100rev`);
+  put("factor-unit", says(per === 1 ? "per-revolution" : "per-100-revolutions", { mass: unit }));
   // A hundredth of a percent is less than any scale shows.
   put("spread", Number.isFinite(sums.spread) ? `${shown(Math.round(sums.spread * 100) / 100, 2)} %` : "–");
   put("caught", sums.caught > 0 ? `${exact(sums.caught, finest)} ${unit}` : "–");

@@ -19,6 +19,7 @@ date-month = { $month ->
 }
 date-day = { $day } { date-month }
 date-day-of-year = { date-day } { $year }
+date-month-of-year = { date-month } { $year }
 
 ## Why a metering unit must be caught again
 
@@ -188,7 +189,7 @@ door-label-or-type = or type
 
 ## Forms and what is wrong in them
 
-field-optional = (may be left empty)
+field-optional = optional
 field-unit = Unit of: { $label }
 form-not-saved = Not saved yet
 form-to-mend = All that you typed is still here. To mend:
@@ -212,7 +213,7 @@ fault-wrong-kind = This is { $given ->
         [list] a list is wanted
         [number] a number is wanted, as text or as a number
         [number-or-flag] a number, true or false is wanted
-        [ratio] a ratio like "5:2" is wanted
+        [ratio] a ratio like “5:2” is wanted
         [text] text is wanted
        *[object] an object is wanted
     }.
@@ -512,7 +513,13 @@ notices-due = Due now
 notices-due-none = Nothing is due.
 notices-coming = Comes due
 matter-unit = { $seeder }, { $unit }: { $reason }
-matter-coming = From { $day } on this is so, unless it is seen to before.
+matter-coming = Due on { $day }: { $says }
+matter-coming-interval = { $days ->
+    [one] Due on { $day }: { $days } day since the catch. Check with a catch then, or before.
+   *[other] Due on { $day }: { $days } days since the catch. Check with a catch then, or before.
+}
+matter-coming-season = Due on { $day }: the season { $season } begins. Catch again before sowing in it.
+matter-coming-passed = Due again on { $day }, when it is no longer let pass. { $says }
 matter-scale = { $scale }: check with a known mass
 matter-scale-why = { $how ->
     [never] Nobody has checked the scale “{ $scale }” with a known mass, and catches were weighed on it. Read a known mass on it
@@ -521,8 +528,8 @@ matter-scale-why = { $how ->
         the check.
     [over] The scale “{ $scale }” was last checked on { $checked }, longer ago than your tolerances allow. Read a known mass on
         it and log the check.
-   *[other] The scale “{ $scale }” was last checked on { $checked }. From { $day } on it must be checked again before the next
-        catch: read a known mass on it and log the check.
+   *[other] Due on { $day }: { $days } days since the scale “{ $scale }” was checked on { $checked }. Read a known mass on it
+        and log the check, before the next catch after that day.
 }
 feed = Calendar and news
 feed-name = Due at { $organization }
@@ -779,7 +786,7 @@ phone-not-kept-hint = This phone could not keep the entry. All that you typed is
 phone-storage-full = Not kept: the storage of this phone is full
 phone-storage-full-hint = All that you typed is still on this page: leave it open, make room on the phone, and save again.
 phone-no-verdict = No signal
-phone-no-verdict-hint = The sums on this sheet are worked out here; the verdict comes from the server. Save the catch: it is
+phone-no-verdict-hint = The sums on this sheet are worked out here; the verdict comes from the server. Log the catch: it is
     kept on this phone, and judged as soon as it is sent.
 phone-kept = Kept on this phone
 phone-kept-entry = { $title }: the entry is kept here and sent as soon as there is signal.
@@ -816,10 +823,18 @@ audit-line = { $who }: { $did ->
         [token_ended] token ended
         [voided] voided
        *[other] { $action }
-    }, { kind-name } …{ $id }
+    }, { $named ->
+        [yes] { kind-name } ({ $name })
+       *[no] { kind-name } …{ $id }
+    }
 audit-change = What changed
 audit-hash = Hash
 audit-older = Older
+audit-kind = About
+audit-who = By
+audit-all = all
+audit-show = Show
+audit-none = No line is like that.
 
 ## The whole organization as a file
 
@@ -882,7 +897,7 @@ seeder-about = { $kind }{ $numbered ->
        *[no] {""}
     }
 seeder-numbers-now = Numbers now
-seeder-units-none-yours = None of its units is yours to see.
+seeder-units-none-yours = None of its units holds seed of your clients now, so no number is shown here.
 seeder-factors = { $unit }: factor and drift
 seeder-machine = The machine
 seeder-part-replaced = Part replaced
@@ -1256,7 +1271,7 @@ catch-note = Note
 catch-add-run = Add a run
 catch-add-repeat = Add a repeat
 catch-work-out = Work it out
-catch-save = Save the catch
+catch-save = Log the catch
 catch-factor-so-far = Factor so far, per run
 catch-spread-so-far = Spread
 catch-caught-so-far = Caught
@@ -1325,6 +1340,8 @@ key-in-none-short = No number
 
 caution-before-you-start = Before you start
 caution-before-you-handle = Before you handle it
+caution-show = show
+caution-hide = hide
 caution-secure = Secure the machine against moving: chocked and in neutral, unless the method needs driving.
 caution-guards = Leave guards fitted. Keep hands, sleeves and hair clear of rollers, chains and shafts.
 caution-one-at-control = One person at the control, in sight of the other.
@@ -1347,7 +1364,7 @@ calibration-also = { $runs ->
 }
 calibration-in-force = In force now.
 calibration-not-in-force = Not the number in force now.
-calibration-unit-now = What is true of { $unit } now
+calibration-unit-now = { $unit } as it is now
 calibration-waits = A check failed. It waits for the office to accept or reject it.
 calibration-was-rejected = The office rejected this calibration.
 calibration-does-not-stand = This record does not stand.
@@ -2387,6 +2404,7 @@ rate-rate = Rate
 rate-table-blank = Roller speed in rpm. Blank: the drive cannot hold it; it turns { $least } to { $most } rpm.
 rate-table-whole = Roller speed in rpm. The drive, { $least } to { $most } rpm, holds all of them.
 rate-table-unknown = Roller speed in rpm. What the drive can hold is not known, so nothing is left blank.
+rate-table-beyond = { $sign } More than { $percent } % from the roller speed of the catch: check with a catch at that speed before sowing so.
 
 rate-ground = The ground drive
 rate-ground-sows = The ratio of the setup, { $ratio }, sows
@@ -2602,7 +2620,7 @@ usage-drift-says = { $jobs ->
         }
 }
 usage-drift-hint = With each job weighed by how well it is known it is { $off }; that would be a factor of { $factor } per run. It is a hint and no calibration: catch again and key in what the catch gives.
-usage-drift-job-off = The job
+usage-drift-job-off = Each job
 usage-drift-smoothed = Smoothed
 usage-drift-limit = Limit
 usage-drift-weighted = Weighted
@@ -2626,7 +2644,7 @@ stamp-organization = Organization
 stamp-as-of = As of
 stamp-moment = { $moment } ({ $zone })
 stamp-period = Period
-stamp-period-moment = that moment
+stamp-period-moment = as of { $moment }
 stamp-period-both = { $from } to { $to }
 stamp-period-from = from { $from } until then
 stamp-period-to = from the beginning to { $to }
@@ -2644,13 +2662,17 @@ cab-card-every-seeder = every seeder, a page each
 cab-card-rate-hint = The tables are drawn around this rate and speed; around those of the latest job unless you say.
 cab-card-submit = Show the card
 cab-card-no-seeder = No seeder that you see is entered yet.
-cab-card-no-units = No unit of this seeder is yours to see.
+cab-card-no-units = No unit of this seeder holds seed of your clients now.
 cab-card-print = Print this page; every seeder begins a new sheet. A new catch makes a new card: destroy the old one.
 cab-card-opens = The code opens what is true now; or type
 cab-card-in-tank = In the tank: { $lot }
 cab-card-lot-unknown = a lot that is not yours to see
 cab-card-caught = Caught on { $when }.
-cab-card-speeds = Shown to be true between { $least } and { $most } roller revolutions per minute.
+cab-card-speeds = The roller turned { $caught } revolutions per minute then; the tolerances allow { $percent } % around that: { $least } to { $most }.
+cab-card-speeds-unknown = At which roller speed is not on record.
+cab-card-mixed = Mixed: what was left of { $others } is in it too.
+cab-card-mixed-short = tank mixed
+cab-card-passed-short = a reason was let pass
 cab-card-ground = The ground turns this roller: its rate follows from the drive ratio, not from the driving speed.
 cab-card-no-table = No rate and driving speed are known yet: give both above for a table of roller speeds.
 cab-card-table = Roller speed, revolutions per minute

@@ -28,6 +28,10 @@
 #   outbox            bandeja de salida          not taken in        no se pudo incorporar
 #   mend, drop        corregir, descartar        audit trail         registro de cambios
 #   setup             montaje                    service             reparación
+#   check (of a calibration, a number)  comprobación   scale check   verificación
+#   look over (a form, a file)  revisar          key in              introducir
+#   fill (a tank)     cargar, carga (solo eso)   label of a lot      rótulo
+#   label of a door   etiqueta                   readiness board     estado de siembra
 #   lay-up            cambio de uso, fuera de uso  waiver            excepción
 
 language-name = Español
@@ -121,6 +125,8 @@ unit-g-per-thousand-seeds = g por mil semillas
 unit-repeats = repeticiones
 unit-standard-deviations = desviaciones típicas
 unit-times = veces
+unit-per-revolution = { $mass }/vuelta
+unit-per-100-revolutions = { $mass }/100 vueltas
 
 ## Lo que se escribió y no se entiende como número
 
@@ -522,16 +528,16 @@ advice-not-by-catching = Ni { $repeats } repeticiones más llevarían la incerti
        *[revolutions] es lo tosco del recuento de las vueltas. Cuente en pasos menores.
     }
 
-## Disponibilidad
+## Estado de siembra
 
 trigger-unknown = «{ $given }» no es un motivo; use uno de { $names }
 
 ## Lo que más probablemente salió mal: qué revisar
 
-suspicion-would-be = El factor sería entonces { $factor } g/rev.
-suspicion-would-be-without-them = Sin ellas el factor sería { $factor } g/rev.
-suspicion-would-be-without-it = Sin ella el factor sería { $factor } g/rev.
-suspicion-right-for-that-roller = El factor medido, { $factor } g/rev, es entonces el correcto para ese rodillo.
+suspicion-would-be = El factor sería entonces { $factor } g/vuelta.
+suspicion-would-be-without-them = Sin ellas el factor sería { $factor } g/vuelta.
+suspicion-would-be-without-it = Sin ella el factor sería { $factor } g/vuelta.
+suspicion-right-for-that-roller = El factor medido, { $factor } g/vuelta, es entonces el correcto para ese rodillo.
 suspicion-bags-of-the-last-calibration = { $tare ->
     [none] Quizá se pesaron también las bolsas: no se descontó tara, y las bolsas de la última calibración pesaban { $usual }.
    *[little] Quizá se pesaron también las bolsas: apenas se descontó tara, y las bolsas de la última calibración pesaban
@@ -719,6 +725,7 @@ date-month = { $month ->
 }
 date-day = { $day } de { date-month }
 date-day-of-year = { date-day } de { $year }
+date-month-of-year = { date-month } de { $year }
 
 ## Por qué hay que repetir el ensayo de un dosificador
 
@@ -890,7 +897,7 @@ door-label-or-type = o escriba
 
 ## Formularios y lo que falla en ellos
 
-field-optional = (puede quedar vacío)
+field-optional = opcional
 field-unit = Unidad de: { $label }
 form-not-saved = Aún sin guardar
 form-to-mend = Todo lo que escribió sigue aquí. Por corregir:
@@ -914,7 +921,7 @@ fault-wrong-kind = Esto es { $given ->
         [list] una lista
         [number] un número, como texto o como número
         [number-or-flag] un número, verdadero o falso
-        [ratio] una relación como "5:2"
+        [ratio] una relación como «5:2»
         [text] un texto
        *[object] un objeto
     }.
@@ -1211,23 +1218,29 @@ crew-seeder-twice = Esta sembradora está dos veces. Indique cada una una vez.
 ## Lo pendiente, llevado a cada persona: calendario y avisos
 
 notices-title = Lo pendiente, a su alcance
-notices-intro = Todo lo que en sus sembradoras espera un ensayo o una revisión, y lo próximo que trae el calendario. Téngalo donde
+notices-intro = Todo lo que en sus sembradoras espera un ensayo o una comprobación, y lo próximo que trae el calendario. Téngalo donde
     usted mira de todos modos: en su calendario o en un lector de noticias.
 notices-due = Pendiente ahora
 notices-due-none = No hay nada pendiente.
 notices-coming = Lo que vendrá
 matter-unit = { $seeder }, { $unit }: { $reason }
-matter-coming = Será así desde el { $day }, salvo que se resuelva antes.
-matter-scale = { $scale }: revisar con una pesa patrón
+matter-coming = Vence el { $day }: { $says }
+matter-coming-interval = { $days ->
+    [one] Vence el { $day }: { $days } día desde el ensayo. Compruebe con un ensayo ese día o antes.
+   *[other] Vence el { $day }: { $days } días desde el ensayo. Compruebe con un ensayo ese día o antes.
+}
+matter-coming-season = Vence el { $day }: empieza la campaña { $season }. Repita el ensayo antes de sembrar en ella.
+matter-coming-passed = Vuelve a vencer el { $day }, cuando termina la excepción. { $says }
+matter-scale = { $scale }: verificar con una pesa patrón
 matter-scale-why = { $how ->
-    [never] Nadie revisó la balanza «{ $scale }» con una pesa patrón, y se pesaron recogidas en ella. Pese en ella una pesa patrón
+    [never] Nadie verificó la balanza «{ $scale }» con una pesa patrón, y se pesaron recogidas en ella. Pese en ella una pesa patrón
         y anote la lectura.
-    [failed] La balanza «{ $scale }» no pasó su revisión del { $checked }. Hágala ajustar; después pese en ella una pesa patrón y
-        anote la lectura.
-    [over] La balanza «{ $scale }» se revisó por última vez el { $checked }, hace más tiempo del que admiten sus tolerancias. Pese
+    [failed] La balanza «{ $scale }» no superó su verificación del { $checked }. Hágala ajustar; después pese en ella una pesa patrón
+        y anote la lectura.
+    [over] La balanza «{ $scale }» se verificó por última vez el { $checked }, hace más tiempo del que admiten sus tolerancias. Pese
         en ella una pesa patrón y anote la lectura.
-   *[other] La balanza «{ $scale }» se revisó por última vez el { $checked }. Desde el { $day } hay que revisarla otra vez antes
-        del próximo ensayo: pese en ella una pesa patrón y anote la lectura.
+   *[other] Vence el { $day }: { $days } días desde que se verificó la balanza «{ $scale }», el { $checked }. Pese en ella una pesa
+        patrón y anote la lectura antes del primer ensayo posterior a ese día.
 }
 feed = Calendario y noticias
 feed-name = Pendiente en { $organization }
@@ -1488,7 +1501,7 @@ phone-storage-full = Sin guardar: la memoria de este teléfono está llena
 phone-storage-full-hint = Todo lo que escribió sigue en esta página: déjela abierta, libere espacio en el teléfono y guarde otra
     vez.
 phone-no-verdict = Sin señal
-phone-no-verdict-hint = Las sumas de esta planilla se hacen aquí; el dictamen viene del servidor. Guarde la recogida: queda en este
+phone-no-verdict-hint = Las sumas de esta planilla se hacen aquí; el dictamen viene del servidor. Anote el ensayo: queda en este
     teléfono y se juzga en cuanto se envía.
 phone-kept = Guardado en este teléfono
 phone-kept-entry = { $title }: la entrada queda aquí y se envía en cuanto haya señal.
@@ -1525,10 +1538,18 @@ audit-line = { $who }: { $did ->
         [token_ended] clave de acceso anulada
         [voided] anulación
        *[other] { $action }
-    }, { kind-name } …{ $id }
+    }, { $named ->
+        [yes] { kind-name } ({ $name })
+       *[no] { kind-name } …{ $id }
+    }
 audit-change = Qué cambió
 audit-hash = Huella
 audit-older = Anteriores
+audit-kind = Sobre
+audit-who = De
+audit-all = cualquiera
+audit-show = Mostrar
+audit-none = Ninguna línea es así.
 
 ## La organización entera en un archivo
 
@@ -1595,7 +1616,7 @@ seeder-about = { $kind }{ $numbered ->
        *[no] {""}
     }
 seeder-numbers-now = Factores actuales
-seeder-units-none-yours = No puede ver ninguno de sus dosificadores.
+seeder-units-none-yours = Ninguno de sus dosificadores tiene ahora semilla de sus clientes, así que aquí no se muestra ningún número.
 seeder-factors = { $unit }: factor y deriva
 seeder-machine = La máquina
 seeder-part-replaced = Cambió una pieza
@@ -1977,7 +1998,7 @@ catch-note = Nota
 catch-add-run = Agregar una bajada
 catch-add-repeat = Agregar una repetición
 catch-work-out = Calcular
-catch-save = Guardar el ensayo
+catch-save = Anotar el ensayo
 catch-factor-so-far = Factor hasta ahora, por bajada
 catch-spread-so-far = Diferencia
 catch-caught-so-far = Recogido
@@ -2046,6 +2067,8 @@ key-in-none-short = Sin número
 
 caution-before-you-start = Antes de empezar
 caution-before-you-handle = Antes de manipularla
+caution-show = mostrar
+caution-hide = ocultar
 caution-secure = Asegure la máquina para que no se mueva: calzada y en punto muerto, salvo que el método exija avanzar.
 caution-guards = Deje puestas las protecciones. Manos, mangas y cabello lejos de rodillos, cadenas y ejes.
 caution-one-at-control = Una sola persona en los mandos, a la vista de la otra.
@@ -2070,7 +2093,7 @@ calibration-also = { $runs ->
 }
 calibration-in-force = En vigor ahora.
 calibration-not-in-force = No es el número en vigor.
-calibration-unit-now = Estado actual de { $unit }
+calibration-unit-now = { $unit }: estado actual
 calibration-waits = No se superó una comprobación. Espera a que la oficina lo acepte o lo rechace.
 calibration-was-rejected = La oficina rechazó esta calibración.
 calibration-does-not-stand = Este registro ya no vale.
@@ -2460,7 +2483,7 @@ lot-choose-none = Todavía no hay lotes. La oficina los agrega; después se pued
 
 lot-intro = Cópielo del rótulo. Lo que no figura en él puede quedar vacío.
 lot-number = Número de lote
-lot-number-hint = Como está impreso en el rótulo o la etiqueta.
+lot-number-hint = Como está impreso en el rótulo.
 lot-material = Qué es
 lot-material-seed = Semilla
 lot-material-fertilizer = Fertilizante
@@ -2693,7 +2716,7 @@ exchange-list = { $list ->
     [metering-units] Dosificadores
     [rollers] Rodillos
     [scales] Balanzas
-    [scale-checks] Comprobaciones de balanzas
+    [scale-checks] Verificaciones de balanzas
     [seasons] Campañas
     [crews] Equipos
     [configurations] Anchos de labor
@@ -2710,7 +2733,7 @@ exchange-list = { $list ->
     [jobs] Labores
     [calibrations] Calibraciones
     [catches] Recogidas
-    [readiness] Disponibilidad
+    [readiness] Estado de siembra
     [usage] Uso por labor
    *[audit] Registro de cambios
 }
@@ -2728,7 +2751,7 @@ exchange-list-what = { $list ->
     [lay-ups] Cuándo quedó fuera de uso una sembradora o volvió a usarse.
     [clients] Para quién siembra la organización.
     [fields] Los campos con su superficie.
-    [lots] Lo que dice la etiqueta de cada lote, su proveedor y lo que entró.
+    [lots] Lo que dice el rótulo de cada lote, su proveedor y lo que entró.
     [lot-tests] Lo que se midió de los lotes.
     [movements] Semilla recibida, devuelta, vendida, desechada, contada.
     [fills] Semilla puesta en tolvas.
@@ -3127,6 +3150,7 @@ rate-table-blank = Velocidad del rodillo en rpm. En blanco: el accionamiento no 
 rate-table-whole = Velocidad del rodillo en rpm. El accionamiento, de { $least } a { $most } rpm, las mantiene todas.
 rate-table-unknown = Velocidad del rodillo en rpm. No se sabe qué puede mantener el accionamiento, así que nada queda en
     blanco.
+rate-table-beyond = { $sign } A más de un { $percent } % de la velocidad del rodillo en el ensayo: compruebe con un ensayo a esa velocidad antes de sembrar así.
 
 rate-ground = La rueda de mando
 rate-ground-sows = La relación del montaje, { $ratio }, siembra
@@ -3203,7 +3227,7 @@ usage-crew = Sembradoras del equipo
 usage-month = Mes
 usage-crop = Cultivo
 usage-person = Registrado por
-usage-all = todos
+usage-all = cualquiera
 usage-together-by = Agrupar por
 usage-show = Mostrar
 usage-no-day = «{ $given }» no es un día; escríbalo como 2027-04-06.
@@ -3216,7 +3240,7 @@ usage-seed-machine = Semilla, según las máquinas
 usage-machine-note = Lo que informa una máquina son sus vueltas por el factor que se le dio: no puede revelar un factor equivocado.
 usage-untrue-none = Todas las labores de este período empezaron con un número válido.
 usage-untrue-job = { $machine }, en { $field }: { $area }.
-usage-no-number = El dosificador no tenía número: no se conocía ningún ajuste.
+usage-no-number = El dosificador no tenía número: no se conocía ningún montaje.
 usage-together = Agrupado
 usage-jobs = Labores
 usage-jobs-none = No se conoce ninguna labor de este período. Las labores se registran desde la página de la sembradora.
@@ -3232,7 +3256,7 @@ usage-target = Objetivo
 usage-deviation = Desvío
 usage-number = Número
 usage-number-true = válido
-usage-number-check = válido, tocaba verificar
+usage-number-check = válido, tocaba comprobarlo
 usage-number-untrue = no válido
 usage-basis-weighed = pesada
 usage-basis-bags = bolsas
@@ -3325,25 +3349,25 @@ signature-basis = { $basis ->
     [bags] bolsas
    *[machine_total] lo que marca la máquina
 }
-signature-chain = Firmada después de la línea { $number } del registro de auditoría, cuya huella es { $hash }.
+signature-chain = Firmada después de la línea { $number } del registro de cambios, cuya huella es { $hash }.
 usage-drift = Deriva
 usage-drift-note = Labores cuya semilla se pesó o se contó en bolsas, frente a su objetivo, desde la calibración vigente. Fuera de los límites de trazos conviene repetir el ensayo.
 usage-drift-none = Ningún dosificador tiene una labor pesada desde su calibración.
 usage-drift-not-told = Los depósitos y la deriva son de la máquina, sea de quien sea la semilla: no se muestran para un solo cliente o campo.
 usage-drift-title = { $machine }: desvío del objetivo, %
 usage-drift-says = { $jobs ->
-    [one] Una labor; suavizado está a { $off } del objetivo, el límite es ± { $limit } %: { $state ->
+    [one] Una labor; suavizada se desvía { $off } del objetivo, y el límite es ± { $limit } %: { $state ->
             [out] fuera de los límites.
            *[within] dentro de los límites.
         }
-   *[other] { $jobs } labores; suavizado están a { $off } del objetivo, el límite es ± { $limit } %: { $state ->
+   *[other] { $jobs } labores; suavizadas se desvían { $off } del objetivo, y el límite es ± { $limit } %: { $state ->
             [out] fuera de los límites.
            *[within] dentro de los límites.
         }
 }
-usage-drift-hint = Con cada labor según lo bien que se conoce es { $off }; eso daría un factor de { $factor } por bajada. Es una pista y no una calibración: repita el ensayo y cargue lo que dé.
-usage-drift-job-off = La labor
-usage-drift-smoothed = Suavizado
+usage-drift-hint = Si cada labor pesa según lo bien que se la conoce, el desvío es { $off }; a eso correspondería un factor de { $factor } por bajada. Es una pista y no una calibración: repita el ensayo e introduzca el número que dé.
+usage-drift-job-off = Cada labor
+usage-drift-smoothed = Suavizadas
 usage-drift-limit = Límite
 usage-drift-weighted = Ponderado
 usage-drift-weighted-limit = Su límite
@@ -3366,7 +3390,7 @@ stamp-organization = Organización
 stamp-as-of = Estado al
 stamp-moment = { $moment } ({ $zone })
 stamp-period = Período
-stamp-period-moment = ese momento
+stamp-period-moment = al { $moment }
 stamp-period-both = { $from } a { $to }
 stamp-period-from = desde { $from } hasta entonces
 stamp-period-to = desde el comienzo hasta { $to }
@@ -3378,19 +3402,23 @@ stamp-head = Registro de cambios
 stamp-entry = entrada { $entry },
 stamp-check = Compruebe esta hoja en
 cab-card-title = Tarjeta de cabina
-cab-card-about = Una hoja por cabina: el número a cargar por dosificador y lote, velocidades del rodillo, y qué pondría fin a un número.
+cab-card-about = Una hoja por cabina: el número para el controlador por dosificador y lote, velocidades del rodillo, y qué pondría fin a un número.
 cab-card-seeder = Sembradora
 cab-card-every-seeder = todas las sembradoras, una hoja cada una
 cab-card-rate-hint = Las tablas se hacen alrededor de esta dosis y velocidad; si no las indica, las de la última labor.
 cab-card-submit = Mostrar la tarjeta
-cab-card-no-seeder = Todavía no hay cargada ninguna sembradora que usted pueda ver.
-cab-card-no-units = Ningún dosificador de esta sembradora está a su alcance.
+cab-card-no-seeder = Todavía no hay ninguna sembradora que usted pueda ver.
+cab-card-no-units = Ningún dosificador de esta sembradora tiene ahora semilla de sus clientes.
 cab-card-print = Imprima esta página; cada sembradora empieza una hoja nueva. Un ensayo nuevo pide una tarjeta nueva: destruya la vieja.
 cab-card-opens = El código abre lo que vale ahora; o escriba
 cab-card-in-tank = En la tolva: { $lot }
 cab-card-lot-unknown = un lote que no está a su alcance
 cab-card-caught = Ensayo del { $when }.
-cab-card-speeds = Probado entre { $least } y { $most } vueltas del rodillo por minuto.
+cab-card-speeds = El rodillo giraba entonces a { $caught } vueltas por minuto; las tolerancias admiten un { $percent } % alrededor: de { $least } a { $most }.
+cab-card-speeds-unknown = No consta a qué velocidad del rodillo.
+cab-card-mixed = Mezclado: también está dentro lo que quedaba de { $others }.
+cab-card-mixed-short = tolva mezclada
+cab-card-passed-short = con una excepción
 cab-card-ground = El suelo mueve este rodillo: su dosis depende de la relación de transmisión, no de la velocidad de avance.
 cab-card-no-table = Todavía no se conocen dosis ni velocidad de avance: indique las dos arriba para tener la tabla.
 cab-card-table = Velocidad del rodillo, vueltas por minuto
@@ -3398,7 +3426,7 @@ cab-card-table-of = Velocidades del rodillo de { $unit }
 cab-card-others = Con otro lote, una vez vaciada la tolva y llenada solo con él
 cab-card-others-of = Números de { $unit } con otros lotes
 cab-card-lot = Lote
-cab-card-number = Número a cargar
+cab-card-number = Número para el controlador
 cab-card-caught-on = Ensayo
 cab-card-ends = Repita el ensayo antes de sembrar si
 cab-card-ends-lot = entra en la tolva un lote sin número en esta tarjeta
@@ -3408,10 +3436,10 @@ cab-card-ends-part = se cambia una pieza que afecta la dosificación
 cab-card-ends-weight = un análisis halla que el peso de mil semillas o el peso hectolítrico del lote difiere más de un { $percent } %
 cab-card-ends-season = empieza otra campaña
 cab-card-ends-doubt = falla un ensayo posterior de lo mismo
-cab-card-looks = Hágalo revisar si
+cab-card-looks = Haga comprobar el número si
 cab-card-looks-speed = la labor pide una velocidad del rodillo que difiere más de un { $percent } % de la del ensayo
 cab-card-looks-drift = las labores pesadas se alejan de su objetivo
-cab-card-looks-scale = la balanza no se controló en los { $days } días anteriores al ensayo
+cab-card-looks-scale = la balanza no se verificó en los { $days } días anteriores al ensayo
 cab-card-looks-days = pasaron { $days } días desde el ensayo
 cab-card-looks-area = se sembraron { $area } desde el ensayo
 check-print-title = Comprobar una hoja impresa
@@ -3478,10 +3506,10 @@ report-catches-of = Ensayos de { $unit }
 report-no-catches = Ningún ensayo en este período.
 report-factor = Factor por bajada
 report-uncertainty = Se conoce con
-report-verdict = Controles
+report-verdict = Comprobaciones
 report-became = Qué resultó
-report-triggers = Motivos para repetir el ensayo o revisar
-report-triggers-of = Motivos para repetir el ensayo de { $unit } o revisarlo
+report-triggers = Motivos para repetir el ensayo o comprobar el número
+report-triggers-of = Motivos para repetir el ensayo de { $unit } o comprobar su número
 report-jobs-of = Labores de { $unit }
 report-trigger-state = Estado
 report-trigger = Motivo
@@ -3496,12 +3524,12 @@ report-answer-waived-withheld = La oficina lo dejó pasar el { $when }, hasta el
 report-answer-gone = Dejó de cumplirse el { $when }
 report-exceptions = Excepciones
 report-exception-untrue = { $area } en { $field } sembradas con un número que no era válido. { $why }
-report-exception-accepted = Un ensayo con el lote { $lot } no pasó un control, y la oficina lo aceptó.
+report-exception-accepted = Un ensayo con el lote { $lot } no superó una comprobación, y la oficina lo aceptó.
 report-exception-waived = La oficina dejó pasar hasta el { $until }: { $trigger }. { $reason }
-report-unfinished = Este informe todavía se está haciendo. Si esta línea no desaparece, está incompleto: vuelva a cargar la página.
+report-unfinished = Este informe todavía se está haciendo. Si esta línea no desaparece, está incompleto: abra de nuevo la página.
 report-end = Fin del informe.
 report-incomplete = Este informe está incompleto
-report-incomplete-why = Algo falló mientras se hacía, y falta lo que debería seguir. No lo use. Vuelva a cargar la página; si no
+report-incomplete-why = Algo falló mientras se hacía, y falta lo que debería seguir. No lo use. Abra de nuevo la página; si no
     resulta, avise a quien atiende el servidor.
 book-title = Libro de la sembradora
 book-of = { $seeder }: libro de la sembradora
@@ -3513,7 +3541,7 @@ book-seeder = La página de la sembradora
 book-as-of = El montaje y el estado al { $when }:
 book-no-number = ninguno
 book-called = las terminales lo llaman { $names }
-book-scales = Controles de las balanzas
+book-scales = Verificaciones de las balanzas
 book-scale = Balanza
 book-reference = Pesa patrón
 book-reading = Lectura

@@ -30,7 +30,7 @@
 //!
 //! let tare = Mass::new(Decimal::parse("0.5")?, "stone").unwrap_err();
 //! assert!(tare.is_unit());
-//! assert_eq!(tare.to_string(), "\"stone\" is not a unit of mass; allowed are g, kg, t, oz, lb");
+//! assert_eq!(tare.to_string(), "“stone” is not a unit of mass; allowed are g, kg, t, oz, lb");
 //! # Ok::<(), sowmark_core::quantity::QuantityError>(())
 //! ```
 

@@ -18,7 +18,7 @@ mod table;
 
 pub use gate::{FAR_PERCENT, NextSetting, next_setting};
 pub use ground::{GroundDrive, Slip};
-pub use table::{RateTable, steps_around};
+pub use table::{RateTable, steps_around, whole_steps_around};
 
 use serde::{Deserialize, Serialize};
 

@@ -110,13 +110,38 @@ impl Words {
         self.decimal(&quantity.entered())
     }
 
-    /// A decimal that is written with a point, in the reader's sign. For a number, with or without its unit; not for text
-    /// that has points of its own.
+    /// A decimal that is written as programs write it, as people read it: in the reader's sign, with a minus sign before what
+    /// is below zero, and five digits and more in groups. For a number, with or without its unit; not for text that has points
+    /// of its own, nor for what a program reads.
+    ///
+    /// ```
+    /// use sowmark_core::words::{DecimalSign, Words};
+    ///
+    /// let words = Words { decimal: DecimalSign::Comma, ..Words::default() };
+    /// assert_eq!(words.decimal("-0.5"), "\u{2212}0,5");
+    /// assert_eq!(words.decimal("35500 kg (78264.1 lb)"), "35\u{202f}500 kg (78\u{202f}264,1 lb)");
+    /// assert_eq!(words.decimal("1440"), "1440");
+    /// ```
     pub fn decimal(self, number: &str) -> String {
-        match self.decimal {
-            DecimalSign::Point => number.to_owned(),
-            DecimalSign::Comma => number.replace('.', ","),
+        let mut said = String::with_capacity(number.len() + 4);
+        let (mut rest, mut before) = (number, ' ');
+        while let Some(sign) = rest.chars().next() {
+            let digits = rest.len() - rest.trim_start_matches(|sign: char| sign.is_ascii_digit()).len();
+            let (taken, left) = rest.split_at(digits.max(sign.len_utf8()));
+            let is_below_zero =
+                sign == '-' && matches!(before, ' ' | '(') && left.starts_with(|sign: char| sign.is_ascii_digit());
+            // What stands behind a decimal sign or in a name is no whole number.
+            let is_whole = digits > 0 && !matches!(before, '.' | ',' | '-') && !before.is_alphabetic();
+            match sign {
+                '-' if is_below_zero => said.push('\u{2212}'),
+                '.' if self.is_comma() => said.push(','),
+                _ if is_whole => said.push_str(&grouped(taken)),
+                _ => said.push_str(taken),
+            }
+            before = if is_below_zero { ' ' } else { taken.chars().next_back().unwrap_or(' ') };
+            rest = left;
         }
+        said
     }
 
     /// A sentence that was written with points, its decimals in the reader's sign. What stands in quotation marks is
@@ -173,6 +198,8 @@ impl Words {
     ///
     /// assert_eq!(Words::default().unit("degrees of freedom"), "degrees of freedom");
     /// assert_eq!(Words::default().unit("kg"), "kg");
+    /// assert_eq!(Words::default().unit("m2"), "m²");
+    /// assert_eq!(Words::default().unit("kg/100rev"), "kg/100rev");
     /// ```
     pub fn unit(self, name: &str) -> String {
         let key = match name {
@@ -185,9 +212,21 @@ impl Words {
             "times" => "unit-times",
             // People at a machine say it so; the answers to programs keep the SI form.
             "1/min" => return "rpm".to_owned(),
-            _ => return name.to_owned(),
+            "m2" => return "m\u{b2}".to_owned(),
+            _ => return self.per_revolutions(name),
         };
         say!(self, key)
+    }
+
+    /// A unit of meter factors in the reader's words, any other as it is.
+    fn per_revolutions(self, name: &str) -> String {
+        if let Some(mass) = name.strip_suffix("/100rev") {
+            say!(self, "unit-per-100-revolutions", mass = mass)
+        } else if let Some(mass) = name.strip_suffix("/rev") {
+            say!(self, "unit-per-revolution", mass = mass)
+        } else {
+            name.to_owned()
+        }
     }
 
     /// What is measured ([`Dimension::NAME`]) in the reader's words: "mass".
@@ -206,5 +245,48 @@ impl Words {
     /// A roller speed: "42.0 rpm".
     pub fn rpm(self, value: f64) -> String {
         format!("{} rpm", self.number(value, 3))
+    }
+}
+
+/// Five digits and more in groups of three, with narrow spaces that do not break: the same for a decimal point and a comma.
+/// Source: ISO 80000-1, 7.3.1 (from memory).
+fn grouped(digits: &str) -> String {
+    let of_three = |(at, digit): (usize, char)| {
+        let left = digits.len() - at;
+        let space = (digits.len() > 4 && at > 0 && left.is_multiple_of(3)).then_some('\u{202f}');
+        space.into_iter().chain([digit])
+    };
+    digits.chars().enumerate().flat_map(of_three).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{DecimalSign, Words, grouped};
+
+    #[test]
+    fn five_digits_and_more_stand_in_groups() {
+        let cases = [("0", "0"), ("1440", "1440"), ("12345", "12\u{202f}345")];
+        for (digits, said) in
+            cases.into_iter().chain([("123456", "123\u{202f}456"), ("1234567", "1\u{202f}234\u{202f}567")])
+        {
+            assert_eq!(grouped(digits), said);
+        }
+    }
+
+    #[test]
+    fn only_whole_numbers_are_grouped_and_only_signs_are_minus_signs() {
+        let words = Words { decimal: DecimalSign::Comma, ..Words::default() };
+        for (number, said) in [
+            ("0.0000125", "0,0000125"),
+            ("-12345.67890 kg", "\u{2212}12\u{202f}345,67890 kg"),
+            ("12 lb (-3)", "12 lb (\u{2212}3)"),
+            ("HH-24117", "HH-24117"),
+            ("b24117", "b24117"),
+            ("5:2", "5:2"),
+            ("\u{2013}", "\u{2013}"),
+            ("", ""),
+        ] {
+            assert_eq!(words.decimal(number), said);
+        }
     }
 }

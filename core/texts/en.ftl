@@ -92,27 +92,29 @@ unit-g-per-thousand-seeds = g per thousand seeds
 unit-repeats = repeats
 unit-standard-deviations = standard deviations
 unit-times = times
+unit-per-revolution = { $mass }/rev
+unit-per-100-revolutions = { $mass }/100rev
 
 ## What was entered and cannot be understood as a number
 
-number-empty = "{ $given }" is empty; enter a number, like { $example }
-number-too-long = "{ $given }" is too long; enter at most 18 digits
-number-two-signs = "{ $given }" has more than one decimal sign; write it without thousands separators, like { $example }
-number-none = "{ $given }" is not a number; write digits with one decimal sign, like { $example }
-number-not-json = "{ $given }" is not a JSON number; its decimal sign is a point
-number-exponent = "{ $given }" has an exponent out of bounds; write the number out, with at most 18 digits
-number-too-many-decimals = "{ $given }" has too many decimals; enter at most 18
-number-too-many-digits = "{ $given }" has too many digits; enter at most 18
-number-none-at-front = "{ $given }" does not begin with a number; write a number and a unit
-number-pounds-signed = "{ $given }" has a sign; pounds and ounces together are not below zero
-number-pounds-fraction = "{ $given }" has a fraction of a pound and ounces; give whole pounds and ounces, or pounds alone
-number-sixteen-ounces = "{ $given }" has 16 ounces or more; ounces beside pounds are below 16
-number-too-many-digits-in-all = "{ $given }" has too many digits; enter at most 12 in all
+number-empty = “{ $given }” is empty; enter a number, like { $example }
+number-too-long = “{ $given }” is too long; enter at most 18 digits
+number-two-signs = “{ $given }” has more than one decimal sign; write it without thousands separators, like { $example }
+number-none = “{ $given }” is not a number; write digits with one decimal sign, like { $example }
+number-not-json = “{ $given }” is not a JSON number; its decimal sign is a point
+number-exponent = “{ $given }” has an exponent out of bounds; write the number out, with at most 18 digits
+number-too-many-decimals = “{ $given }” has too many decimals; enter at most 18
+number-too-many-digits = “{ $given }” has too many digits; enter at most 18
+number-none-at-front = “{ $given }” does not begin with a number; write a number and a unit
+number-pounds-signed = “{ $given }” has a sign; pounds and ounces together are not below zero
+number-pounds-fraction = “{ $given }” has a fraction of a pound and ounces; give whole pounds and ounces, or pounds alone
+number-sixteen-ounces = “{ $given }” has 16 ounces or more; ounces beside pounds are below 16
+number-too-many-digits-in-all = “{ $given }” has too many digits; enter at most 12 in all
 unit-missing = no unit is not a unit of { $dimension }; allowed are { $allowed }
-unit-unknown = "{ $given }" is not a unit of { $dimension }; allowed are { $allowed }
-ratio-none = "{ $given }" is not a drive ratio; write roller to drive revolutions, like 5:2 or { $example }
-ratio-of-nothing = "{ $given }" is not a drive ratio; both numbers must be above zero
-ratio-out-of-bounds = "{ $given }" is out of bounds; a drive ratio lies between { $least } and { $most }
+unit-unknown = “{ $given }” is not a unit of { $dimension }; allowed are { $allowed }
+ratio-none = “{ $given }” is not a drive ratio; write roller to drive revolutions, like 5:2 or { $example }
+ratio-of-nothing = “{ $given }” is not a drive ratio; both numbers must be above zero
+ratio-out-of-bounds = “{ $given }” is out of bounds; a drive ratio lies between { $least } and { $most }
 
 dimension-mass = mass
 dimension-length = length
@@ -485,7 +487,7 @@ advice-not-by-catching = Even { $repeats } more repeats would not bring the unce
 
 ## Readiness
 
-trigger-unknown = "{ $given }" is no trigger; use one of { $names }
+trigger-unknown = “{ $given }” is no trigger; use one of { $names }
 
 ## What most likely went wrong: what to look at
 #

@@ -7,6 +7,7 @@ pub mod api;
 mod chain;
 pub mod page;
 mod sight;
+pub mod subject;
 
 pub use chain::{GENESIS, Line, hash};
 pub use sight::told;
@@ -24,12 +25,12 @@ queries! {
     PAGE = "select a.seq, a.at, a.account_id, p.name, p.email, a.action, a.subject_kind, a.subject_id, a.change, a.previous_hash, a.hash
         from audit a left join account p on p.id = a.account_id
         where a.organization_id = $1 and a.seq > $2 order by a.seq limit $3";
-    NEWEST = "select a.seq, a.at, a.account_id, p.name, p.email, a.action, a.subject_kind, a.subject_id, a.change, a.previous_hash, a.hash
-        from audit a left join account p on p.id = a.account_id
-        where a.organization_id = $1 and a.seq < $2 order by a.seq desc limit $3";
     HEAD = "select seq, at, hash from audit where organization_id = $1 order by seq desc limit 1";
     WITH_HASH = "select seq, at, hash from audit where organization_id = $1 and hash >= $2 and hash <= $3 order by seq limit 1";
 }
+
+/// The queries of the trail.
+pub const QUERIES: &[&[(&str, &str)]] = &[ALL, subject::ALL];
 
 /// The routes of the trail.
 #[must_use]
@@ -145,14 +146,6 @@ pub async fn with_hash(
 /// The database.
 pub async fn after(cx: &mut Cx<'_>, organization: OrganizationId, seq: i64, limit: i64) -> Result<Vec<StoredLine>> {
     cx.fetch_all(PAGE, args![organization, seq, limit]).await
-}
-
-/// Lines before a number, newest first, for the page.
-///
-/// # Errors
-/// The database.
-pub async fn before(cx: &mut Cx<'_>, organization: OrganizationId, seq: i64, limit: i64) -> Result<Vec<StoredLine>> {
-    cx.fetch_all(NEWEST, args![organization, seq, limit]).await
 }
 
 /// Checks the whole chain of an organization; answers the first number that does not fit, or the head.

@@ -527,7 +527,7 @@ fn list_row(signed: &Signed, calibration: &Calibration, lots: &[LotRow]) -> Resu
         when: head.when(&signed.actor.time_zone, words),
         by: head.by(words),
         lot: lot.map(|lot| lot_says(lot, words)).unwrap_or_default(),
-        factor: format!("{} {factor}", words.print_within(judgement.factor, factor, within)),
+        factor: format!("{} {}", words.print_within(judgement.factor, factor, within), words.unit(factor.name())),
         uncertainty: format!("\u{b1} {} %", words.number(within, 2)),
         verdict: word(&judgement.verdict)?,
         status: calibration.status().word(),

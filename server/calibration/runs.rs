@@ -95,7 +95,7 @@ pub(super) fn figure(sheet: &Sheet, circumstances: &Circumstances, words: Words)
         for (x, y) in &points {
             plot.mark(Mark::of(number), *x, *y);
         }
-        names.extend(points.last().map(|(_, y)| (*y, repeat_named(*repeat, words))));
+        names.extend(points.last().map(|(x, y)| (*x, *y, repeat_named(*repeat, words))));
     }
     plot.names(&names);
     let (size, paths, texts) = plot.drawn();
@@ -117,7 +117,7 @@ fn percents(y: &Scale, words: Words) -> Vec<Tick> {
 }
 
 fn signed(value: f64, says: &str) -> String {
-    if value > 0.0 { format!("+{says}") } else { says.replace('-', "\u{2212}") }
+    if value > 0.0 { format!("+{says}") } else { says.to_owned() }
 }
 
 fn percent(value: f64, words: Words) -> String {

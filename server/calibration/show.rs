@@ -198,7 +198,11 @@ fn suspicion_rows(
     let row = |suspicion: Suspicion| SuspicionRow {
         name: cause_name(suspicion.cause, words),
         says: suspicion.says,
-        would_give: format!("{} {unit}", words.print(suspicion.would_give, unit, digits(suspicion.would_give))),
+        would_give: format!(
+            "{} {}",
+            words.print(suspicion.would_give, unit, digits(suspicion.would_give)),
+            words.unit(unit.name())
+        ),
     };
     found.map(row).collect()
 }
@@ -220,7 +224,7 @@ fn reworded(sheet: &Sheet, circumstances: &Circumstances, judgement: &Judgement,
 }
 
 fn number(factor: f64, unit: Unit<dimension::MeterFactor>, within: f64, reader: Reader) -> Number {
-    Number { value: reader.words.print_within(factor, unit, within), unit: unit.name().to_owned() }
+    Number { value: reader.words.print_within(factor, unit, within), unit: reader.words.unit(unit.name()) }
 }
 
 /// Per revolution and per 100, in kilograms and pounds, the organization's own first.
@@ -233,7 +237,7 @@ fn in_every_unit(scope: String, factor: f64, within: f64, reader: Reader) -> Num
     // Per single revolution there is no unit of the API in pounds; the screen of a machine may still ask for it.
     let pounds = factor / unit::LB.in_si();
     let value = reader.words.number(pounds, significant_digits_for(pounds, within));
-    values.push(Number { value, unit: "lb/rev".to_owned() });
+    values.push(Number { value, unit: reader.words.unit("lb/rev") });
     Numbers { scope, values }
 }
 
@@ -246,7 +250,8 @@ fn repeat_row(
 ) -> RepeatRow {
     let mass = mass_unit(reader.units);
     let unit = per_100(reader.units);
-    let factor_says = format!("{} {unit}", reader.words.print_within(result.factor, unit, within));
+    let factor = reader.words.print_within(result.factor, unit, within);
+    let factor_says = format!("{factor} {}", reader.words.unit(unit.name()));
     // A difference of two readings is known to the step of the finer, a sum to that of its finest.
     let step = |catch: &Catch| catch.tare.resolution_si().min(catch.gross.resolution_si());
     let finest = repeat.catches.iter().map(step).fold(f64::INFINITY, f64::min);
@@ -366,7 +371,7 @@ pub(super) fn check_name(check: CheckName, words: Words) -> String {
 pub(super) fn expectation(circumstances: &Circumstances, reader: Reader) -> Option<(String, Option<CalibrationId>)> {
     let expected = circumstances.expected?;
     let (words, unit) = (reader.words, per_100(reader.units));
-    let factor = format!("{} {unit}", words.print(expected.factor, unit, 3));
+    let factor = format!("{} {}", words.print(expected.factor, unit, 3), words.unit(unit.name()));
     Some(match expected.source {
         ExpectedSource::LastCalibration { calibration_id, density_ratio } => {
             let changed = density_ratio.filter(|ratio| (ratio - 1.0).abs() >= 0.000_5);

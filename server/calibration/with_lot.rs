@@ -42,7 +42,7 @@ pub async fn with_lot(cx: &mut Cx<'_>, signed: &Signed, lot: LotId) -> Result<Ve
             id: head.id,
             when: head.when(&actor.time_zone, words),
             machine: format!("{}, {}", past.seeder, past.unit),
-            factor: format!("{} {shown}", words.print_within(judgement.factor, shown, within)),
+            factor: format!("{} {}", words.print_within(judgement.factor, shown, within), words.unit(shown.name())),
             uncertainty: format!("\u{b1} {} %", words.number(within, 2)),
             verdict: calibration.row.verdict.clone(),
             status: calibration.status().word(),

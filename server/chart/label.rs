@@ -39,18 +39,24 @@ pub fn within(text: &str, width: f64) -> String {
     format!("{}\u{2026}", kept.trim_end())
 }
 
-/// Rows for texts that begin at `starts` along a line, each in the first of `rows` rows where it touches no other; `None`
-/// for one that fits in none.
+/// About how wide a label is, in the heavier type of labels.
 #[must_use]
-pub fn in_rows(texts: &[(f64, &str)], rows: usize) -> Vec<Option<usize>> {
+pub fn wide(text: &str) -> f64 {
+    text.chars().count() as f64 * CHARACTER * 1.1
+}
+
+/// Rows for texts that reach from one place to another along a line, each in the first of `rows` rows where it touches no
+/// other; `None` for one that fits in none.
+#[must_use]
+pub fn in_rows(texts: &[(f64, f64)], rows: usize) -> Vec<Option<usize>> {
     let mut order: Vec<usize> = (0..texts.len()).collect();
     order.sort_by(|a, b| texts[*a].0.total_cmp(&texts[*b].0));
     let mut taken = vec![f64::NEG_INFINITY; rows];
     let mut found = vec![None; texts.len()];
     for label in order {
-        let (start, text) = texts[label];
-        if let Some(row) = (0..rows).find(|row| taken[*row] <= start) {
-            taken[row] = start + (text.chars().count() as f64 + 1.0) * CHARACTER;
+        let (from, to) = texts[label];
+        if let Some(row) = (0..rows).find(|row| taken[*row] <= from) {
+            taken[row] = to + CHARACTER;
             found[label] = Some(row);
         }
     }
@@ -69,12 +75,6 @@ pub struct Room {
 }
 
 impl Room {
-    /// The room of a text that begins at `from`.
-    #[must_use]
-    pub fn of(text: &str, from: f64, at: f64) -> Self {
-        Self { from, to: from + text.chars().count() as f64 * CHARACTER, at }
-    }
-
     fn touches(&self, other: &Self, apart: f64) -> bool {
         self.from < other.to && other.from < self.to && (self.at - other.at).abs() < apart
     }

@@ -197,64 +197,84 @@ impl Plot {
         self.path("band", d);
     }
 
-    /// Names at the right end, each as near to its value as the others leave room.
-    pub fn names(&mut self, names: &[(f64, String)]) {
-        let known: Vec<(f64, &String)> =
-            names.iter().filter_map(|(value, says)| Some((self.y.at(*value)?, says))).collect();
-        let wanted: Vec<f64> = known.iter().map(|(y, _)| *y).collect();
+    /// Names at the right end, each beside its line's last point (x, y) and led to it, as near as the others leave room.
+    pub fn names(&mut self, names: &[(f64, f64, String)]) {
+        let known: Vec<((f64, f64), &String)> =
+            names.iter().filter_map(|(x, y, says)| Some((self.placed(*x, *y)?, says))).collect();
+        let wanted: Vec<f64> = known.iter().map(|((_, y), _)| *y).collect();
         let places = label::apart(&wanted, self.frame.top, self.frame.bottom);
-        let room = self.frame.width - self.frame.right - 12.0;
-        for (y, (_, says)) in places.into_iter().zip(known) {
-            self.text("chart-label", (self.frame.right + 12.0, y + 4.5), "start", label::within(says, room));
+        let from = self.frame.right + 14.0;
+        let room = (self.frame.width - from) * label::CHARACTER / label::wide("m");
+        let mut d = String::new();
+        for (y, ((point, height), says)) in places.into_iter().zip(known) {
+            add(&mut d, format_args!("M{} {}", place(point + 7.0), place(height)));
+            add(&mut d, format_args!("L{} {}", place(from - 4.0), place(y)));
+            self.text("chart-label", (from, y + 4.5), "start", label::within(says, room));
         }
+        self.path("leader", d);
     }
 
-    /// Names beside points, each as near to its own as marks and other names leave room.
+    /// Names beside points, each as near to its own as marks and other names leave room, all of them on the paper: near the
+    /// right end a name stands before its point.
     pub fn names_at(&mut self, names: &[(f64, f64, String)]) {
-        let mut rooms = Vec::new();
-        let mut texts = Vec::new();
+        let mut named = Vec::new();
         for (x, y, says) in names {
             let Some((x, y)) = self.placed(*x, *y) else { continue };
-            let from = x + 10.0;
-            let says = label::within(says, self.frame.width - from);
-            rooms.push(label::Room::of(&says, from, y));
-            texts.push((from, says));
+            let (before, behind) = (x - 10.0 - self.frame.left, self.frame.width - x - 10.0);
+            let is_before = label::wide(says) > behind && before > behind;
+            let room = if is_before { before } else { behind };
+            let says = label::within(says, room * label::CHARACTER / label::wide("m"));
+            let wide = label::wide(&says);
+            let from = if is_before { x - 10.0 - wide } else { x + 10.0 };
+            named.push(((x, y), label::Room { from, to: from + wide, at: y }, is_before, says));
         }
+        let rooms: Vec<label::Room> = named.iter().map(|(_, room, ..)| *room).collect();
         let places = label::beside(&rooms, &self.marks, (self.frame.top, self.frame.bottom));
-        for ((from, says), y) in texts.into_iter().zip(places) {
-            self.text("chart-label", (from, y + 4.5), "start", says);
+        let mut d = String::new();
+        for ((point, room, is_before, says), y) in named.into_iter().zip(places) {
+            let (x, anchor) = if is_before { (room.to, "end") } else { (room.from, "start") };
+            // One that had to give way is led back to its point.
+            if (y - room.at).abs() > label::LINE {
+                add(&mut d, format_args!("M{} {}L{} {}", place(point.0), place(point.1), place(x), place(y)));
+            }
+            self.text("chart-label", (x, y + 4.5), anchor, says);
         }
+        self.path("leader", d);
     }
 
     /// Ticks from the top at these values, each with what it says where there is room for it, in two rows.
     pub fn events(&mut self, events: &[(f64, String)]) {
-        let Frame { left, right, bottom, top, .. } = self.frame;
+        let Frame { width, left, bottom, top, .. } = self.frame;
         let inside = |value: f64| (self.x.low()..=self.x.high()).contains(&value);
-        let known: Vec<(f64, &str)> = events
-            .iter()
-            .filter(|(value, _)| inside(*value))
-            .filter_map(|(value, says)| Some((self.x.at(*value)?, says.as_str())))
+        let placed = events.iter().filter(|(value, _)| inside(*value));
+        let known: Vec<(f64, bool, String)> = placed
+            .filter_map(|(value, says)| {
+                let x = self.x.at(*value)?;
+                // Near the right end it stands before its tick.
+                let (before, behind) = (x - left - 5.0, width - x - 5.0);
+                let is_before = label::wide(says) > behind && before > behind;
+                Some((x, is_before, label::within(says, if is_before { before } else { behind })))
+            })
             .collect();
-        let rows = label::in_rows(&known, 2);
+        let room = |(x, is_before, says): &(f64, bool, String)| {
+            let wide = label::wide(says);
+            if *is_before { (x - 5.0 - wide, x - 5.0) } else { (x + 5.0, x + 5.0 + wide) }
+        };
+        let rows = label::in_rows(&known.iter().map(room).collect::<Vec<_>>(), 2);
         let mut d = String::new();
         let mut texts = Vec::new();
-        for (&(x, says), row) in known.iter().zip(rows) {
+        for ((x, is_before, says), row) in known.into_iter().zip(rows) {
             let from = row.map_or(top, |row| top - 26.0 + 16.0 * row as f64);
             let to = if row.is_some() { bottom } else { top + 8.0 };
             add(&mut d, format_args!("M{} {}V{}", crisp(x), place(from), place(to)));
             if row.is_some() {
-                texts.push((x, from, says.to_owned()));
+                texts.push((x, from, is_before, says));
             }
         }
         self.path("event", d);
-        for (x, y, says) in texts {
-            // Near the right end it stands before its tick.
-            let room = self.frame.width - x - 5.0;
-            if x > right - (right - left) / 3.0 && says.chars().count() as f64 * label::CHARACTER > room {
-                self.text("chart-note", (x - 5.0, y + 4.5), "end", says);
-            } else {
-                self.text("chart-note", (x + 5.0, y + 4.5), "start", label::within(&says, room));
-            }
+        for (x, y, is_before, says) in texts {
+            let (x, anchor) = if is_before { (x - 5.0, "end") } else { (x + 5.0, "start") };
+            self.text("chart-note", (x, y + 4.5), anchor, says);
         }
     }
 

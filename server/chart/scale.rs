@@ -9,8 +9,8 @@ pub struct Scale {
     to: f64,
 }
 
-/// How much room is left beyond the outermost values, as a share of their stretch.
-const AIR: f64 = 0.06;
+/// How much room is left beyond the outermost values, as a share of half their stretch: a mark there does not touch the axis.
+const AIR: f64 = 0.125;
 
 impl Scale {
     /// A scale that holds all `values` with some air, on paper from `from` to `to` (upside down where `to` is the smaller).

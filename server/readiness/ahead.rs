@@ -15,7 +15,7 @@ use jiff::{SignedDuration, Timestamp};
 use sowmark_core::ids::ScaleId;
 use sowmark_core::moment::{latest_by, midnight};
 use sowmark_core::policy::Policy;
-use sowmark_core::readiness::{self, Due, ScaleStanding, State, Surroundings, UnitHistory, scale_standing};
+use sowmark_core::readiness::{self, Detail, Due, ScaleStanding, State, Surroundings, UnitHistory, scale_standing};
 use sowmark_core::say;
 use std::collections::BTreeMap;
 use uuid::Uuid;
@@ -116,12 +116,7 @@ fn of_unit(unit: &UnitRow, due: &Due, says: String, (now, at): (Timestamp, Times
     let is_coming = at > now;
     let reason = super::trigger_in_words(due.trigger, words);
     let from = if is_coming { at } else { due.since };
-    let says = if is_coming {
-        let day = Teller { at: now, ..*teller }.day(from);
-        format!("{} {says}", say!(words, "matter-coming", day = day))
-    } else {
-        says
-    };
+    let says = if is_coming { coming(due, says, &Teller { at: now, ..*teller }, at) } else { says };
     Matter {
         subject: Subject::Unit { unit: unit.id, trigger: due.trigger.as_str(), cause: due.cause.id },
         title: say!(words, "matter-unit", seeder = &unit.seeder, unit = &unit.label, reason = reason),
@@ -129,6 +124,25 @@ fn of_unit(unit: &UnitRow, due: &Due, says: String, (now, at): (Timestamp, Times
         from,
         is_coming,
         path: format!("/seeders/{}", unit.seeder_id),
+    }
+}
+
+/// What comes due on a day, and why on that day.
+fn coming(due: &Due, says: String, teller: &Teller<'_>, at: Timestamp) -> String {
+    let (words, day) = (teller.reader.words, teller.day(at));
+    match &due.detail {
+        Detail::Interval { days: Some(days), area_ha: None } => {
+            // Days since a catch: a count, never below zero.
+            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+            let days = days.value as u64;
+            say!(words, "matter-coming-interval", day = day, days = days)
+        }
+        Detail::NewSeason { season, .. } => {
+            say!(words, "matter-coming-season", day = day, season = teller.names.season(season.0))
+        }
+        // What stands for longer comes due because letting it pass ends.
+        _ if due.since < at => say!(words, "matter-coming-passed", day = day, says = says),
+        _ => say!(words, "matter-coming", day = day, says = says),
     }
 }
 
@@ -180,7 +194,8 @@ fn scale_matter(
             how = how,
             scale = name,
             checked = checked.map(|at| teller.day(at)).unwrap_or_default(),
-            day = teller.day(from)
+            day = teller.day(from),
+            days = words.exactly(policy.scale_check_interval_days)
         ),
         from,
         is_coming: standing == ScaleStanding::PassedWithin,

@@ -23,7 +23,7 @@ use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 use sowmark_core::ids::SeederId;
-use sowmark_core::readiness::{Cause, CauseKind, Readiness, State, Trigger, same_crop};
+use sowmark_core::readiness::{Cause, CauseKind, Due, Readiness, State, Trigger, same_crop};
 use sowmark_core::say;
 use sowmark_core::words::Words;
 use std::collections::HashSet;
@@ -334,26 +334,31 @@ fn standing(now: &UnitNow, teller: &Teller<'_>) -> String {
 }
 
 fn reasons(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Vec<Reason> {
-    let (unit, words) = (&now.unit, teller.reader.words);
+    let unit = &now.unit;
     now.readiness
         .due
         .iter()
         .zip(&now.says)
         .map(|(due, says)| {
             let link = cause_link(due.cause, unit.seeder_id, &signed.actor);
-            let waived = due.waived.as_ref().map(|waived| {
-                let (by, who) = teller.names.recorder(waived.waiver).map_or(("unknown", ""), |who| ("known", who));
-                let until = said(waived.until, teller.zone, words);
-                match &waived.reason {
-                    Some(reason) => say!(words, "board-passed", by = by, who = who, until = until, reason = reason),
-                    None => say!(words, "board-passed-withheld", by = by, who = who, until = until),
-                }
-            });
+            let waived = passed(due, teller);
             let may_waive = signed.actor.may(Permission::Waive) && due.trigger.can_be_waived() && waived.is_none();
             let waive = may_waive.then(|| format!("/metering-units/{}/waivers/new?trigger={}", unit.id, due.trigger));
             Reason { says: says.clone(), link, waived, waive }
         })
         .collect()
+}
+
+/// That a trigger was let pass: until when, by whom and why.
+pub(crate) fn passed(due: &Due, teller: &Teller<'_>) -> Option<String> {
+    let words = teller.reader.words;
+    let waived = due.waived.as_ref()?;
+    let (by, who) = teller.names.recorder(waived.waiver).map_or(("unknown", ""), |who| ("known", who));
+    let until = said(waived.until, teller.zone, words);
+    Some(match &waived.reason {
+        Some(reason) => say!(words, "board-passed", by = by, who = who, until = until, reason = reason),
+        None => say!(words, "board-passed-withheld", by = by, who = who, until = until),
+    })
 }
 
 /// Where a cause can be read, for who may.

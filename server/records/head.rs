@@ -8,6 +8,7 @@ use crate::db::kind::Kind as RecordKind;
 use crate::web::door::Signed;
 use crate::web::form::{FormField, Kind as FieldKind};
 use jiff::Timestamp;
+use jiff::civil::Date;
 use jiff::tz::TimeZone;
 use serde::Serialize;
 use sowmark_core::say;
@@ -166,6 +167,22 @@ pub fn said(at: Timestamp, zone: &TimeZone, words: Words) -> String {
     let at = at.to_zoned_datetime(zone.clone());
     let (day, month, year) = (at.day().to_string(), u32::from(at.month().unsigned_abs()), at.year().to_string());
     say!(words, "record-moment", day = day, month = month, year = year, time = at.strftime("%H:%M").to_string())
+}
+
+/// A day as a person reads it: `6 April 2027`. What is no day stays as it is.
+#[must_use]
+pub fn said_day(day: &str, words: Words) -> String {
+    let Ok(date) = day.parse::<Date>() else { return day.to_owned() };
+    let (day, month) = (date.day().to_string(), u32::from(date.month().unsigned_abs()));
+    say!(words, "date-day-of-year", day = day, month = month, year = date.year().to_string())
+}
+
+/// A month as a person reads it, of a text like `2027-03`: `March 2027`. What is no month stays as it is.
+#[must_use]
+pub fn said_month(month: &str, words: Words) -> String {
+    let Ok(date) = format!("{month}-01").parse::<Date>() else { return month.to_owned() };
+    let (month, year) = (u32::from(date.month().unsigned_abs()), date.year().to_string());
+    say!(words, "date-month-of-year", month = month, year = year)
 }
 
 /// A moment as a form's field of date and time holds it.

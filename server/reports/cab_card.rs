@@ -10,7 +10,8 @@ use crate::fleet::label::{code::Code, code_of, short};
 use crate::fleet::seeder::act::{SeederRow, seeders};
 use crate::fleet::seeder::key_in::KeyIn;
 use crate::readiness::act::{Records, UnitNow, histories, if_filled, may_see};
-use crate::readiness::rate::{AtWork, Table, no_number, roller_speeds_around};
+use crate::readiness::board;
+use crate::readiness::rate::{AtWork, Middle, Near, Table, no_number, roller_speeds_around};
 use crate::readiness::{Teller, policy};
 use crate::records::head::said;
 use crate::seed::lot::act::lots;
@@ -29,7 +30,7 @@ use jiff::Timestamp;
 use sowmark_core::ids::{LotId, SeederId};
 use sowmark_core::moment::Dated;
 use sowmark_core::policy::Policy;
-use sowmark_core::quantity::{Rate, Speed};
+use sowmark_core::quantity::{Rate, Speed, unit};
 use sowmark_core::readiness::{CalibrationFacts, JobFacts, Severity, Standing, UnitHistory, readiness};
 use sowmark_core::say;
 use sowmark_core::words::Words;
@@ -79,6 +80,10 @@ struct UnitPart {
     state: &'static str,
     /// The lot in its tank; empty where there is none.
     lot: String,
+    /// That another lot is in the tank beside it; empty where none is.
+    mixed: String,
+    /// What is due and was let pass: what it is, until when, by whom and why.
+    passed: Vec<String>,
     treated: Option<(String, String)>,
     number: Option<Number>,
     /// Why there is no number; empty where there is one.
@@ -101,7 +106,7 @@ impl UnitPart {
 struct Number {
     key_in: KeyIn,
     caught: String,
-    /// Between which roller speeds it was shown to be true; empty where the catch's is not known.
+    /// At which roller speed it was caught, and how far around it the tolerances take it for true.
     speeds: String,
 }
 
@@ -227,10 +232,14 @@ impl<'s> Maker<'s> {
         })
     }
 
+    fn teller(&self) -> Teller<'_> {
+        let actor = &self.signed.actor;
+        Teller { names: &self.records.names, zone: &actor.time_zone, reader: actor.reader(), at: self.at }
+    }
+
     /// With a sentence for each trigger that is due.
     fn told(&self, mut now: UnitNow) -> UnitNow {
-        let actor = &self.signed.actor;
-        let teller = Teller { names: &self.records.names, zone: &actor.time_zone, reader: actor.reader(), at: self.at };
+        let teller = self.teller();
         now.says = now.readiness.due.iter().map(|due| teller.says(due, now.readiness.compared_with)).collect();
         now
     }
@@ -243,12 +252,16 @@ impl<'s> Maker<'s> {
             Some(at_work) => self.table(at_work, history, lot),
             None => (None, String::new()),
         };
+        let teller = self.teller();
         let due = now.readiness.due.iter().zip(&now.says);
-        let checks = due.filter(|(due, _)| due.severity == Severity::Check && due.waived.is_none());
+        let passed = due.clone().filter_map(|(due, says)| Some(format!("{says} {}", board::passed(due, &teller)?)));
+        let checks = due.clone().filter(|(due, _)| due.severity == Severity::Check && due.waived.is_none());
         Ok(UnitPart {
             label: now.unit.label.clone(),
             state: now.readiness.state.as_str(),
             lot: lot.map(|lot| self.lot(lot)).unwrap_or_default(),
+            mixed: self.mixed(&now.readiness.mixed_with),
+            passed: passed.collect(),
             treated: lot.and_then(|lot| self.treated(lot)),
             number: self.number(now, history),
             why_none: if at_work.is_none() { no_number(now, words) } else { String::new() },
@@ -263,16 +276,39 @@ impl<'s> Maker<'s> {
         let (words, actor) = (self.words(), &self.signed.actor);
         let in_force = now.readiness.in_force?;
         let facts = history.calibrations.iter().find(|calibration| calibration.moment.id == in_force.calibration.0);
-        let share = self.policy.roller_speed_tolerance_percent / 100.0;
-        let speeds = facts.and_then(|facts| facts.what.roller_speed_rpm).map(|rpm| {
-            let (least, most) = (rpm * (1.0 - share), rpm * (1.0 + share));
-            say!(words, "cab-card-speeds", least = words.number(least.max(0.0), 3), most = words.number(most, 3))
-        });
+        let caught_at = facts.and_then(|facts| facts.what.roller_speed_rpm);
+        let speeds = match caught_at.zip(self.near(caught_at)) {
+            Some((rpm, near)) => say!(
+                words,
+                "cab-card-speeds",
+                caught = words.number(rpm, 3),
+                percent = words.exactly(near.percent),
+                least = words.number(near.least, 3),
+                most = words.number(near.most, 3)
+            ),
+            None => say!(words, "cab-card-speeds-unknown"),
+        };
         Some(Number {
             key_in: now.key_in(&self.records.names, actor.reader())?,
             caught: say!(words, "cab-card-caught", when = said(in_force.since, &actor.time_zone, words)),
-            speeds: speeds.unwrap_or_default(),
+            speeds,
         })
+    }
+
+    /// How far around the roller speed of its catch the tolerances take a number for true.
+    fn near(&self, caught_rpm: Option<f64>) -> Option<Near> {
+        let (rpm, percent) = (caught_rpm?, self.policy.roller_speed_tolerance_percent);
+        let share = percent / 100.0;
+        Some(Near { least: (rpm * (1.0 - share)).max(0.0), most: rpm * (1.0 + share), percent })
+    }
+
+    /// That other lots are in the tank too.
+    fn mixed(&self, others: &[LotId]) -> String {
+        if others.is_empty() {
+            return String::new();
+        }
+        let others = others.iter().map(|lot| self.lot(*lot)).collect::<Vec<_>>().join("; ");
+        say!(self.words(), "cab-card-mixed", others = others)
     }
 
     /// The numbers that would be true with the other lots that were caught on this unit, the latest first.
@@ -318,10 +354,15 @@ impl<'s> Maker<'s> {
         }
         let mut jobs: Vec<&Dated<JobFacts>> = history.jobs.iter().filter(|job| job.happened_by(self.at)).collect();
         jobs.sort_by_key(|job| (Some(job.what.lot) == lot, job.moment));
-        let rate = self.rate.or_else(|| jobs.last().map(|job| job.what.target_rate));
-        let speed = self.speed.or_else(|| jobs.iter().rev().find_map(|job| job.what.speed));
+        let middle =
+            |asked: Option<f64>, of_job: Option<f64>| Some(Middle { si: asked.or(of_job)?, is_asked: asked.is_some() });
+        let rate = middle(self.rate, jobs.last().map(|job| job.what.target_rate));
+        let speed = middle(self.speed, jobs.iter().rev().find_map(|job| job.what.speed));
         let reader = self.signed.actor.reader();
-        let table = rate.zip(speed).and_then(|(rate, speed)| roller_speeds_around(at_work, rate, speed, reader));
+        let in_force = at_work.in_force.calibration.0;
+        let facts = history.calibrations.iter().find(|calibration| calibration.moment.id == in_force);
+        let near = self.near(facts.and_then(|facts| facts.what.roller_speed_rpm));
+        let table = rate.zip(speed).and_then(|middle| roller_speeds_around(at_work, middle, near, reader));
         let no_table = if table.is_none() { say!(words, "cab-card-no-table") } else { String::new() };
         (table, no_table)
     }
@@ -365,7 +406,9 @@ impl<'s> Maker<'s> {
             looks.push(say!(words, "cab-card-looks-days", days = words.exactly(days)));
         }
         if let Some(area) = policy.interval_area_ha {
-            looks.push(say!(words, "cab-card-looks-area", area = format!("{} ha", words.exactly(area))));
+            let unit = if self.signed.actor.units == Units::Us { unit::AC } else { unit::HA };
+            let area = format!("{} {unit}", words.short(area * unit::HA.in_si(), unit, 4));
+            looks.push(say!(words, "cab-card-looks-area", area = area));
         }
         looks
     }

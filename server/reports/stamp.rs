@@ -68,7 +68,7 @@ impl Stamp {
         let host = base.split_once("://").map_or(base.as_str(), |(_, host)| host).to_owned();
         Ok(Self {
             as_of: say!(words, "stamp-moment", moment = said(at, zone, words), zone = &actor.time_zone_name),
-            period: period_in_words(period, zone, words),
+            period: period_in_words(period, at, zone, words),
             policy,
             head: newest.map(|place| Head {
                 seq: place.seq,
@@ -80,8 +80,8 @@ impl Stamp {
     }
 }
 
-fn period_in_words(period: Option<Period>, zone: &TimeZone, words: Words) -> String {
-    let Some(period) = period else { return say!(words, "stamp-period-moment") };
+fn period_in_words(period: Option<Period>, at: Timestamp, zone: &TimeZone, words: Words) -> String {
+    let Some(period) = period else { return say!(words, "stamp-period-moment", moment = said(at, zone, words)) };
     let says = |at: Option<Timestamp>| at.map(|at| said(at, zone, words));
     match (says(period.from), says(period.to)) {
         (Some(from), Some(to)) => say!(words, "stamp-period-both", from = from, to = to),

@@ -125,7 +125,11 @@ impl Told<'_> {
             id,
             when: self.said(made.moment.occurred_at),
             lot: self.lot(names, made.what.lot.0),
-            factor: format!("{} {unit}", reader.words.print(made.what.factor, unit, digits)),
+            factor: format!(
+                "{} {}",
+                reader.words.print(made.what.factor, unit, digits),
+                reader.words.unit(unit.name())
+            ),
             uncertainty: format!("\u{b1} {} %", reader.words.number(names.uncertainty_percent(id), 2)),
             verdict: names.verdict(id).unwrap_or_default().to_owned(),
             status: match made.what.standing {

@@ -33,7 +33,7 @@ pub(crate) fn signed_percent(percent: f64, words: Words) -> String {
 pub fn figure(drift: &Drift, zone: &TimeZone, reader: Reader) -> Figure {
     let words = reader.words;
     let machine = format!("{}, {}", drift.seeder, drift.unit);
-    let frame = Frame { height: 248.0, ..Frame::PLAIN };
+    let frame = Frame { height: 248.0, right: 612.0, ..Frame::PLAIN };
     let times: Vec<f64> = drift.points.iter().map(|job| seconds(job.occurred_at)).collect();
     let limits = |sign: f64| drift.points.iter().map(move |job| percent(sign * job.point.limit));
     let values = drift.points.iter().flat_map(|job| [percent(job.point.x), percent(job.point.z)]);
@@ -43,9 +43,15 @@ pub fn figure(drift: &Drift, zone: &TimeZone, reader: Reader) -> Figure {
     plot.across(&axis::numbers(&y, 5, words));
     plot.along(&axis::dates(&x, 6, zone, words));
     plot.level(Stroke::Axis, 0.0);
+    let mut names = Vec::new();
     for sign in [1.0, -1.0] {
-        let line: Vec<_> = times.iter().copied().zip(limits(sign)).collect();
-        plot.line(Stroke::Limit, &line);
+        // From end to end, so that one job alone has its limits too.
+        let ends = limits(sign).next().zip(limits(sign).last());
+        let Some((first, last)) = ends else { continue };
+        let between = times.iter().copied().zip(limits(sign));
+        let line = std::iter::once((x.low(), first)).chain(between).chain([(x.high(), last)]);
+        plot.line(Stroke::Limit, &line.collect::<Vec<_>>());
+        names.push((x.high(), last, say!(words, "usage-drift-limit")));
     }
     let smoothed: Vec<_> = times.iter().copied().zip(drift.points.iter().map(|job| percent(job.point.z))).collect();
     plot.line(Stroke::Series(0), &smoothed);
@@ -53,17 +59,27 @@ pub fn figure(drift: &Drift, zone: &TimeZone, reader: Reader) -> Figure {
         plot.mark(Mark { series: 1, hollow: true }, *at, percent(job.point.x));
         plot.mark(Mark::of(0), *at, percent(job.point.z));
     }
+    if let Some((at, job)) = times.last().zip(drift.points.last()) {
+        names.push((*at, percent(job.point.x), say!(words, "usage-drift-job-off")));
+        names.push((*at, percent(job.point.z), say!(words, "usage-drift-smoothed")));
+    }
+    plot.names(&names);
     let (size, paths, texts) = plot.drawn();
     Figure {
         id: format!("drift-{}", drift.metering_unit_id),
         title: say!(words, "usage-drift-title", machine = &machine),
         says: says(drift, words),
-        advice: vec![hint(drift, reader)],
+        // What is within its limits asks for nothing.
+        advice: is_out(drift).then(|| hint(drift, reader)).into_iter().collect(),
         size,
         paths,
         texts,
         table: table(drift, zone, words),
     }
+}
+
+fn is_out(drift: &Drift) -> bool {
+    drift.points.last().is_some_and(|job| job.point.out)
 }
 
 fn says(drift: &Drift, words: Words) -> String {
@@ -94,7 +110,7 @@ fn hint(drift: &Drift, reader: Reader) -> String {
 }
 
 fn factor(si: f64, unit: Unit<unit::dimension::MeterFactor>, words: Words) -> String {
-    format!("{} {unit}", words.print(si, unit, 3))
+    format!("{} {}", words.print(si, unit, 3), words.unit(unit.name()))
 }
 
 fn table(drift: &Drift, zone: &TimeZone, words: Words) -> Table {

@@ -191,7 +191,7 @@ fn sums_part<'p>(
         facts,
         untrue: untrue.into_iter().map(|(_, line)| line).collect(),
         by: wanted.by.says(words),
-        sums: sums.groups.into_iter().map(|(name, sum)| sum_line(name, &sum, reader)).collect(),
+        sums: sums.groups.into_iter().map(|((_, name), sum)| sum_line(name, &sum, reader)).collect(),
     }
 }
 

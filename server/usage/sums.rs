@@ -3,6 +3,7 @@
 
 use super::act::JobUse;
 use super::lines::Told;
+use crate::records::head::said_month;
 use sowmark_core::policy::Policy;
 use sowmark_core::say;
 use sowmark_core::usage::Sown;
@@ -50,21 +51,25 @@ impl By {
         }
     }
 
-    /// What a job belongs to.
-    fn of(self, job: &JobUse, told: &Told<'_>) -> String {
+    /// What a job belongs to: by what groups are put in order, and how it is called.
+    fn of(self, job: &JobUse, told: &Told<'_>) -> (String, String) {
         let (row, words) = (&job.row, told.reader.words);
         let lot = told.names.lot(row.lot_id);
         let unseen = || say!(words, "cab-card-lot-unknown");
         let crop = lot.map_or_else(unseen, |lot| lot.crop.clone());
         let of_crop = |name: &str| if name.is_empty() { crop.clone() } else { format!("{name}, {crop}") };
-        match self {
+        let name = match self {
             Self::Field => of_crop(row.field()),
             Self::Seeder => of_crop(&row.seeder),
             Self::Lot => lot.map_or_else(unseen, |lot| lot.number.clone()),
             Self::Crop => crop,
-            Self::Month => of_crop(&told.zone.to_datetime(row.head.stamp().at).strftime("%Y-%m").to_string()),
+            Self::Month => {
+                let month = told.zone.to_datetime(row.head.stamp().at).strftime("%Y-%m").to_string();
+                return (of_crop(&month), of_crop(&said_month(&month, words)));
+            }
             Self::Person => of_crop(row.head.recorded_by_name.as_deref().unwrap_or_default()),
-        }
+        };
+        (name.clone(), name)
     }
 }
 
@@ -111,8 +116,8 @@ impl Sum {
 pub(super) struct Sums {
     by: By,
     pub(super) all: Sum,
-    /// In the order of their names.
-    pub(super) groups: BTreeMap<String, Sum>,
+    /// By their place and name.
+    pub(super) groups: BTreeMap<(String, String), Sum>,
 }
 
 impl Sums {

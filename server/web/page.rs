@@ -7,6 +7,7 @@ use super::reader::Reader;
 use super::said::Said;
 use crate::access::{Actor, Permission, Role, Units};
 use crate::config::Config;
+use crate::records::head::said_day;
 use crate::texts;
 use askama::Template;
 use axum::http::{HeaderMap, StatusCode};
@@ -101,6 +102,12 @@ impl Page {
     #[must_use]
     pub fn say(&self, key: impl AsRef<str>) -> Said {
         Said::new(self.reader.words, key.as_ref())
+    }
+
+    /// A day as its reader reads it.
+    #[must_use]
+    pub fn day(&self, day: &str) -> String {
+        said_day(day, self.reader.words)
     }
 
     /// The tag of the language it is in.

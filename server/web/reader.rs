@@ -47,8 +47,9 @@ impl Reader {
             (Units::Metric, "lb/ac") => converted(entered, unit::KG_PER_HA),
             _ => None,
         };
-        let said = converted.map_or_else(|| entered.to_owned(), |converted| format!("{entered} ({converted})"));
-        self.words.decimal(&said)
+        let named = entered.strip_suffix(named).map(|number| format!("{number}{}", self.words.unit(named)));
+        let named = named.unwrap_or_else(|| entered.to_owned());
+        self.words.decimal(&converted.map_or_else(|| named.clone(), |converted| format!("{named} ({converted})")))
     }
 
     /// A computed mass: to the whole kilogram or pound, and with three digits where that is finer.
@@ -71,7 +72,7 @@ impl Reader {
         let said = if value.abs() < 100.0 {
             self.words.trimmed(&print_number(value.abs(), digits))
         } else {
-            grouped(&format!("{:.0}", value.abs().round()))
+            self.words.decimal(&format!("{:.0}", value.abs().round()))
         };
         let sign = if value < 0.0 { "\u{2212}" } else { "" };
         format!("{sign}{said} {unit}")
@@ -92,17 +93,6 @@ impl Reader {
     }
 }
 
-/// Five digits and more in groups of three, with narrow spaces that do not break: the same for a decimal point and a comma.
-/// Source: ISO 80000-1, 7.3.1 (from memory).
-fn grouped(digits: &str) -> String {
-    let of_three = |(at, digit): (usize, char)| {
-        let left = digits.len() - at;
-        let space = (digits.len() > 4 && at > 0 && left.is_multiple_of(3)).then_some('\u{202f}');
-        space.into_iter().chain([digit])
-    };
-    digits.chars().enumerate().flat_map(of_three).collect()
-}
-
 /// With as many digits as were entered, at least three.
 fn converted<D: Dimension>(entered: &str, unit: Unit<D>) -> Option<String> {
     let quantity = Quantity::<D>::from_entered(entered).ok()?;
@@ -112,7 +102,7 @@ fn converted<D: Dimension>(entered: &str, unit: Unit<D>) -> Option<String> {
 
 #[cfg(test)]
 mod tests {
-    use super::{Reader, grouped};
+    use super::Reader;
     use crate::access::Units;
     use sowmark_core::words::{DecimalSign, Words};
 
@@ -137,12 +127,11 @@ mod tests {
     }
 
     #[test]
-    fn five_digits_are_grouped_and_four_are_not() {
-        let cases = [("0", "0"), ("1440", "1440"), ("12345", "12\u{202f}345")];
-        for (digits, said) in
-            cases.into_iter().chain([("123456", "123\u{202f}456"), ("1234567", "1\u{202f}234\u{202f}567")])
-        {
-            assert_eq!(grouped(digits), said);
-        }
+    fn what_was_entered_is_grouped_and_keeps_its_digits() {
+        let reader = Reader { units: Units::Metric, words: Words::default() };
+        assert_eq!(reader.measured("35500 kg"), "35\u{202f}500 kg");
+        assert_eq!(reader.measured("12500 m2"), "12\u{202f}500 m\u{b2}");
+        assert_eq!(reader.measured("-3.5 °C"), "\u{2212}3.5 °C");
+        assert_eq!(reader.measured("25000 lb"), "25\u{202f}000 lb (11\u{202f}340 kg)");
     }
 }

@@ -110,7 +110,7 @@ mod tests {
         let spanish = Words { decimal: DecimalSign::Comma, language: texts::language("es").unwrap() };
         let error = Decimal::parse("x").unwrap_err();
         let said = Saying::from(move |words: Words| error.says(words)).ended();
-        assert_eq!(said.plain(), "\"x\" is not a number; write digits with one decimal sign, like 12.40.");
+        assert_eq!(said.plain(), "“x” is not a number; write digits with one decimal sign, like 12.40.");
         assert_eq!(said.says(spanish), "«x» no es un número; escriba cifras con un solo signo decimal, como 12,40.");
         let kept = 3_u32;
         let counted = crate::saying!("check-repeats-enough", kept = kept, least = 2_u32);

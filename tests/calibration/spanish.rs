@@ -45,7 +45,7 @@ async fn a_catch_is_typed_and_judged_in_spanish(world: World) {
         "Antes de empezar",
         "Vueltas del rodillo, repetición 1",
         "Los pesos van en kg;",
-        "Guardar el ensayo",
+        "Anotar el ensayo",
     ];
     says(&fresh, &words);
 
@@ -136,9 +136,9 @@ async fn checks_and_charts_are_in_spanish(world: World) {
     let seeder = text(&bench.ana.read("/seeders").await["items"][0]["id"]);
     let page = browser.get(&world, &format!("/seeders/{seeder}")).await.text;
     for words in [
-        "Factor a lo largo del tiempo, kg/100rev por bajada",
+        "Factor a lo largo del tiempo, kg/100 vueltas por bajada",
         "2 ensayos del 30 de marzo de 2027 al 2 de abril de 2027",
-        "Factor según la velocidad del rodillo, kg/100rev por bajada: W-12, fine",
+        "Factor según la velocidad del rodillo, kg/100 vueltas por bajada: W-12, fine",
         "2 ensayos a dos velocidades",
         "abr",
     ] {

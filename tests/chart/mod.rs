@@ -19,7 +19,7 @@ fn says(scale: &Scale, wanted: usize) -> Vec<String> {
 fn ticks_are_round_numbers() {
     let of = |low, high| says(&Scale::between(low, high, 0.0, 100.0), 5);
     assert_eq!(of(2.71, 3.42), ["2.8", "3.0", "3.2", "3.4"]);
-    assert_eq!(of(-0.3, 0.25), ["-0.2", "0.0", "0.2"]);
+    assert_eq!(of(-0.3, 0.25), ["\u{2212}0.2", "0.0", "0.2"]);
     assert_eq!(of(0.0, 100.0), ["0", "20", "40", "60", "80", "100"]);
     assert_eq!(of(1234.0, 5678.0), ["2000", "3000", "4000", "5000"]);
     let comma =
@@ -62,7 +62,7 @@ fn labels_are_shortened_and_kept_apart() {
     assert_eq!(within("fine fluted roller, lot 24-117", 70.0), "fine flut\u{2026}");
     assert_eq!(apart(&[50.0, 50.0, 10.0], 0.0, 100.0), [50.0, 66.0, 10.0]);
     assert_eq!(apart(&[100.0, 100.0], 0.0, 100.0), [84.0, 100.0]);
-    let rows = in_rows(&[(0.0, "a long label"), (20.0, "second"), (30.0, "third"), (200.0, "fourth")], 2);
+    let rows = in_rows(&[(0.0, 91.0), (20.0, 69.0), (30.0, 72.0), (200.0, 249.0)], 2);
     assert_eq!(rows, [Some(0), Some(1), None, Some(0)]);
 }
 
@@ -128,7 +128,9 @@ proptest! {
         plot.band(&points);
         plot.line(Stroke::Series(1), &points.iter().map(|p| (p.0, p.1)).collect::<Vec<_>>());
         plot.level(Stroke::Limit, points.first().map_or(1.0, |p| p.1));
-        plot.names(&points.iter().map(|p| (p.1, "a lot".to_owned())).collect::<Vec<_>>());
+        let names: Vec<_> = points.iter().map(|p| (p.0, p.1, "a lot, an extra coarse fluted roller".to_owned())).collect();
+        plot.names(&names);
+        plot.names_at(&names);
         plot.events(&events.iter().map(|at| (*at, "roller".to_owned())).collect::<Vec<_>>());
         for (number, (at, low, high)) in points.iter().enumerate() {
             plot.bar(*at, *low, *high);

@@ -35,7 +35,7 @@ async fn a_file_becomes_jobs_by_a_form(world: World) {
         "2247.310 kg, 182 kg/ha",
         "2260.000 kg, 183 kg/ha",
         "12.3450 ha",
-        "35148.5435",
+        "35\u{202f}148.5435",
         "Sow wheat Lower Field (planned)",
         "only planned",
     ] {

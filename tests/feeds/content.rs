@@ -66,7 +66,18 @@ async fn what_the_calendar_brings_stands_on_its_day_and_keeps_its_id(world: Worl
     let days = |event: &super::Event| (event["DTSTART"].clone(), event["DTEND"].clone());
     assert_eq!(days(&before[interval]), ("20270527".to_owned(), "20270528".to_owned()));
     assert_eq!(days(&before[season]), ("20270901".to_owned(), "20270902".to_owned()));
-    assert!(before[season]["DESCRIPTION"].starts_with("From 1 September on this is so,"), "{:?}", before[season]);
+    assert!(
+        before[season]["DESCRIPTION"].starts_with("Due on 1 September: the season Autumn begins."),
+        "{:?}",
+        before[season]
+    );
+    assert!(
+        before[interval]["DESCRIPTION"].starts_with("Due on 27 May: 60 days since the catch."),
+        "{:?}",
+        before[interval]
+    );
+    let scale = &before["Yard scale: check with a known mass"]["DESCRIPTION"];
+    assert!(scale.starts_with("Due on 19 April: 30 days since the scale") && scale.contains("20 March"), "{scale}");
     // The scale passed on 20 March, and a check holds for 30 days unless the tolerances say otherwise.
     assert_eq!(before["Yard scale: check with a known mass"]["DTSTART"], "20270419");
     assert_eq!(before.len(), 3, "{before:?}");

@@ -20,7 +20,7 @@ async fn a_feed_is_in_its_owners_language(world: World) {
     let in_spanish = "Drill 1, front tank: Cambio de rodillo";
     let seen = events(&fetched(&world, &format!("{address}/due.ics")).await.text);
     assert!(seen.contains_key(in_spanish), "{seen:?}");
-    assert!(seen["Yard scale: revisar con una pesa patrón"]["DESCRIPTION"].contains("20 de marzo"), "{seen:?}");
+    assert!(seen["Yard scale: verificar con una pesa patrón"]["DESCRIPTION"].contains("20 de marzo"), "{seen:?}");
     let feed: Feed = fetched(&world, &format!("{address}/due.atom")).await.text.parse().unwrap();
     assert_eq!((feed.lang(), feed.title().as_str()), (Some("es"), "Pendiente en Birkenfeld"));
     let chosen = [("units", "organization"), ("decimal_sign", "point"), ("language", "en")];

@@ -14,6 +14,7 @@ on_both!(
     writers_at_once_make_one_gapless_chain,
     the_same_sent_three_times_at_once_is_one_record,
     each_organization_has_a_chain_of_its_own,
+    the_page_names_and_links_what_a_line_is_about,
 );
 
 fn roller(label: &str) -> Value {
@@ -146,4 +147,24 @@ async fn each_organization_has_a_chain_of_its_own(world: World) {
         hash(&GENESIS, &lines[0].line(ben.organization)),
         "a line belongs to its organization"
     );
+}
+
+async fn the_page_names_and_links_what_a_line_is_about(world: World) {
+    let (farm, calibration) = crate::readiness::farm::Farm::ready(&world).await;
+    let trail = farm.ana.get("/page/audit").await.text;
+    for (href, name) in [
+        (format!("/lots/{}", farm.wheat), "created, lot (W-16)"),
+        (format!("/seeders/{}", farm.seeder), "created, seeder (Drill 1)"),
+        (format!("/calibrations/{calibration}"), "created, calibration (Drill 1, front tank, W-16)"),
+        ("/rollers".to_owned(), "created, roller (coarse studded)"),
+    ] {
+        let line = trail.split("<li").find(|line| line.contains(name)).unwrap_or_else(|| panic!("{name}: {trail}"));
+        assert!(line.contains(&format!("<a href=\"{href}\">")), "{line}");
+    }
+    let lots = farm.ana.get("/page/audit?kind=lot&who=").await.text;
+    assert!(lots.contains("lot (W-16)") && !lots.contains("seeder (Drill 1)"), "{lots}");
+    let nobody = farm.ana.get("/page/audit?who=0196d2a0-0000-7000-8000-0000000000ff").await.text;
+    assert!(nobody.contains("No line is like that."), "{nobody}");
+    let wrong = farm.ana.get("/page/audit?who=me").await;
+    assert_eq!(wrong.status, 422, "{}", wrong.text);
 }

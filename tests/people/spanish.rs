@@ -139,7 +139,7 @@ async fn the_script_of_a_page_is_answered_in_its_persons_language(world: World) 
     let mut wrong = fill("2027-03-22T08:00:00Z", &farm.wheat);
     wrong["mass"] = json!({ "value": "-1.5", "unit": "kg" });
     let told = by_script(&world, &browser, &path, &wrong).await;
-    assert_eq!(told["errors"][0]["detail"], "-1,5 kg es menor que cero, y un valor de masa no puede serlo.");
+    assert_eq!(told["errors"][0]["detail"], "\u{2212}1,5 kg es menor que cero, y un valor de masa no puede serlo.");
     wrong["lot_id"] = json!(7);
     let told = by_script(&world, &browser, &path, &wrong).await;
     assert_eq!(told["title"], "Se entendió, pero algo está mal");
@@ -152,7 +152,7 @@ async fn the_script_of_a_page_is_answered_in_its_persons_language(world: World) 
     let program = farm.ana.post(&path, wrong).await.json();
     assert_eq!(program["title"], "Understood, but something is wrong");
     let errors = program["errors"].to_string();
-    assert!(errors.contains("-1.5 kg is negative. A mass is not."), "{errors}");
+    assert!(errors.contains("\u{2212}1.5 kg is negative. A mass is not."), "{errors}");
 }
 
 async fn what_was_refused_is_told_in_its_readers_language(world: World) {
@@ -166,7 +166,7 @@ async fn what_was_refused_is_told_in_its_readers_language(world: World) {
     let sentences = [
         "Tolva cargada",
         "<li>Cuándo: Falta esto.</li>",
-        "<li>Masa: -1,5 kg es menor que cero, y un valor de masa no puede serlo.</li>",
+        "<li>Masa: \u{2212}1,5 kg es menor que cero, y un valor de masa no puede serlo.</li>",
         "Enviado por ana",
         ">Corregir<",
     ];
@@ -179,7 +179,7 @@ async fn what_was_refused_is_told_in_its_readers_language(world: World) {
     let as_before = [("units", "organization"), ("decimal_sign", "point"), ("language", "en")];
     assert_eq!(english.submit(&world, "/account/reading", &as_before).await.status, 303);
     let list = english.get(&world, "/refused").await.text;
-    assert!(list.contains("<li>Mass: -1.5 kg is negative. A mass is not.</li>"), "{list}");
+    assert!(list.contains("<li>Mass: \u{2212}1.5 kg is negative. A mass is not.</li>"), "{list}");
     let told = farm.ana.read(&format!("/refused/{}", id(101))).await;
     assert!(told["problem"].get("said").is_none() && !told.to_string().contains("Falta"), "{told}");
 }

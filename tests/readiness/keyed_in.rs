@@ -51,7 +51,8 @@ async fn each_page_shows_it_in_the_controllers_form(world: World) {
     assert_eq!(all["units"][0]["factor"]["unit"], "kg/rev", "what the contract fixes stays");
 
     let big = ">53.0</strong> <span class=\"key-in-unit\">lb per 100 revolutions <span>whole unit<";
-    let other = "3.006 kg/100rev per run";
+    // The same number for one run, in the same unit: 53.02 / 8.
+    let other = "6.63 lb/100rev per run";
     for page in ["/".to_owned(), format!("/seeders/{}", farm.seeder), format!("/calibrations/{calibration}")] {
         let shown = farm.ana.get(&format!("/page{page}")).await.text;
         assert!(shown.contains(big) && shown.contains(other), "{page}: {shown}");

@@ -52,14 +52,14 @@ async fn everything_on_a_label_is_kept_as_it_stands(world: World) {
         "Oregon",
         "certified seed, first generation",
         "A 0071 334",
-        "2027-01",
+        "January 2027",
         "50 lb 0 oz",
         "yes, hermetic containers",
         "<dd class=\"num\">9 %</dd>",
         "<dd class=\"num\">0.25 %</dd>",
         "no dodder",
         "lime coat",
-        "2027-06",
+        "June 2027",
         "no. 4711",
     ] {
         assert!(page.contains(said), "{said} is not on the page: {page}");

@@ -58,7 +58,11 @@ async fn ten_jobs(world: World) {
     assert!((implied / (9.62 / 320.0) - 1.024_426_708_858_757).abs() < 1e-7, "{implied}");
     let page = farm.ana.get("/page/usage").await;
     assert!(page.text.contains("10 jobs; smoothed they are +2.3 % off target"), "{}", page.text);
-    assert!(page.text.contains("With each job weighed by how well it is known it is +2.4 %"), "{}", page.text);
+    // Within its limits it asks for nothing, and its limits and marks are named on the drawing.
+    assert!(!page.text.contains("catch again and key in"), "{}", page.text);
+    for name in ["Each job", "Smoothed", "Limit"] {
+        assert!(page.text.contains(&format!(">{name}</text>")), "{name}: {}", page.text);
+    }
     // The same on the machine's own page; not for its crew, who see the own jobs alone.
     let path = format!("/page/seeders/{}", farm.seeder);
     let says = "10 jobs; smoothed they are +2.3 % off target";

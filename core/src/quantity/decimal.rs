@@ -38,8 +38,8 @@ impl Decimal {
     /// Longest entry looked at.
     const MAX_TEXT: usize = 64;
 
-    /// Reads ASCII digits with at most one `.` or `,` as decimal sign, an optional sign in front and white space around
-    /// (thin and no-break spaces too).
+    /// Reads ASCII digits with at most one `.` or `,` as decimal sign, an optional sign in front (the minus sign of pages
+    /// too) and white space around (thin and no-break spaces too).
     ///
     /// # Errors
     /// Refuses what is empty, not a number, has two signs of any kind, or is longer than [`Self::MAX_DIGITS`] and
@@ -54,10 +54,9 @@ impl Decimal {
         if text.len() > Self::MAX_TEXT {
             return refuse(Fault::TooLong);
         }
-        let (negative, unsigned) = match text.as_bytes()[0] {
-            b'-' => (true, &text[1..]),
-            b'+' => (false, &text[1..]),
-            _ => (false, text),
+        let (negative, unsigned) = match text.strip_prefix(['-', '\u{2212}']) {
+            Some(unsigned) => (true, unsigned),
+            None => (false, text.strip_prefix('+').unwrap_or(text)),
         };
         let (whole, decimals) = match unsigned.find(['.', ',']) {
             Some(at) => (&unsigned[..at], &unsigned[at + 1..]),
@@ -231,6 +230,7 @@ mod tests {
             ("12,40", "12.40"),
             ("+3", "3"),
             ("-0.50", "-0.50"),
+            ("\u{2212}0.50", "-0.50"),
             ("-0", "0"),
             (".5", "0.5"),
             ("5.", "5"),
@@ -254,6 +254,7 @@ mod tests {
             ("-", "is not a number"),
             (".", "is not a number"),
             ("--1", "is not a number"),
+            ("\u{2212}-1", "is not a number"),
             ("1 000", "is not a number"),
             ("1e5", "is not a number"),
             ("٣", "is not a number"),

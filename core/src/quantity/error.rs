@@ -16,7 +16,7 @@ use crate::{say, words::Words};
 /// assert!(refused.is_number() && !refused.is_unit());
 /// assert_eq!(
 ///     refused.to_string(),
-///     "\"1.234,5\" has more than one decimal sign; write it without thousands separators, like 1234.5"
+///     "“1.234,5” has more than one decimal sign; write it without thousands separators, like 1234.5"
 /// );
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -108,6 +108,7 @@ impl QuantityError {
 
 fn no_unit(given: &str, dimension: &'static str, allowed: &str, words: Words) -> String {
     let of = words.dimension(dimension);
+    let allowed = allowed.split(", ").map(|name| words.unit(name)).collect::<Vec<_>>().join(", ");
     if given.trim().is_empty() {
         say!(words, "unit-missing", dimension = of, allowed = allowed)
     } else {

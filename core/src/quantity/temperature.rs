@@ -16,7 +16,7 @@ use std::fmt;
 ///
 /// let refused = Temperature::new(Decimal::parse("285")?, "K").unwrap_err();
 /// assert!(refused.is_unit());
-/// assert_eq!(refused.to_string(), "\"K\" is not a unit of temperature; allowed are °C, °F");
+/// assert_eq!(refused.to_string(), "“K” is not a unit of temperature; allowed are °C, °F");
 /// # Ok::<(), sowmark_core::quantity::QuantityError>(())
 /// ```
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -67,14 +67,14 @@ pub trait Dimension: sealed::Sealed + Copy + fmt::Debug + 'static {
     /// The units taken, in the order in which a form offers them.
     fn units() -> &'static [Unit<Self>];
 
-    /// The unit of that name.
+    /// The unit of that name; a square may be written as people write it, "m²".
     ///
     /// # Errors
     /// An unknown name, with the names that are known.
     fn unit_named(name: &str) -> Result<Unit<Self>, QuantityError> {
         Self::units()
             .iter()
-            .find(|unit| unit.name == name)
+            .find(|unit| unit.name == name || (unit.name == "m2" && name == "m\u{b2}"))
             .copied()
             .ok_or_else(|| QuantityError::unit(name, Self::NAME, Self::units().iter().map(Unit::name)))
     }

@@ -57,15 +57,37 @@ impl Metering {
 /// assert!(steps_around(0.0, 0.1).is_empty());
 /// ```
 pub fn steps_around(value: f64, share: f64) -> Vec<f64> {
-    let wanted = value * share;
+    around(value, round_step(value * share), value)
+}
+
+/// The same on whole steps, for a value that is not round itself, such as one converted from other units: the step nearest to
+/// the value, and two to either side.
+///
+/// ```
+/// use sowmark_core::rate::whole_steps_around;
+///
+/// // 7.39 km/h and 135.2 kg/ha in other units.
+/// assert_eq!(whole_steps_around(4.592, 0.1), [3.5, 4.0, 4.5, 5.0, 5.5]);
+/// assert_eq!(whole_steps_around(120.6, 0.1), [100.0, 110.0, 120.0, 130.0, 140.0]);
+/// assert!(whole_steps_around(0.0, 0.1).is_empty());
+/// ```
+pub fn whole_steps_around(value: f64, share: f64) -> Vec<f64> {
+    let step = round_step(value * share);
+    around((value / step).round() * step, step, value)
+}
+
+/// The step of 1, 2 or 5 that lies nearest as a ratio: 1 up to sqrt(2), 2 up to sqrt(10), 5 up to sqrt(50).
+fn round_step(wanted: f64) -> f64 {
     let decade = 10_f64.powf(wanted.log10().floor());
-    // The step that lies nearest as a ratio: 1 up to sqrt(2), 2 up to sqrt(10), 5 up to sqrt(50).
-    let step = match wanted / decade {
+    match wanted / decade {
         few if few < 2_f64.sqrt() => decade,
         few if few < 10_f64.sqrt() => 2.0 * decade,
         few if few < 50_f64.sqrt() => 5.0 * decade,
         _ => 10.0 * decade,
-    };
-    let around = (-2..=2).map(|steps| value + f64::from(steps) * step);
+    }
+}
+
+fn around(middle: f64, step: f64, value: f64) -> Vec<f64> {
+    let around = (-2..=2).map(|steps| middle + f64::from(steps) * step);
     around.filter(|step| value.is_sign_positive() && *step > 1e-9 * value && step.is_finite()).collect()
 }

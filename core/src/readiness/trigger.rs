@@ -88,7 +88,7 @@ impl FromStr for Trigger {
     ///
     /// assert_eq!("lot_changed".parse(), Ok(Trigger::LotChanged));
     /// let error = "lot".parse::<Trigger>().unwrap_err();
-    /// assert!(error.to_string().starts_with("\"lot\" is no trigger; use one of never_calibrated, new_season,"));
+    /// assert!(error.to_string().starts_with("“lot” is no trigger; use one of never_calibrated, new_season,"));
     /// ```
     fn from_str(text: &str) -> Result<Self, Self::Err> {
         Self::ALL.into_iter().find(|trigger| trigger.as_str() == text).ok_or_else(|| UnknownTrigger(text.to_owned()))

@@ -120,27 +120,27 @@ fn an_entry_has_a_length() {
 fn a_refusal_says_what_to_write() {
     let says = |text: &str| Decimal::parse(text).expect_err(text).to_string();
     let no_number = "is not a number; write digits with one decimal sign, like 12.40";
-    assert_eq!(says("NaN"), format!("\"NaN\" {no_number}"));
-    assert_eq!(says("1.x"), format!("\"1.x\" {no_number}"));
-    assert_eq!(says("x.1"), format!("\"x.1\" {no_number}"));
-    assert_eq!(says("1.2a,5"), format!("\"1.2a,5\" {no_number}"));
+    assert_eq!(says("NaN"), format!("“NaN” {no_number}"));
+    assert_eq!(says("1.x"), format!("“1.x” {no_number}"));
+    assert_eq!(says("x.1"), format!("“x.1” {no_number}"));
+    assert_eq!(says("1.2a,5"), format!("“1.2a,5” {no_number}"));
     let two_signs = "has more than one decimal sign; write it without thousands separators, like 1234.5";
-    assert_eq!(says("1,234.5"), format!("\"1,234.5\" {two_signs}"));
-    assert_eq!(says("1.2.3"), format!("\"1.2.3\" {two_signs}"));
+    assert_eq!(says("1,234.5"), format!("“1,234.5” {two_signs}"));
+    assert_eq!(says("1.2.3"), format!("“1.2.3” {two_signs}"));
     // Forty characters are shown, more are cut.
     let long = |count: usize| says(&"x".repeat(count));
-    assert_eq!(long(40), format!("\"{}\" {no_number}", "x".repeat(40)));
-    assert_eq!(long(41), format!("\"{}…\" {no_number}", "x".repeat(40)));
+    assert_eq!(long(40), format!("“{}” {no_number}", "x".repeat(40)));
+    assert_eq!(long(41), format!("“{}…” {no_number}", "x".repeat(40)));
     let number = Decimal::parse("x").unwrap_err();
     assert!(number.is_number() && !number.is_unit() && !number.is_ratio());
     let unit = Mass::parse_text("5 m").unwrap_err();
     assert!(unit.is_unit() && !unit.is_number() && !unit.is_ratio());
     let ratio = DriveRatio::parse("0:1").unwrap_err();
     assert!(ratio.is_ratio() && !ratio.is_number() && !ratio.is_unit());
-    assert_eq!(ratio.to_string(), "\"0:1\" is not a drive ratio; both numbers must be above zero");
+    assert_eq!(ratio.to_string(), "“0:1” is not a drive ratio; both numbers must be above zero");
     let says = |text: &str| DriveRatio::parse(text).unwrap_err().to_string();
-    assert_eq!(says("1:0"), "\"1:0\" is not a drive ratio; both numbers must be above zero");
-    assert_eq!(says("0.0009"), "\"0.0009\" is out of bounds; a drive ratio lies between 0.001 and 1000");
+    assert_eq!(says("1:0"), "“1:0” is not a drive ratio; both numbers must be above zero");
+    assert_eq!(says("0.0009"), "“0.0009” is out of bounds; a drive ratio lies between 0.001 and 1000");
     assert!(says("a").ends_with("is not a drive ratio; write roller to drive revolutions, like 5:2 or 2.5"));
     assert!(DriveRatio::parse("0.001").is_ok() && DriveRatio::parse("1000").is_ok(), "the bounds themselves");
 }

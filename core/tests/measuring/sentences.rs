@@ -266,13 +266,13 @@ fn of_numbers_for_a_reader() {
     );
     assert_eq!(both(&|words| words.exactly(0.5)), ["0.5", "0,5"]);
     assert_eq!(both(&|words| words.entered(&mass)), ["12.40 lb", "12,40 lb"]);
-    assert_eq!(both(&|words| words.decimal("-1.25")), ["-1.25", "-1,25"]);
+    assert_eq!(both(&|words| words.decimal("-1.25")), ["\u{2212}1.25", "\u{2212}1,25"]);
     assert_eq!(both(&|words| words.mass(1.0)), ["1.00 kg (2.20 lb)", "1,00 kg (2,20 lb)"]);
     assert_eq!(both(&|words| words.rpm(52.55)), ["52.5 rpm", "52,5 rpm"]);
     // Two digits below ten, three from there.
     assert_eq!(both(&|words| words.percent(9.94)), ["9.9 %", "9,9 %"]);
     assert_eq!(both(&|words| words.percent(10.0)), ["10.0 %", "10,0 %"]);
-    assert_eq!(both(&|words| words.percent(-12.34)), ["-12.3 %", "-12,3 %"]);
+    assert_eq!(both(&|words| words.percent(-12.34)), ["\u{2212}12.3 %", "\u{2212}12,3 %"]);
 }
 
 #[test]

@@ -74,7 +74,7 @@ fn the_words_are_these() {
     );
     assert_eq!(
         says(Figure::Plants, -3.0),
-        "The plants wanted cannot be -3 per m²; allowed is above 0, up to 100000 per m². Give the plants that should stand \
+        "The plants wanted cannot be \u{2212}3 per m²; allowed is above 0, up to 100\u{202f}000 per m². Give the plants that should stand \
          on a square metre."
     );
     assert_eq!(
@@ -83,7 +83,7 @@ fn the_words_are_these() {
     );
     assert_eq!(
         says(Figure::SeedsCounted, 0.0),
-        "The seeds counted cannot be 0; allowed is 1 to 1000000000. Count the seeds of a weighed sample."
+        "The seeds counted cannot be 0; allowed is 1 to 1\u{202f}000\u{202f}000\u{202f}000. Count the seeds of a weighed sample."
     );
     assert_eq!(
         says(Figure::SeedWeight, f64::NAN),
@@ -100,11 +100,11 @@ fn the_words_are_these() {
     // The smallest size that is written out, and the first that no longer is.
     assert!(says(Figure::SeedsCounted, 1e-9).starts_with("The seeds counted cannot be 0.000000001; "));
     assert!(says(Figure::SeedsCounted, 9.9e-10).starts_with("The seeds counted cannot be that small; "));
-    assert!(says(Figure::Purity, 9.9e11).starts_with("The purity cannot be 990000000000 %; "));
+    assert!(says(Figure::Purity, 9.9e11).starts_with("The purity cannot be 990\u{202f}000\u{202f}000\u{202f}000 %; "));
     assert!(says(Figure::Purity, 1e12).starts_with("The purity cannot be that large; "));
     assert_eq!(
         says(Figure::Slip, -60.0),
-        "The slip cannot be -60 %; allowed is -50 to 90 %. Measure it: metres per turn loaded against unloaded."
+        "The slip cannot be \u{2212}60 %; allowed is \u{2212}50 to 90 %. Measure it: metres per turn loaded against unloaded."
     );
 }
 

@@ -206,6 +206,6 @@ fn every_trigger_is_read_by_its_name_and_no_other() {
         assert_eq!(trigger.can_be_waived(), trigger != Trigger::NeverCalibrated);
     }
     let error = "lot".parse::<Trigger>().expect_err("no trigger").to_string();
-    assert!(error.starts_with("\"lot\" is no trigger; use one of never_calibrated, new_season,"), "{error}");
+    assert!(error.starts_with("“lot” is no trigger; use one of never_calibrated, new_season,"), "{error}");
     assert!(error.ends_with(", interval, scale_unchecked"), "{error}");
 }

@@ -178,6 +178,11 @@ impl Paper<'_> {
         }
     }
 
+    /// What the unit is called.
+    fn unit_name(&self) -> String {
+        self.reader.words.unit(self.unit().name())
+    }
+
     /// A factor as the charts draw it.
     fn value(&self, factor: f64) -> f64 {
         from_si(factor, self.unit())

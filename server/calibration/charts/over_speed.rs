@@ -81,7 +81,7 @@ fn figure(group: &[&Point], found: &SpeedDependence, number: usize, paper: &Pape
     let of = group.first().map(|point| joined(&[&point.lot, &point.roller])).unwrap_or_default();
     Figure {
         id: format!("{}-speed-{number}", paper.id),
-        title: say!(words, "chart-over-speed", unit = paper.unit().name(), of = of),
+        title: say!(words, "chart-over-speed", unit = paper.unit_name(), of = of),
         says: says(found, group.len(), words),
         advice: vec![found.says(words)],
         size,
@@ -102,7 +102,7 @@ fn table(group: &[&Point], paper: &Paper<'_>) -> Table {
     let columns = vec![
         Column::words(say!(words, "chart-column-caught")),
         Column::numbers(say!(words, "chart-column-roller-speed")),
-        Column::numbers(say!(words, "chart-column-factor", unit = paper.unit().name())),
+        Column::numbers(say!(words, "chart-column-factor", unit = paper.unit_name())),
         Column::numbers(say!(words, "chart-column-uncertainty")),
     ];
     let row = |point: &&Point| Row {

@@ -28,7 +28,7 @@ pub(super) fn of_unit(
     let newest = say!(
         words,
         "chart-latest",
-        factor = format!("{} {}", paper.factor(latest.factor, latest.expanded_percent), paper.unit()),
+        factor = format!("{} {}", paper.factor(latest.factor, latest.expanded_percent), paper.unit_name()),
         within = paper.uncertainty(latest.expanded_percent),
         series = &latest.series,
         day = paper.day(latest.at)
@@ -38,7 +38,7 @@ pub(super) fn of_unit(
     let row = |point: &Point| vec![paper.day(point.at), point.lot.clone(), point.roller.clone()];
     Some(Figure {
         id: paper.id.clone(),
-        title: say!(words, "chart-over-time", unit = paper.unit().name()),
+        title: say!(words, "chart-over-time", unit = paper.unit_name()),
         says: told(newest, points, paper),
         advice: Vec::new(),
         table: table(points, columns.collect(), row, paper),
@@ -54,7 +54,7 @@ pub(super) fn of_lot(points: &Points, paper: &Paper<'_>) -> Option<Figure> {
     let row = |point: &Point| vec![paper.day(point.at), point.machine.clone()];
     Some(Figure {
         id: paper.id.clone(),
-        title: say!(words, "chart-of-lot", unit = paper.unit().name()),
+        title: say!(words, "chart-of-lot", unit = paper.unit_name()),
         says: told(say!(words, "chart-never-elsewhere"), points, paper),
         advice: Vec::new(),
         table: table(points, columns.collect(), row, paper),
@@ -82,7 +82,7 @@ fn span(points: &Points, paper: &Paper<'_>) -> String {
             first = paper.day(first.at),
             last = paper.day(last.at),
             least = paper.factor(least.0, least.1),
-            most = format!("{} {}", paper.factor(most.0, most.1), paper.unit())
+            most = format!("{} {}", paper.factor(most.0, most.1), paper.unit_name())
         ),
         (Some((first, _)), _) => say!(words, "chart-one-catch", day = paper.day(first.at)),
         _ => String::new(),
@@ -92,7 +92,7 @@ fn span(points: &Points, paper: &Paper<'_>) -> String {
 fn numbers(paper: &Paper<'_>) -> Vec<Column> {
     let words = paper.reader.words;
     vec![
-        Column::numbers(say!(words, "chart-column-factor", unit = paper.unit().name())),
+        Column::numbers(say!(words, "chart-column-factor", unit = paper.unit_name())),
         Column::numbers(say!(words, "chart-column-uncertainty")),
         Column::numbers(say!(words, "chart-column-roller-speed")),
         Column::words(say!(words, "chart-column-standing")),

@@ -2,6 +2,7 @@
 
 use super::act::{self, SeasonDraft};
 use crate::access::Permission;
+use crate::records::head::said_day;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Kind, Posted};
@@ -48,7 +49,7 @@ async fn seasons_page(signed: Signed, cookies: Cookies) -> Result<Response, Erro
             id: season.id,
             crops: crops.map_or_else(|| say!(words, "seasons-all-crops"), |crops| crops.join(", ")),
             name: season.name,
-            starts_on: season.starts_on,
+            starts_on: said_day(&season.starts_on, words),
         });
     }
     show(&SeasonsPage { page: Page::new(&signed, &cookies, say!(words, "seasons-title"), "/keeping"), seasons })

@@ -5,7 +5,7 @@ use crate::access::Units;
 use crate::web::reader::Reader;
 use serde::Serialize;
 use sowmark_core::quantity::unit::{self, dimension};
-use sowmark_core::quantity::{PerRevolutions, Unit, significant_digits_for};
+use sowmark_core::quantity::{PerRevolutions, Unit, print_number, significant_digits_for};
 use sowmark_core::words::Words;
 
 /// A factor and how well it is known.
@@ -25,7 +25,7 @@ pub struct KeyIn {
     pub unit: String,
     /// "per run" or "whole unit".
     pub scope: String,
-    /// The same factor as this person usually reads it, for what the number is not for.
+    /// The same factor in the same unit, for what the number is not for.
     pub also: String,
 }
 
@@ -38,7 +38,8 @@ fn usual(units: Units) -> KeyedIn {
     KeyedIn { mass_unit, per: PerRevolutions::Hundred, is_for: KeyFor::Run }
 }
 
-/// Per 100 revolutions in the reader's mass: the unit in which factors are compared.
+/// Per 100 revolutions in the reader's mass: the unit in which factors are compared. On a page it is called as
+/// [`Words::unit`] says.
 #[must_use]
 pub fn per_100(units: Units) -> Unit<dimension::MeterFactor> {
     match units {
@@ -52,19 +53,20 @@ impl KeyIn {
     pub fn of(said: Option<KeyedIn>, factor: &Factor, reader: Reader) -> Self {
         let chosen = said.unwrap_or_else(|| usual(reader.units));
         let form = chosen.form();
-        let (other, of) = match chosen.is_for {
-            KeyFor::Run => (factor.whole_unit, KeyFor::Unit),
-            KeyFor::Unit => (factor.per_run, KeyFor::Run),
+        let of = match chosen.is_for {
+            KeyFor::Run => KeyFor::Unit,
+            KeyFor::Unit => KeyFor::Run,
         };
-        let scope = KeyedIn { is_for: of, ..chosen }.form().for_said(reader.words);
-        let unit = per_100(reader.units);
+        let also = KeyedIn { is_for: of, ..chosen };
         Self {
             value: shown(chosen, factor, reader.words),
             unit: form.unit_said(reader.words),
             scope: form.for_said(reader.words),
             also: format!(
-                "{} {unit} {scope}",
-                reader.words.print_within(other, unit, factor.expanded_uncertainty_percent)
+                "{} {} {}",
+                shown(also, factor, reader.words),
+                reader.words.unit(&also.form().unit()),
+                also.form().for_said(reader.words)
             ),
         }
     }
@@ -77,8 +79,13 @@ impl KeyIn {
 }
 
 fn shown(form: KeyedIn, factor: &Factor, words: Words) -> String {
+    words.decimal(&digits(form, factor))
+}
+
+/// As programs read it.
+fn digits(form: KeyedIn, factor: &Factor) -> String {
     let number = form.form().number(factor.per_run, factor.whole_unit);
-    words.number(number, significant_digits_for(number, factor.expanded_uncertainty_percent))
+    print_number(number, significant_digits_for(number, factor.expanded_uncertainty_percent))
 }
 
 /// What a form is called: "lb per 100 revolutions, whole unit".
@@ -105,6 +112,6 @@ impl KeyInView {
     #[must_use]
     pub fn of(said: Option<KeyedIn>, factor: &Factor, units: Units) -> Self {
         let form = said.unwrap_or_else(|| usual(units));
-        Self { value: shown(form, factor, Words::default()), unit: form.form().unit(), is_for: form.is_for.word() }
+        Self { value: digits(form, factor), unit: form.form().unit(), is_for: form.is_for.word() }
     }
 }

@@ -10,6 +10,7 @@ use crate::fleet::label::{self, code::Code};
 use crate::fleet::lay_up::act as lay_ups;
 use crate::fleet::setup::act as setups;
 use crate::readiness::board::{self, Line};
+use crate::records::head::said_day;
 use crate::records::timeline::{self, TimelineRow};
 use crate::usage;
 use crate::web::api::{Asked, PathId};
@@ -271,7 +272,7 @@ pub(crate) fn about(seeder: &SeederRow, laid_up: bool, words: Words) -> String {
         kind = said_kind(&seeder.kind, words),
         numbered = yes_or_no(seeder.serial_number.is_some()),
         serial = seeder.serial_number.as_deref().unwrap_or_default(),
-        day = &seeder.commissioned_on,
+        day = said_day(&seeder.commissioned_on, words),
         laid_up = yes_or_no(laid_up),
     )
 }

@@ -12,7 +12,7 @@ mod page;
 mod table;
 
 pub use at_work::{AtWork, no_number};
-pub use table::{Row, Table, roller_speeds_around};
+pub use table::{Middle, Near, Row, Table, roller_speeds_around};
 
 use crate::web::routes::Route;
 

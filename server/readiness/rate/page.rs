@@ -124,7 +124,9 @@ async fn rate_page(
     let calibration = at_work.in_force.calibration.0;
     let factor_unit = if signed.actor.units == Units::Us { unit::LB_PER_100REV } else { unit::G_PER_REV };
     let digits = names.digits(calibration, from_si(at_work.in_force.factor, factor_unit));
-    let factor = format!("{} {factor_unit}", signed.actor.words().print(at_work.in_force.factor, factor_unit, digits));
+    let words = signed.actor.words();
+    let factor = words.print(at_work.in_force.factor, factor_unit, digits);
+    let factor = format!("{factor} {}", words.unit(factor_unit.name()));
     let wanted =
         input::read::<RateAsked>(&posted.query()).and_then(|asked| Wanted::read(&asked, signed.actor.units, is_ground));
     let key_in = now.key_in(&names, signed.actor.reader()).map(|number| number.says()).unwrap_or_default();

@@ -5,9 +5,12 @@ use super::at_work::AtWork;
 use super::ground::Wheel;
 use crate::web::reader::Reader;
 use sowmark_core::quantity::{from_si, print_number};
-use sowmark_core::rate::{GroundDrive, steps_around};
+use sowmark_core::rate::{GroundDrive, steps_around, whole_steps_around};
 use sowmark_core::say;
 use sowmark_core::words::Words;
+
+/// How far apart steps are, about, as a share of the middle.
+const STEP: f64 = 0.1;
 
 /// A table as it is shown.
 #[derive(Debug)]
@@ -27,47 +30,97 @@ pub struct Row {
     pub is_asked: bool,
 }
 
-/// Roller speeds around a rate (kg/m²) and a driving speed (m/s), for a card in a cab.
+/// Where the middle of a table's axis lies, in SI.
+#[derive(Clone, Copy, Debug)]
+pub struct Middle {
+    pub si: f64,
+    /// Somebody asked for just this; else it is one of the reader's round steps that lies nearest.
+    pub is_asked: bool,
+}
+
+/// The roller speeds, in revolutions per minute, at which the tolerances take a number for true: so many percent around the catch's.
+#[derive(Clone, Copy, Debug)]
+pub struct Near {
+    pub least: f64,
+    pub most: f64,
+    pub percent: f64,
+}
+
+/// Stands before a roller speed at which the number was not shown to be true.
+const BEYOND: &str = "*";
+
+/// Roller speeds around a rate (kg/m²) and a driving speed (m/s), for a card in a cab; what lies beyond `near` is marked.
 #[must_use]
-pub fn roller_speeds_around(at_work: &AtWork, rate: f64, speed: f64, reader: Reader) -> Option<Table> {
-    speeds(at_work, &Wanted::of(rate, speed, reader.units), reader.words)
+pub fn roller_speeds_around(
+    at_work: &AtWork,
+    (rate, speed): (Middle, Middle),
+    near: Option<Near>,
+    reader: Reader,
+) -> Option<Table> {
+    let wanted = Wanted::of(rate.si, speed.si, reader.units);
+    let steps = |middle: Middle, value: f64| {
+        if middle.is_asked { steps_around(value, STEP) } else { whole_steps_around(value, STEP) }
+    };
+    let rates = steps(rate, from_si(wanted.rate, wanted.rate_unit));
+    let speeds = steps(speed, from_si(wanted.speed?, wanted.speed_unit));
+    Some(table(at_work, &wanted, (&rates, &speeds), near, reader.words))
 }
 
 /// Roller speeds around the rate and the driving speed that were asked for. None without a driving speed.
 pub(super) fn speeds(at_work: &AtWork, wanted: &Wanted, words: Words) -> Option<Table> {
+    let rates = steps_around(from_si(wanted.rate, wanted.rate_unit), STEP);
+    let speeds = steps_around(from_si(wanted.speed?, wanted.speed_unit), STEP);
+    Some(table(at_work, wanted, (&rates, &speeds), None, words))
+}
+
+fn table(
+    at_work: &AtWork,
+    wanted: &Wanted,
+    (rates, speeds): (&[f64], &[f64]),
+    near: Option<Near>,
+    words: Words,
+) -> Table {
     let (rate_unit, speed_unit) = (wanted.rate_unit, wanted.speed_unit);
-    let rates = steps_around(from_si(wanted.rate, rate_unit), 0.1);
-    let speeds = steps_around(from_si(wanted.speed?, speed_unit), 0.1);
     let in_si = |steps: &[f64], unit: f64| steps.iter().map(|step| step * unit).collect::<Vec<_>>();
-    let (rates_si, speeds_si) = (in_si(&rates, rate_unit.in_si()), in_si(&speeds, speed_unit.in_si()));
+    let (rates_si, speeds_si) = (in_si(rates, rate_unit.in_si()), in_si(speeds, speed_unit.in_si()));
     let table = at_work.metering.table(&rates_si, &speeds_si, at_work.drive);
-    let row = |(place, (rate, cells)): (usize, (&f64, &Vec<Option<f64>>))| Row {
-        head: format!("{} {rate_unit}", round(*rate, words)),
-        cells: cells.iter().map(|cell| cell.map(|rpm| words.number(rpm, 3)).unwrap_or_default()).collect(),
-        is_asked: place == middle(&rates),
+    let is_beyond = |rpm: f64| near.is_some_and(|near| !(near.least..=near.most).contains(&rpm));
+    let cell = |rpm: f64| {
+        let says = words.number(rpm, 3);
+        if is_beyond(rpm) { format!("{BEYOND} {says}") } else { says }
     };
-    let note = match (at_work.drive, table.has_blanks()) {
-        (Some(drive), blanks) => {
+    let asked = from_si(wanted.rate, rate_unit);
+    let row = |(rate, cells): (&f64, &Vec<Option<f64>>)| Row {
+        head: format!("{} {rate_unit}", round(*rate, words)),
+        cells: cells.iter().map(|rpm| rpm.map(cell).unwrap_or_default()).collect(),
+        is_asked: (rate - asked).abs() < asked * 1e-6,
+    };
+    let blanks = match at_work.drive {
+        Some(drive) => {
             let (least, most) = (words.exactly(drive.min_rpm), words.exactly(drive.max_rpm));
-            if blanks {
+            if table.has_blanks() {
                 say!(words, "rate-table-blank", least = least, most = most)
             } else {
                 say!(words, "rate-table-whole", least = least, most = most)
             }
         }
-        (None, _) => say!(words, "rate-table-unknown"),
+        None => say!(words, "rate-table-unknown"),
     };
-    Some(Table {
+    let has_beyond = table.rows.iter().flatten().flatten().any(|rpm| is_beyond(*rpm));
+    let beyond = near
+        .filter(|_| has_beyond)
+        .map(|near| say!(words, "rate-table-beyond", sign = BEYOND, percent = words.exactly(near.percent)));
+    Table {
         heads: speeds.iter().map(|speed| format!("{} {speed_unit}", round(*speed, words))).collect(),
-        rows: rates.iter().zip(&table.rows).enumerate().map(row).collect(),
-        note,
-    })
+        rows: rates.iter().zip(&table.rows).map(row).collect(),
+        note: beyond.into_iter().chain([blanks]).collect::<Vec<_>>().join(" "),
+    }
 }
 
 /// The rates that ratios around the setup's give.
 pub(super) fn ratios(at_work: &AtWork, wanted: &Wanted, wheel: Wheel, words: Words) -> Table {
     let setup = at_work.setup.drive_ratio.value();
-    let ratios = steps_around(setup, 0.1);
+    let ratios = steps_around(setup, STEP);
     let row = |(place, ratio): (usize, &f64)| {
         let rate = at_work.metering.ground_rate(GroundDrive { ratio: *ratio, ..wheel.drive });
         let turns = GroundDrive { ratio: *ratio, ..wheel.drive }.revolutions_per_metre();

@@ -7,6 +7,7 @@
 use super::act::LotDraft;
 use super::store::LotRow;
 use crate::input;
+use crate::records::head::{said_day, said_month};
 use crate::seed::percent;
 use crate::web::error::Error;
 use crate::web::input::{At, Faults, Name, Percent, Text, Whole};
@@ -146,6 +147,7 @@ impl LabelRow {
     pub fn facts(&self, reader: Reader, sees_stock: bool) -> Vec<Fact> {
         let words = reader.words;
         let text = |of: &Option<String>| of.clone();
+        let month = |of: &Option<String>| of.as_deref().map(|month| said_month(month, words));
         let percent = |of: &Option<String>| of.as_deref().map(|percent| format!("{} %", words.decimal(percent)));
         let weight = self.declared_weight.as_deref().filter(|_| sees_stock).map(|weight| reader.measured(weight));
         let containers = self.containers.filter(|_| sees_stock).map(|count| count.to_string());
@@ -155,7 +157,7 @@ impl LabelRow {
             ("label-category", text(&self.category), false),
             ("label-certifying-authority", text(&self.certifying_authority), false),
             ("label-serial-number", text(&self.serial_number), false),
-            ("label-sealed-in", text(&self.sealed_in), true),
+            ("label-sealed-in", month(&self.sealed_in), false),
             ("label-declared-weight", weight, true),
             ("label-containers", containers, true),
             ("label-hermetic", hermetic, false),
@@ -166,7 +168,7 @@ impl LabelRow {
             ("label-noxious-weeds", text(&self.noxious_weeds), false),
             ("label-components", text(&self.components), false),
             ("label-additives", text(&self.additives), false),
-            ("label-inoculant-expires", text(&self.inoculant_expires), true),
+            ("label-inoculant-expires", month(&self.inoculant_expires), false),
             ("label-test-report", text(&self.test_report), false),
         ];
         let fact = |(key, says, is_number): (&str, Option<String>, bool)| {
@@ -184,6 +186,7 @@ impl LotRow {
         let words = reader.words;
         let percent = |of: &Option<String>| of.as_deref().map(|percent| format!("{} %", words.decimal(percent)));
         let stock = |of: &Option<String>| of.clone().filter(|_| sees_stock);
+        let day = |of: &Option<String>| of.as_deref().map(|day| said_day(day, words));
         let crop = if self.is_seed() { "lot-crop" } else { "lot-product" };
         let treated = self.treatment_product.clone().unwrap_or_else(|| say!(words, "lot-treatment-none"));
         let facts = [
@@ -191,11 +194,11 @@ impl LotRow {
             (crop, Some(self.crop.clone()), false),
             ("lot-variety", self.variety.clone(), false),
             ("lot-supplier", stock(&self.supplier), false),
-            ("lot-received-on", self.received_on.clone(), true),
+            ("lot-received-on", day(&self.received_on), false),
             ("lot-received-mass", stock(&self.received_mass).map(|mass| reader.measured(&mass)), true),
             ("lot-purity", percent(&self.purity_percent), true),
             ("lot-germination", percent(&self.germination_percent), true),
-            ("lot-label-test", self.tested_on.clone(), true),
+            ("lot-label-test", day(&self.tested_on), false),
             ("lot-treatment", Some(treated), false),
         ];
         let fact = |(key, says, is_number): (&str, Option<String>, bool)| {

@@ -6,7 +6,7 @@ use super::contents::{Change, Contents, Fact, Thing, What, is_untrue};
 use crate::access::Permission;
 use crate::hex;
 use crate::readiness::trigger_in_words;
-use crate::records::head::{moment, said};
+use crate::records::head::{moment, said, said_day};
 use crate::reports::Stamp;
 use crate::usage::act::usage;
 use crate::usage::asked::UsageAsked;
@@ -261,7 +261,7 @@ fn question_facts(question: &Value, of: &AskedOf, signed: &Signed) -> Vec<(Strin
     let day = |name: &str| {
         let text = question.get(name)?.as_str()?;
         let stamp = input::parse_stamp(text);
-        Some(stamp.map_or_else(|| text.to_owned(), |stamp| said(stamp.at, &signed.actor.time_zone, words)))
+        Some(stamp.map_or_else(|| said_day(text, words), |stamp| said(stamp.at, &signed.actor.time_zone, words)))
     };
     let told = [
         (say!(words, "usage-from"), day("from")),
@@ -298,7 +298,11 @@ fn job_line(job: &Thing, signed: &Signed) -> JobLine {
         when: job.at.map(|at| said(at, &signed.actor.time_zone, words)).unwrap_or_default(),
         name: job.name.clone(),
         cells: ["area", "seed", "target", "seeds"].map(cell).to_vec(),
-        number: if reasons.is_empty() { number } else { format!("{number}: {reasons}") },
+        number: match (reasons.is_empty(), is_untrue(job)) {
+            (true, _) => number,
+            (false, true) => format!("{number}: {reasons}"),
+            (false, false) => format!("{}: {reasons}", say!(words, "usage-number-check")),
+        },
         is_untrue: is_untrue(job),
     }
 }
