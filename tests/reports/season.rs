@@ -144,7 +144,7 @@ async fn a_season_ends_where_the_next_begins(world: World) {
     assert!(report.contains(">Spring</p>") && report.contains("28 March 2027, 10:00"), "{report}");
     let this = page(&farm.ana, REPORT).await;
     assert!(this.contains(">Early</p>") && this.contains("30 March 2027, 00:00 to 1 September 2027, 00:00"), "{this}");
-    assert!(this.contains("No catch in this period."), "{this}");
+    assert!(this.contains("No catch to tell of in this period."), "{this}");
     // That the season began is itself a reason to catch again, and stands.
     assert_eq!(trigger(&this, "A new season began on 30 March: Early")[1], "Not yet answered");
 }

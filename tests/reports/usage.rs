@@ -63,7 +63,7 @@ async fn each_unit_has_its_part(world: World) {
     assert_eq!(fact(sums, "Sown under a number that was not true"), "10.00 ha");
     let untrue = between(&audit, "<h2>Sown under a number that was not true</h2>", "</section>");
     assert!(untrue.contains("Drill 2, tank 1, on Long Acre: 10 ha.") && !untrue.contains("Drill 1"), "{untrue}");
-    let together = row(&audit, "<th scope=\"row\">Long Acre</th>");
+    let together = row(&audit, "<th scope=\"row\">Long Acre, wheat</th>");
     assert_eq!(together[..3], ["30.00 ha", "10.00 ha", "3600 kg"], "{together:?}");
     let lot = row(between(&audit, "<h2>Lots</h2>", "</section>"), "wheat, lot W-16");
     assert_eq!(lot[3], "3600 kg", "{lot:?}");
@@ -71,7 +71,12 @@ async fn each_unit_has_its_part(world: World) {
     let front = part(&audit, "Drill 1, front tank");
     let jobs: Vec<_> = between(front, "<table class=\"jobs\">", "</table>").split("<tr>").skip(2).map(plain).collect();
     assert_eq!(jobs.len(), 2, "{front}");
-    assert!(jobs[0].starts_with("29 March 2027, 10:00Long Acre") && jobs[0].contains("1500 kg weighing"), "{jobs:?}");
+    assert!(
+        jobs[0].starts_with("29 March 2027, 10:00")
+            && jobs[0].contains("Long Acre")
+            && jobs[0].contains("1500 kg weighing"),
+        "{jobs:?}"
+    );
     assert!(jobs[1].starts_with("28 March 2027, 14:00") && jobs[1].contains("1400 kg"), "{jobs:?}");
     assert!(!plain(front).contains("Drill 2") && !between(front, "<thead>", "</thead>").contains("Unit"), "{front}");
     assert!(front.contains("2 jobs; smoothed they are") && front.contains("<h3>Tanks</h3>"), "{front}");
