@@ -46,7 +46,7 @@ pub fn figure(drift: &Drift, zone: &TimeZone, reader: Reader) -> Figure {
     let mut names = Vec::new();
     for sign in [1.0, -1.0] {
         // From end to end, so that one job alone has its limits too.
-        let ends = limits(sign).next().zip(limits(sign).last());
+        let ends = limits(sign).next().zip(limits(sign).next_back());
         let Some((first, last)) = ends else { continue };
         let between = times.iter().copied().zip(limits(sign));
         let line = std::iter::once((x.low(), first)).chain(between).chain([(x.high(), last)]);
