@@ -60,8 +60,10 @@ trigger-new-season = { $caught ->
     [known] A new season began on { $day }: { $season }; the number was caught before it, on { $caught_on }. { trigger-again }
    *[unknown] A new season began on { $day }: { $season }; the number was caught before it. { trigger-again }
 }
-trigger-crop-changed = Crop changed on { $day }: { $crop } ({ $lot }){ trigger-by }; the number was caught with
-    { $crop_before } ({ $lot_before }). { trigger-again }
+trigger-crop-changed = Crop changed on { $day }: { $crop } ({ $lot }){ trigger-by }; the number was caught with { $before ->
+        [known] { $crop_before } ({ $lot_before })
+       *[unknown] another crop
+    }. { trigger-again }
 trigger-lot-changed = Lot changed on { $day }: { $lot }{ trigger-by }; the number was caught with { $lot_before }.
     { trigger-again }
 trigger-lot = lot { $number }

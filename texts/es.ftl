@@ -767,8 +767,10 @@ trigger-new-season = { $caught ->
         { trigger-again }
    *[unknown] El { $day } empezó una nueva campaña: { $season }; el factor es de un ensayo anterior. { trigger-again }
 }
-trigger-crop-changed = El cultivo cambió el { $day }: { $crop } ({ $lot }){ trigger-by }; el ensayo se hizo con { $crop_before }
-    ({ $lot_before }). { trigger-again }
+trigger-crop-changed = El cultivo cambió el { $day }: { $crop } ({ $lot }){ trigger-by }; el ensayo se hizo con { $before ->
+        [known] { $crop_before } ({ $lot_before })
+       *[unknown] otro cultivo
+    }. { trigger-again }
 trigger-lot-changed = El lote cambió el { $day }: { $lot }{ trigger-by }; el ensayo se hizo con { $lot_before }.
     { trigger-again }
 trigger-lot = lote { $number }

@@ -50,6 +50,7 @@ async fn pages(cx: &mut Cx<'_>, actor: &Actor, now: Timestamp) -> Result<Vec<Str
         pages.extend(lots.iter().map(|lot| format!("/lots/{lot}/tests/new")));
     }
     let in_force = board.units.iter().filter_map(|unit| unit.readiness.in_force.as_ref());
-    pages.extend(in_force.map(|found| format!("/calibrations/{}", found.calibration)));
+    let in_force = in_force.filter_map(|found| board.names.told(found.calibration.0));
+    pages.extend(in_force.map(|calibration| format!("/calibrations/{calibration}")));
     Ok(pages)
 }

@@ -60,11 +60,12 @@ struct UnitView {
     state: &'static str,
     /// The lot that counts as in the tank.
     lot_id: Option<Uuid>,
-    /// The other lots in the tank.
+    /// The other lots in the tank, those of other clients left out for who is limited to some.
     mixed_with: Vec<Uuid>,
-    /// The calibration whose factor is in force.
+    /// The calibration whose factor is in force; null too where it is withheld, from who is limited to some clients: it was
+    /// caught with another client's seed.
     calibration_id: Option<Uuid>,
-    /// The calibration that the triggers are against; null where none was accepted.
+    /// The calibration that the triggers are against; null where none was accepted, or where it is withheld.
     compared_with: Option<Uuid>,
     /// Whether the factor is older than a later one on another basis.
     recalled: bool,
@@ -97,7 +98,8 @@ pub struct DueView {
 #[derive(Debug, Serialize, utoipa::ToSchema)]
 struct CauseView {
     kind: &'static str,
-    id: Uuid,
+    /// Null where it is withheld, from who is limited to some clients: it is another client's.
+    id: Option<Uuid>,
 }
 
 /// The waiver that lets it pass.
@@ -149,9 +151,9 @@ fn unit_view(now: &UnitNow, names: &Names, actor: &Actor) -> UnitView {
         label: now.unit.label.clone(),
         state: readiness.state.as_str(),
         lot_id: readiness.lot.map(|lot| lot.0),
-        mixed_with: readiness.mixed_with.iter().map(|lot| lot.0).collect(),
-        calibration_id: in_force.map(|number| number.calibration.0),
-        compared_with: readiness.compared_with.map(|calibration| calibration.0),
+        mixed_with: readiness.mixed_with.iter().filter_map(|lot| names.told(lot.0)).collect(),
+        calibration_id: in_force.and_then(|number| names.told(number.calibration.0)),
+        compared_with: readiness.compared_with.and_then(|calibration| names.told(calibration.0)),
         recalled: in_force.is_some_and(|number| number.recalled),
         factor: in_force.map(|number| Q::computed(number.factor, KG_PER_REV)),
         factor_unit_total: in_force.map(|number| Q::computed(number.factor_unit_total, KG_PER_REV)),
@@ -175,7 +177,7 @@ fn due_view(due: &Due, says: &str, names: &Names, zone: &TimeZone) -> DueView {
             Severity::Check => "check",
         },
         since: stamped(due.since, zone),
-        cause: CauseView { kind: due.cause.kind.as_str(), id: due.cause.id },
+        cause: CauseView { kind: due.cause.kind.as_str(), id: names.told(due.cause.id) },
         says: says.to_owned(),
         waived: due.waived.as_ref().map(|waived| WaivedView {
             id: waived.waiver,

@@ -340,7 +340,8 @@ fn reasons(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Vec<Reason> {
         .iter()
         .zip(&now.says)
         .map(|(due, says)| {
-            let link = cause_link(due.cause, unit.seeder_id, &signed.actor);
+            let link =
+                teller.names.told(due.cause.id).and_then(|_| cause_link(due.cause, unit.seeder_id, &signed.actor));
             let waived = passed(due, teller);
             let may_waive = signed.actor.may(Permission::Waive) && due.trigger.can_be_waived() && waived.is_none();
             let waive = may_waive.then(|| format!("/metering-units/{}/waivers/new?trigger={}", unit.id, due.trigger));

@@ -6,7 +6,7 @@ use crate::web::error::Error;
 use jiff::Timestamp;
 use sowmark_core::ids::LotId;
 use sowmark_core::quantity::significant_digits_for;
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use uuid::Uuid;
 
 /// What stands for a name that is not there. All of an organization's rollers, seasons and scales are, so nobody meets it;
@@ -33,6 +33,8 @@ pub struct Names {
     records: HashMap<Uuid, (Timestamp, Option<Uuid>)>,
     uncertainties: HashMap<Uuid, f64>,
     verdicts: HashMap<Uuid, String>,
+    /// The lots that the reader may not know, and the records of them.
+    withheld: HashSet<Uuid>,
 }
 
 impl Names {
@@ -64,6 +66,7 @@ impl Names {
                 .map(|calibration| (calibration.head.id, calibration.expanded_uncertainty_percent))
                 .collect(),
             verdicts: rows.calibrations.iter().map(|made| (made.head.id, made.verdict.clone())).collect(),
+            withheld: withheld(scope, around, rows),
         })
     }
 
@@ -71,6 +74,13 @@ impl Names {
     #[must_use]
     pub fn lot(&self, id: Uuid) -> Option<&LotName> {
         self.lots.get(&id)
+    }
+
+    /// The id of a lot or a record, unless it is another client's and so not the reader's to know. A judgement must not depend on
+    /// who asks, so its cause and the number behind it may be another client's: then they are told without their id.
+    #[must_use]
+    pub fn told(&self, id: Uuid) -> Option<Uuid> {
+        (!self.withheld.contains(&id)).then_some(id)
     }
 
     #[must_use]
@@ -138,6 +148,21 @@ impl Names {
 
 fn named(rows: Vec<NameRow>) -> HashMap<Uuid, String> {
     rows.into_iter().map(|row| (row.id, row.name)).collect()
+}
+
+/// The lots out of scope, and the records that are about one of them.
+fn withheld(scope: &Scope, around: &SurroundingRows, rows: &UnitRecordRows) -> HashSet<Uuid> {
+    if Names::is_whole(scope) {
+        return HashSet::new();
+    }
+    let fills = rows.fills.iter().map(|row| (row.head.id, row.lot_id));
+    let emptyings = rows.emptyings.iter().map(|row| (row.head.id, row.lot_id));
+    let calibrations = rows.calibrations.iter().map(|row| (row.head.id, row.lot_id));
+    let jobs = rows.jobs.iter().map(|row| (row.head.id, row.lot_id));
+    let tests = around.lot_tests.iter().map(|row| (row.head.id, row.head.subject));
+    let of_a_lot = fills.chain(emptyings).chain(calibrations).chain(jobs).chain(tests);
+    let lots = around.lots.iter().map(|lot| (lot.id, lot.id));
+    of_a_lot.chain(lots).filter(|(_, lot)| !scope.lots.includes(&LotId(*lot))).map(|(id, _)| id).collect()
 }
 
 fn heads<'r>(around: &'r SurroundingRows, rows: &'r UnitRecordRows) -> impl Iterator<Item = Head> + 'r {

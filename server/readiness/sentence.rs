@@ -51,6 +51,7 @@ impl Teller<'_> {
                 day = day,
                 crop = &crop.to,
                 lot = self.lot(lot.to),
+                before = if self.names.lot(lot.from.0).is_some() { "known" } else { "unknown" },
                 crop_before = &crop.from,
                 lot_before = self.lot(lot.from),
                 did = did,

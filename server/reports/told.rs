@@ -146,7 +146,7 @@ impl Told<'_> {
         let when = self.said(ended);
         let (answer, caught) = match stood.end.as_ref().map(|end| &end.answer) {
             None => (say!(words, "report-answer-open"), None),
-            Some(Answer::Caught(id)) => (say!(words, "report-answer-caught", when = when), Some(id.0)),
+            Some(Answer::Caught(id)) => (say!(words, "report-answer-caught", when = when), names.told(id.0)),
             Some(Answer::Recalled(_)) => (say!(words, "report-answer-recalled", when = when), None),
             Some(Answer::Waived(waived)) => {
                 let until = self.said(waived.until);

@@ -106,7 +106,8 @@ struct JobView {
     seeds_per_m2: Option<f64>,
     /// If everything that germinates comes up.
     plants_per_m2: Option<f64>,
-    /// Whose factor was in force when the job began.
+    /// Whose factor was in force when the job began; null too where it is withheld, from who is limited to some clients: it was
+    /// caught with another client's seed.
     calibration_id: Option<Uuid>,
     calibration_valid: bool,
     /// `ready`, `check`, `calibrate` or `laid_up`, when the job began.
@@ -239,7 +240,7 @@ fn job_view(job: &JobUse, names: &Names, zone: &TimeZone) -> Result<JobView, Err
         rate_uncertainty_percent: job.came_to.and_then(|came_to| came_to.uncertainty).map(|share| 100.0 * share),
         seeds_per_m2: job.came_to.and_then(|came_to| came_to.seeds_per_m2),
         plants_per_m2: job.plants_per_m2,
-        calibration_id: job.readiness.in_force.as_ref().map(|number| number.calibration.0),
+        calibration_id: job.readiness.in_force.as_ref().and_then(|number| names.told(number.calibration.0)),
         calibration_valid: job.was_true(),
         state: job.readiness.state.as_str(),
         due: due_views(&job.readiness, &job.says, names, zone),

@@ -115,6 +115,95 @@ async fn kept(farm: &Farm) -> Vec<String> {
     ids
 }
 
+/// A second machine, on which the own client's seed lies upon the other's and is judged by the other's catches: on its front
+/// tank against one that a later one puts in doubt, on its rear tank under one that was let pass. Its units, and the other
+/// client's records on it.
+struct Second {
+    seeder: String,
+    front: String,
+    rear: String,
+    others: Vec<String>,
+}
+
+impl Second {
+    async fn new(farm: &Farm, others_lot: &str, own_lot: &str) -> Self {
+        let Farm { ana, fine, scale, .. } = farm;
+        let rpm = json!({ "min": 10, "max": 120 });
+        let unit = |label: &str| json!({ "label": label, "runs": 8, "drive": "electric", "roller_speed_rpm": rpm });
+        let seeder = json!({ "name": "Drill 2", "serial_number": "SN-2", "kind": "box_drill", "commissioned_on": "2021-03-01",
+            "working_width": { "value": "6", "unit": "m" }, "row_spacing": { "value": "12.5", "unit": "cm" },
+            "metering_units": [unit("front"), unit("rear")] });
+        let seeder = ana.create("/seeders", seeder).await;
+        let at = |day: &str| format!("2027-05-{day}T08:00:00Z");
+        let mut others = Vec::new();
+        let unit = |place: usize| text(&seeder["metering_units"][place]["id"]);
+        let (front, rear) = (unit(0), unit(1));
+        for unit in [&front, &rear] {
+            let log = async |what: &str, record: Value| {
+                text(&ana.create(&format!("/metering-units/{unit}/{what}"), record).await["id"])
+            };
+            log("setups", setup("2027-03-21T08:00:00Z", fine, "5:2", "12")).await;
+            others.push(log("fills", fill(&at("10"), others_lot)).await);
+            others.push(log("calibrations", catch(&at("11"), others_lot, Some(scale), AGREES)).await);
+            if unit == &front {
+                others.push(log("calibrations", catch(&at("12"), others_lot, Some(scale), DISAGREES)).await);
+            }
+            others.push(log("jobs", job(&at("13"), others_lot, "1400", "7.2")).await);
+            log("fills", fill(&at("14"), own_lot)).await;
+            if unit == &rear {
+                let waiver = json!({ "occurred_at": at("15"), "trigger": "lot_changed", "until": "2027-07-01", "reason": "dry" });
+                log("waivers", waiver).await;
+            }
+            log("jobs", job(&at("16"), own_lot, "1400", "7.2")).await;
+        }
+        Self { seeder: text(&seeder["id"]), front, rear, others }
+    }
+
+    /// The judgement is the same whoever asks: who is limited to a client is told it without the ids behind it.
+    async fn is_told_without_the_others_ids(&self, office: &Person, gus: &Person, own_lot: &str) {
+        let ids = |now: &Value| {
+            let due = now["due"].as_array().expect("a list").iter();
+            let doubt =
+                due.clone().find(|due| due["trigger"] == "calibration_in_doubt").map(|due| due["cause"].clone());
+            let (in_force, compared) = (now["calibration_id"].clone(), now["compared_with"].clone());
+            (in_force, compared, now["mixed_with"].as_array().expect("a list").len(), doubt)
+        };
+        for unit in [&self.front, &self.rear] {
+            let path = format!("/metering-units/{unit}/readiness");
+            let (whole, told) = (office.read(&path).await, gus.read(&path).await);
+            for same in ["state", "factor", "in_force_since", "recalled"] {
+                assert_eq!(told[same], whole[same], "{same}: {told}");
+            }
+            assert_eq!(told["lot_id"], *own_lot, "{told}");
+            let names = |now: &Value| {
+                let due = now["due"].as_array().expect("a list").iter();
+                due.map(|due| (due["trigger"].clone(), due["since"].clone())).collect::<Vec<_>>()
+            };
+            assert_eq!(names(&told), names(&whole));
+            let [.., caught, failed, _] = &self.others[..4] else { panic!("{:?}", self.others) };
+            let (in_force, compared, doubt) = if unit == &self.front {
+                (json!(null), json!(caught), Some(json!({ "kind": "calibration", "id": failed })))
+            } else {
+                (json!(self.others[5]), json!(self.others[5]), None)
+            };
+            assert_eq!(ids(&whole), (in_force, compared, 1, doubt.clone()), "{whole}");
+            let doubt = doubt.map(|_| json!({ "kind": "calibration", "id": null }));
+            assert_eq!(ids(&told), (json!(null), json!(null), 0, doubt), "{told}");
+        }
+        let rate = format!("/metering-units/{}/rate?rate=140&rate_unit=kg/ha&speed=8&speed_unit=km/h", self.rear);
+        let (whole, told) = (office.read(&rate).await, gus.read(&rate).await);
+        assert_eq!((&told["calibration_id"], &told["factor"]), (&json!(null), &whole["factor"]), "{told}");
+        assert_eq!(whole["calibration_id"], self.others[5], "{whole}");
+        let jobs = gus.read("/usage").await;
+        let jobs = jobs["jobs"].as_array().expect("a list").iter();
+        let valid: Vec<_> = jobs.filter(|job| job["metering_unit_id"] == self.rear).collect();
+        assert!(
+            valid.len() == 1 && valid[0]["calibration_valid"] == true && valid[0]["calibration_id"].is_null(),
+            "{valid:?}"
+        );
+    }
+}
+
 /// Every address that can be read: with each of the ids in the place of one, and with each of the queries by which pages and
 /// lists are asked.
 fn addresses(ids: &[String], queries: &[String]) -> Vec<(Surface, String)> {
@@ -153,25 +242,30 @@ async fn a_clients_agronomist_is_told_nothing_of_another_client(world: World) {
     let others = sown(&farm, SECRET, "04", "34").await;
     let own = sown(&farm, OWN, "05", "12").await;
     farm.log("fills", fill("2027-05-10T08:00:00Z", &own[2])).await;
+    let second = Second::new(&farm, &others[2], &own[2]).await;
     let machines = kept(&farm).await;
     let organization = farm.ana.organization;
     let gus = world.member_for(organization, "gus-clients@example.org", "agronomist", &[&own[0]]).await;
     let mia = world.member(organization, "mia-clients@example.org", "agronomist").await;
     let of = json!({ "lot_id": others[2] });
     let signed = mia.create("/usage/signatures", json!({ "of": of, "remark": format!("{SECRET} seen") })).await;
-    let shared =
-        [farm.seeder.clone(), farm.unit.clone(), farm.scale.clone(), signed["id"].as_str().unwrap().to_owned()];
+    let signed = text(&signed["id"]);
+    let shared = [&farm.seeder, &farm.unit, &farm.scale, &signed, &second.seeder, &second.front, &second.rear];
     let (own_lot, own_catch) = (&own[2], &own[6]);
     // The machine's records are read where its seeder, unit and scale are; of their own ids one stands for all.
     let ids: Vec<String> =
-        others.iter().chain(&shared).chain([&machines[4], own_lot, own_catch, &own[9]]).cloned().collect();
+        others.iter().chain(shared).chain([&machines[4], own_lot, own_catch, &own[9]]).cloned().collect();
+    let others: Vec<String> = others.iter().chain(&second.others).cloned().collect();
     let queries = [
         ("client_id", &others[0]),
         ("client_id", &own[0]),
         ("field_id", &others[1]),
         ("lot_id", &others[2]),
         ("unit_id", &farm.unit),
+        ("unit_id", &second.front),
+        ("unit_id", &second.rear),
         ("seeder_id", &farm.seeder),
+        ("seeder_id", &second.seeder),
     ];
     let queries = queries.map(|(name, id)| format!("{name}={id}"));
     let (mut told, mut by_office, mut of_own) = (Vec::new(), BTreeSet::new(), BTreeSet::new());
@@ -199,6 +293,7 @@ async fn a_clients_agronomist_is_told_nothing_of_another_client(world: World) {
     assert_eq!(told, Vec::<String>::new(), "of another client");
     assert!(by_office.len() >= 30 && of_own.len() >= 20, "the walk finds little: {by_office:?} {of_own:?}");
     assert!(unread.is_empty() && unread_of_own.is_empty(), "found nowhere: {unread:?}, {unread_of_own:?}");
+    second.is_told_without_the_others_ids(&farm.ana, &gus, own_lot).await;
     what_stands_in_its_place(&farm, &gus, &machines).await;
     what_the_office_cuts_out_for_a_client_is_alike(&farm, &own[0]).await;
     let mut browser = Browser::of(&world, &gus, Role::Agronomist).await;

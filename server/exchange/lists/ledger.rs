@@ -25,7 +25,7 @@ pub(super) async fn readiness(out: &mut Out, signed: &Signed) -> Result<(), Erro
         .text("state", |unit| Some(unit.readiness.state.as_str().to_owned()))
         .text("lot_number", |unit| lots.get(&unit.readiness.lot?.0).map(|(number, _)| number.clone()))
         .text("crop", |unit| lots.get(&unit.readiness.lot?.0).map(|(_, crop)| crop.clone()))
-        .text("calibration_id", move |unit| Some(in_force(unit)?.calibration.0.to_string()))
+        .text("calibration_id", move |unit| Some(names.told(in_force(unit)?.calibration.0)?.to_string()))
         .text("in_force_since", move |unit| Some(in_force(unit)?.since.to_string()))
         .computed::<MeterFactor>("factor_per_run", move |unit| Some(in_force(unit)?.factor))
         .computed::<MeterFactor>("factor_unit_total", move |unit| Some(in_force(unit)?.factor_unit_total))
@@ -65,7 +65,9 @@ pub(super) async fn usage(out: &mut Out, signed: &Signed) -> Result<(), Error> {
         .plain("rate_uncertainty [%]", move |job| Some(percent(job.came_to?.uncertainty?)))
         .plain("seeds [1/m2]", |job| job.came_to?.seeds_per_m2)
         .plain("plants [1/m2]", |job| job.plants_per_m2)
-        .text("calibration_id", |job| Some(job.readiness.in_force.as_ref()?.calibration.0.to_string()))
+        .text("calibration_id", |job| {
+            Some(usage.names.told(job.readiness.in_force.as_ref()?.calibration.0)?.to_string())
+        })
         .text("calibration_valid", |job| Some(super::fleet::yes_no(job.was_true())))
         .text("due", |job| {
             Some(job.readiness.due.iter().map(|due| due.trigger.as_str()).collect::<Vec<_>>().join("; "))

@@ -41,7 +41,9 @@ struct RateView {
     rate_range: Option<RangeView>,
     /// Roller revolutions per metre driven that the rate needs.
     revolutions_per_metre: f64,
-    calibration_id: Uuid,
+    /// The calibration whose factor is in force; null where it is withheld, from who is limited to some clients: it was caught
+    /// with another client's seed.
+    calibration_id: Option<Uuid>,
     /// The number in force, per run.
     factor: Q,
     /// `ground`, `electric` or `hydraulic`.
@@ -105,15 +107,22 @@ async fn show_rate(
     let mut conn = signed.app.read().await?;
     let reader = program(&signed.actor);
     let at = asked.at.map_or_else(|| signed.app.clock.now(), |stamp| stamp.at);
-    let (now, _) = act::unit_now(&mut conn.cx(), &signed.actor, reader, at, MeteringUnitId(id)).await?;
+    let (now, names) = act::unit_now(&mut conn.cx(), &signed.actor, reader, at, MeteringUnitId(id)).await?;
     let wanted = Wanted::read(&asked, signed.actor.units, is_ground(&now))?;
     let at_work = AtWork::of(&now)?.ok_or_else(|| Error::fault("", no_number(&now, reader.words)))?;
-    let entered = entered_wheel(&mut conn.cx(), &signed.actor.scope, &at_work).await?;
+    let entered = entered_wheel(&mut conn.cx(), &signed.actor.scope, &names, &at_work).await?;
     let wheel = Wheel::of(&at_work, &wanted, entered).filter(|_| at_work.is_ground);
-    Ok(Json(view(&at_work, &wanted, wheel, now.unit.drive)?))
+    let calibration = names.told(at_work.in_force.calibration.0);
+    Ok(Json(view(&at_work, calibration, &wanted, wheel, now.unit.drive)?))
 }
 
-fn view(at_work: &AtWork, wanted: &Wanted, wheel: Option<Wheel>, drive: String) -> Result<RateView, Error> {
+fn view(
+    at_work: &AtWork,
+    calibration_id: Option<Uuid>,
+    wanted: &Wanted,
+    wheel: Option<Wheel>,
+    drive: String,
+) -> Result<RateView, Error> {
     let metering = at_work.metering;
     let nothing = || Error::fault("/rate", saying!("rate-nothing-gives"));
     let rpm =
@@ -126,7 +135,7 @@ fn view(at_work: &AtWork, wanted: &Wanted, wheel: Option<Wheel>, drive: String) 
         speed_range: speeds.map(|range| RangeView::of(range, wanted.speed_unit)),
         rate_range: rates.map(|range| RangeView::of(range, wanted.rate_unit)),
         revolutions_per_metre: metering.revolutions_per_metre_for(wanted.rate).ok_or_else(nothing)?,
-        calibration_id: at_work.in_force.calibration.0,
+        calibration_id,
         factor: Q::computed(at_work.in_force.factor, unit::KG_PER_REV),
         drive,
         ground: wheel.and_then(|wheel| ground_view(at_work, wanted, wheel)),

@@ -5,6 +5,7 @@ use super::at_work::AtWork;
 use crate::access::Scope;
 use crate::calibration::act::find_calibration;
 use crate::db::Cx;
+use crate::readiness::names::Names;
 use crate::web::error::Error;
 use sowmark_core::catch::Revolutions;
 use sowmark_core::quantity::unit;
@@ -60,16 +61,19 @@ impl Wheel {
     }
 }
 
-/// The wheel that the calibration in force was entered with. None where its revolutions were not told by a distance.
+/// The wheel that the calibration in force was entered with. None where its revolutions were not told by a distance, or where
+/// the reader may not see that calibration.
 pub(super) async fn entered_wheel(
     cx: &mut Cx<'_>,
     scope: &Scope,
+    names: &Names,
     at_work: &AtWork,
 ) -> Result<Option<EnteredWheel>, Error> {
-    if !at_work.is_ground {
+    let calibration = at_work.in_force.calibration;
+    if !at_work.is_ground || names.told(calibration.0).is_none() {
         return Ok(None);
     }
-    let calibration = find_calibration(cx, scope, at_work.in_force.calibration).await?;
+    let calibration = find_calibration(cx, scope, calibration).await?;
     let entered = calibration.sheet.repeats.iter().find_map(|repeat| match &repeat.revolutions {
         Revolutions::Distance { circumference, slip_percent, .. } => Some((circumference.si(), slip_percent.as_ref())),
         _ => None,

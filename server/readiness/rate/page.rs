@@ -115,7 +115,7 @@ async fn rate_page(
         page.no_number = Some(no_number(&now, signed.actor.words()));
         return show(&page);
     };
-    let entered = entered_wheel(&mut conn.cx(), &signed.actor.scope, &at_work).await?;
+    let entered = entered_wheel(&mut conn.cx(), &signed.actor.scope, &names, &at_work).await?;
     page.form = rate_form(id, &signed, is_ground, entered);
     if posted.0.is_empty() {
         return show(&page);
