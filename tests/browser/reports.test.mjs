@@ -55,8 +55,7 @@ async function pagesOf(pdf) {
 }
 
 /** Prints the page that is open; answers its pages, and the rows, headings and digits that its printed form has. */
-async function print(name, format) {
-  const { page } = view;
+async function print(name, format, page = view.page) {
   const pdf = await page.pdf({ format });
   if (shots) {
     mkdirSync(shots, { recursive: true });
@@ -178,6 +177,35 @@ for (const format of ['A4', 'Letter']) {
     }
   });
 }
+
+test('a signed audit, as it was signed and when it is so no more', async () => {
+  const agronomist = await openPage(browser);
+  const { page } = agronomist;
+  await demo.signIn(page, 'agronomist');
+  await page.goto(`${url}/usage/signatures/new`);
+  await page.fill('[name=remark]', 'Gone through with the office.');
+  await page.getByRole('button', { name: 'Sign', exact: true }).click();
+  await page.waitForURL(/signatures\/[0-9a-f-]{36}$/);
+  const prints = async (name) => {
+    for (const format of ['A4', 'Letter']) {
+      const printed = await print(name, format, page);
+      isWhole(name, printed);
+      assert.ok(printed.rows.length > 100 && printed.pages.length < 8, `${name}: ${printed.rows.length} rows on ${printed.pages.length} pages`);
+      assert.ok(printed.rows.some((row) => printed.pages.at(-1).includes(row)), `${name}: the stamp stands alone on its sheet`);
+    }
+  };
+  assert.match(await page.locator('main').innerText(), /Nothing of it has changed since it was signed/);
+  await prints('signed');
+  const job = await view.page.evaluate(async () => (await (await fetch('/api/v1/usage')).json()).jobs.at(-4).id);
+  await view.page.goto(`${url}/records/${job}/void`);
+  await view.page.fill('[name=reason]', 'Entered twice.');
+  await view.page.locator('button[form=form]').click();
+  await view.page.waitForURL((at) => !at.pathname.endsWith('/void'));
+  await page.reload();
+  assert.match(await page.locator('main').innerText(), /no longer what was signed/);
+  await prints('signed-changed');
+  assert.deepEqual(agronomist.complaints, []);
+});
 
 test('a print-out is checked by its short address', async () => {
   await view.page.goto(`${url}/reports/cab-card`);
