@@ -55,6 +55,7 @@ pub fn queries() -> Vec<(&'static str, &'static str)> {
         access::link::ALL,
         access::session::ALL,
         access::token::ALL,
+        db::copy::ALL,
         db::work::ALL,
         people::store::ALL,
         people::crew::store::ALL,

@@ -1,10 +1,14 @@
 //! The command line: one file per command. Exit code 0, or non-zero with one clear line on standard error.
 
+mod backup;
+mod copy;
 mod demo;
 mod member;
 mod organization;
 mod serve;
 mod token;
+mod verify;
+mod whole;
 
 use crate::clock::Clock;
 use crate::db::Db;
@@ -48,6 +52,14 @@ enum Command {
     /// Keep bearer tokens for programs.
     #[command(subcommand)]
     Token(token::Command),
+    /// Write everything to a file, as it is at one moment, while the server serves; and check it.
+    Backup(backup::Options),
+    /// Take everything from a backup into an empty database, and check it.
+    Restore(backup::Options),
+    /// Check the audit trail, and compute every stored result again: a line for each fault, and then exit code 1.
+    Verify,
+    /// Take everything from one database to another, SQLite or PostgreSQL, and check both.
+    Copy(copy::Options),
 }
 
 /// What every command works on.
@@ -112,15 +124,23 @@ async fn run(cli: Cli, is_database_given: bool) -> anyhow::Result<()> {
     if let Some(Command::Demo(options)) = command {
         return demo::run(is_database_given.then_some(database), options).await;
     }
+    match command {
+        Some(Command::Copy(options)) => return copy::run(options).await,
+        Some(Command::Backup(_) | Command::Verify) => whole::is_there(&database)?,
+        _ => {}
+    }
     let place = Place { db: Db::open(&database).await?, clock: Clock::system() };
     let done = match command {
         None => serve::run(&place, serve).await,
         Some(Command::Serve(options)) => serve::run(&place, options).await,
-        // It opens a database of its own, above.
-        Some(Command::Demo(_)) => Ok(()),
+        // They open databases of their own, above.
+        Some(Command::Demo(_) | Command::Copy(_)) => Ok(()),
         Some(Command::Organization(command)) => organization::run(&place, command).await,
         Some(Command::Member(command)) => member::run(&place, command).await,
         Some(Command::Token(command)) => token::run(&place, command).await,
+        Some(Command::Backup(options)) => backup::backup(&place, options).await,
+        Some(Command::Restore(options)) => backup::restore(&place, options).await,
+        Some(Command::Verify) => verify::run(&place).await,
     };
     place.db.close().await;
     done

@@ -5,6 +5,7 @@
 //! and defeat partial indexes). What may differ between the databases is in `open.rs` and in the migrations.
 
 pub mod cells;
+pub mod copy;
 pub mod kind;
 mod open;
 pub mod work;
@@ -12,6 +13,8 @@ pub mod work;
 pub use open::{OpenError, SCHEMA_VERSION};
 pub use work::{Audit, Audited, Entered, NewEntry, Outcome, Work};
 
+use cells::Cells;
+use futures_util::stream::BoxStream;
 use sqlx::error::BoxDynError;
 use sqlx::pool::PoolConnection;
 use sqlx::postgres::{PgArguments, PgRow};
@@ -188,6 +191,36 @@ impl Cx<'_> {
                 sqlx::query_with(sql, bound(values, binder!(PgArguments))?).execute(&mut **c).await?.rows_affected()
             }
         })
+    }
+
+    /// Goes through the rows one after the other, without holding them all.
+    pub fn stream(&mut self, sql: &'static str) -> BoxStream<'_, Result<Cells>> {
+        match self {
+            Cx::Sqlite(c) => sqlx::query_as::<Sqlite, Cells>(sql).fetch(&mut **c),
+            Cx::Postgres(c) => sqlx::query_as::<Postgres, Cells>(sql).fetch(&mut **c),
+        }
+    }
+
+    /// Until the end of a transaction nobody else begins an organization. SQLite's lock for writing is held by now.
+    pub async fn keep_others_out(&mut self) -> Result<()> {
+        if let Cx::Postgres(c) = self {
+            sqlx::query("lock table organization, account in share row exclusive mode").execute(&mut **c).await?;
+        }
+        Ok(())
+    }
+
+    /// What the database itself finds broken in its file, a sentence each. Only SQLite can be asked.
+    pub async fn broken(&mut self) -> Result<Vec<String>> {
+        let Cx::Sqlite(c) = self else { return Ok(Vec::new()) };
+        let found: Vec<(String,)> = sqlx::query_as("pragma integrity_check").fetch_all(&mut **c).await?;
+        let mut broken: Vec<String> = found.into_iter().map(|(says,)| says).filter(|says| says != "ok").collect();
+        let astray: Vec<(String, Option<i64>, String, i64)> =
+            sqlx::query_as("pragma foreign_key_check").fetch_all(&mut **c).await?;
+        broken.extend(astray.into_iter().map(|(table, row, of, _)| {
+            let row = row.map_or_else(String::new, |row| format!(" {row}"));
+            format!("the row{row} of {table} refers to a row of {of} that is not there")
+        }));
+        Ok(broken)
     }
 
     /// Asks the database to parse a query without running it.

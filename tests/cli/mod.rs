@@ -4,3 +4,4 @@ mod commands;
 mod demo;
 pub mod place;
 mod starting;
+mod whole;

@@ -40,6 +40,10 @@ impl Place {
         Self { url: postgres_of_its_own().await, _folder: None }
     }
 
+    pub fn url(&self) -> &str {
+        &self.url
+    }
+
     pub fn command(&self, arguments: &[&str]) -> Command {
         let mut command = program();
         command.arg("--database").arg(&self.url).args(arguments);

@@ -117,7 +117,10 @@ pub async fn import(db: &Db, clock: &Clock, from: &mut (dyn BufRead + Send)) -> 
     }
     taking.rows(&mut lines).await?;
     taking.correct().await?;
-    check::whole(&mut taking.tx.cx(), organization).await?;
+    let checked = check::whole(&mut taking.tx.cx(), organization).await?;
+    if let Some(fault) = checked.faults.into_iter().next() {
+        return Err(Refused::Whole(fault));
+    }
     let links = taking.links(clock).await?;
     taking.tx.commit().await?;
     Ok(Imported { organization, rows: taking.rows, links })

@@ -20,6 +20,10 @@ pub(super) const OTHER_KIND: &str =
     "select c.id from entry c join entry e on e.organization_id = c.organization_id and e.id = c.corrects
         where c.organization_id = $1 and c.kind <> e.kind order by c.id limit 1";
 pub(super) const SEQ_AND_ZONE: &str = "select seq, time_zone from organization where id = $1";
+pub(super) const SIGNED_ELSEWHERE: &str = "select s.id, s.chain_seq from signature s where s.organization_id = $1
+        and not exists (select 1 from audit a where a.organization_id = s.organization_id and a.seq = s.chain_seq
+            and a.hash = s.chain_head) order by s.id";
+pub(super) const ORGANIZATIONS: &str = "select id, name from organization order by name, id";
 /// Each of them with its name.
 const ASKED: &[(&str, &str)] = &[
     ("exchange::whole::ACCOUNT_THERE", ACCOUNT_THERE),
@@ -30,6 +34,8 @@ const ASKED: &[(&str, &str)] = &[
     ("exchange::whole::ENTRIES", ENTRIES),
     ("exchange::whole::OTHER_KIND", OTHER_KIND),
     ("exchange::whole::SEQ_AND_ZONE", SEQ_AND_ZONE),
+    ("exchange::whole::SIGNED_ELSEWHERE", SIGNED_ELSEWHERE),
+    ("exchange::whole::ORGANIZATIONS", ORGANIZATIONS),
 ];
 
 /// The statements about one table.
