@@ -5,8 +5,8 @@ use crate::web::error::Error;
 use crate::web::routes::{Need, Route, mount};
 use crate::web::{assets, headers, openapi};
 use crate::{
-    access, audit, calibration, db, digest, exchange, feeds, fleet, people, phone, plan, readiness, records, reports,
-    seed, sync, usage,
+    access, audit, calibration, db, digest, exchange, feeds, fleet, metrics, people, phone, plan, readiness, records,
+    reports, seed, sync, usage,
 };
 use axum::Router;
 use axum::extract::State;
@@ -57,6 +57,7 @@ pub fn queries() -> Vec<(&'static str, &'static str)> {
         access::token::ALL,
         db::copy::ALL,
         db::work::ALL,
+        metrics::ALL,
         people::store::ALL,
         people::crew::store::ALL,
     ];
@@ -93,6 +94,7 @@ pub fn router(app: App) -> Router {
         .layer(CompressionLayer::new())
         .layer(axum::middleware::from_fn_with_state(app.clone(), headers::secure))
         .layer(PropagateRequestIdLayer::x_request_id())
+        .layer(axum::middleware::from_fn_with_state(app.clone(), metrics::counted))
         .layer(TraceLayer::new_for_http().make_span_with(span))
         .layer(SetRequestIdLayer::x_request_id(RequestId))
         .with_state(app)

@@ -1,6 +1,7 @@
 //! What the server was told at its start. Options beat environment variables beat defaults; `cli/` reads them.
 
 use crate::mail::Mailer;
+use crate::metrics::Metrics;
 
 /// The settings of a running server.
 #[derive(Clone, Debug, Default)]
@@ -10,6 +11,8 @@ pub struct Config {
     pub public_url: Option<String>,
     /// The way to a mail server; without one no e-mail is sent at all.
     pub mail: Option<Mailer>,
+    /// What is counted for whoever watches the server; without it nothing is.
+    pub metrics: Option<Metrics>,
 }
 
 impl Config {

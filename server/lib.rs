@@ -21,6 +21,7 @@ pub mod feeds;
 pub mod fleet;
 pub mod hex;
 pub mod mail;
+pub mod metrics;
 pub mod people;
 pub mod phone;
 pub mod plan;

@@ -143,7 +143,7 @@ impl World {
     /// The same server, with a mail server to send by.
     pub fn sending_by(mut self, smtp: &str) -> Self {
         let mail = Some(sowmark::mail::Mailer::new(smtp, "Sowmark <sowmark@seed.example>").expect("a mail server"));
-        self.app.config = Arc::new(Config { public_url: Some("http://seed.example".to_owned()), mail });
+        self.app.config = Arc::new(Config { public_url: Some("http://seed.example".to_owned()), mail, metrics: None });
         self.router = app::router(self.app.clone());
         self
     }

@@ -4,7 +4,7 @@
 //! passwords, sessions and tokens), so nobody but its owner may read it.
 
 use super::Place;
-use super::whole::{copied, report, url_of};
+use super::whole::{copied, report};
 use crate::db::Db;
 use crate::db::copy::is_used;
 use anyhow::{Context, bail, ensure};
@@ -29,7 +29,8 @@ pub(super) async fn backup(place: &Place, Options { file }: Options) -> anyhow::
         .prefix(".sowmark-backup-")
         .tempfile_in(folder)
         .with_context(|| format!("nothing can be written in {}", folder.display()))?;
-    let into = Db::open(&url_of(unfinished.path())?).await?;
+    let name = unfinished.path().to_str().with_context(|| format!("the name {} is no UTF-8", file.display()))?;
+    let into = Db::open_file(name).await?;
     let done = copied(&place.db, &into).await;
     into.close().await;
     let examined = done?;
@@ -54,7 +55,9 @@ pub(super) async fn restore(place: &Place, Options { file }: Options) -> anyhow:
     let folder = tempfile::Builder::new().prefix("sowmark-restore-").tempdir().context("no folder can be made")?;
     let copy = folder.path().join("backup.db");
     std::fs::copy(&file, &copy).with_context(cannot)?;
-    let from = Db::open(&url_of(&copy)?).await.with_context(|| format!("{} is no backup", file.display()))?;
+    let from = Db::open(&format!("sqlite://{}", copy.display()))
+        .await
+        .with_context(|| format!("{} is no backup", file.display()))?;
     let done = restored(place, &from, &file).await;
     from.close().await;
     done

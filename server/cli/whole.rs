@@ -69,9 +69,3 @@ pub(super) fn is_there(url: &str) -> anyhow::Result<()> {
     }
     Ok(())
 }
-
-/// The address of an SQLite file.
-pub(super) fn url_of(file: &Path) -> anyhow::Result<String> {
-    let name = file.to_str().with_context(|| format!("the name {} is no UTF-8", file.display()))?;
-    Ok(format!("sqlite://{name}"))
-}

@@ -311,6 +311,18 @@ impl Db {
         })
     }
 
+    /// For each pool its name, how many connections it has open, and how many of them idle.
+    #[must_use]
+    pub fn connections(&self) -> Vec<(&'static str, u32, u32)> {
+        let idle = |idle: usize| u32::try_from(idle).unwrap_or(u32::MAX);
+        match self {
+            Self::Sqlite { read, write } => {
+                vec![("read", read.size(), idle(read.num_idle())), ("write", write.size(), idle(write.num_idle()))]
+            }
+            Self::Postgres(pool) => vec![("all", pool.size(), idle(pool.num_idle()))],
+        }
+    }
+
     /// Closes every connection; on SQLite this also folds the write-ahead log into the file.
     pub async fn close(&self) {
         match self {

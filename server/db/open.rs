@@ -4,10 +4,11 @@
 //! advisory lock; SQLite's takes none, so there the whole migration runs inside one `BEGIN IMMEDIATE`.
 
 use super::{Db, Result};
+use crate::clock::Stopwatch;
 use sqlx::migrate::Migrator;
 use sqlx::postgres::{PgConnectOptions, PgPoolOptions};
 use sqlx::sqlite::{SqliteConnectOptions, SqliteJournalMode, SqlitePoolOptions, SqliteSynchronous};
-use sqlx::{Connection, SqliteConnection};
+use sqlx::{Connection, SqliteConnection, SqlitePool};
 use std::str::FromStr;
 use std::time::Duration;
 
@@ -16,6 +17,10 @@ static POSTGRES: Migrator = sqlx::migrate!("migrations/postgres");
 
 /// The newest schema that this program knows.
 pub const SCHEMA_VERSION: i64 = 18;
+
+/// How long to wait for an SQLite file that another connection has, and how long before asking again where SQLite does not wait.
+const PATIENCE: Duration = Duration::from_secs(5);
+const PAUSE: Duration = Duration::from_millis(20);
 
 /// Why a database could not be opened. The text is for the person who started the server.
 #[derive(Debug, thiserror::Error)]
@@ -42,7 +47,7 @@ impl Db {
             if file.is_empty() {
                 return Err(OpenError::Address { given: url.to_owned() });
             }
-            Self::open_sqlite(file).await?
+            Self::open_sqlite(file, SqliteJournalMode::Wal).await?
         } else if url.starts_with("postgres://") || url.starts_with("postgresql://") {
             let options = PgConnectOptions::from_str(url).map_err(OpenError::Connect)?;
             Self::open_postgres(options).await?
@@ -52,31 +57,30 @@ impl Db {
         Ok(db)
     }
 
-    async fn open_sqlite(file: &str) -> std::result::Result<Self, OpenError> {
+    /// Makes a file that is to be whole by itself after each commit, and go to another place: with a write-ahead log, part of it
+    /// would stand in the file of the log.
+    ///
+    /// # Errors
+    /// As [`Db::open`].
+    pub async fn open_file(file: &str) -> std::result::Result<Self, OpenError> {
+        Self::open_sqlite(file, SqliteJournalMode::Delete).await
+    }
+
+    async fn open_sqlite(file: &str, journal: SqliteJournalMode) -> std::result::Result<Self, OpenError> {
         let options = SqliteConnectOptions::new()
             .filename(file)
             .create_if_missing(true)
-            .journal_mode(SqliteJournalMode::Wal)
+            .journal_mode(journal)
             // What is acknowledged survives a power cut: NORMAL would not sync each commit.
             .synchronous(SqliteSynchronous::Full)
             .foreign_keys(true)
-            .busy_timeout(Duration::from_secs(5))
+            .busy_timeout(PATIENCE)
             .optimize_on_close(true, None);
-        let write = SqlitePoolOptions::new()
-            .max_connections(1)
-            .test_before_acquire(false)
-            .connect_with(options.clone())
-            .await
-            .map_err(OpenError::Connect)?;
+        let write = pool(1, options.clone()).await?;
         let mut connection = write.acquire().await.map_err(OpenError::Connect)?;
         migrate_sqlite(&mut connection).await?;
         drop(connection);
-        let read = SqlitePoolOptions::new()
-            .max_connections(4)
-            .test_before_acquire(false)
-            .connect_with(options.pragma("query_only", "ON"))
-            .await
-            .map_err(OpenError::Connect)?;
+        let read = pool(4, options.pragma("query_only", "ON")).await?;
         Ok(Self::Sqlite { read, write })
     }
 
@@ -105,6 +109,24 @@ impl Db {
             .await?;
         Ok(version == SCHEMA_VERSION)
     }
+}
+
+/// Connects. To begin a write-ahead log, SQLite wants the file alone for a moment and does not wait for it however long it was told
+/// to: where several programs start at once, this does.
+async fn pool(connections: u32, options: SqliteConnectOptions) -> std::result::Result<SqlitePool, OpenError> {
+    let began = Stopwatch::start();
+    loop {
+        let pool = SqlitePoolOptions::new().max_connections(connections).test_before_acquire(false);
+        match pool.connect_with(options.clone()).await {
+            Err(error) if is_busy(&error) && began.elapsed() < PATIENCE => tokio::time::sleep(PAUSE).await,
+            done => return done.map_err(OpenError::Connect),
+        }
+    }
+}
+
+/// `SQLITE_BUSY`: another connection has the file.
+fn is_busy(error: &sqlx::Error) -> bool {
+    error.as_database_error().and_then(sqlx::error::DatabaseError::code).is_some_and(|code| code == "5")
 }
 
 async fn migrate_sqlite(connection: &mut SqliteConnection) -> std::result::Result<(), OpenError> {

@@ -4,4 +4,5 @@ mod commands;
 mod demo;
 pub mod place;
 mod starting;
+mod watching;
 mod whole;

@@ -81,7 +81,7 @@ impl Place {
 /// The program, without what the surroundings say.
 pub fn program() -> Command {
     let mut command = Command::new(env!("CARGO_BIN_EXE_sowmark"));
-    for variable in ["SOWMARK_DATABASE_URL", "SOWMARK_LISTEN", "SOWMARK_PUBLIC_URL", "RUST_LOG"] {
+    for variable in ["SOWMARK_DATABASE_URL", "SOWMARK_LISTEN", "SOWMARK_METRICS", "SOWMARK_PUBLIC_URL", "RUST_LOG"] {
         command.env_remove(variable);
     }
     command
@@ -134,22 +134,7 @@ impl Server {
 
     /// Status and body of a request.
     pub fn request(&self, method: &str, path: &str, headers: &[(&str, &str)], body: &str) -> (u16, String) {
-        let mut stream = TcpStream::connect(&self.address).unwrap();
-        let extra: Vec<String> = headers.iter().map(|(name, value)| format!("{name}: {value}\r\n")).collect();
-        let extra = extra.concat();
-        let head = format!(
-            "{method} {path} HTTP/1.1\r\nHost: {}\r\nConnection: close\r\n{extra}Content-Length: {}\r\n\r\n",
-            self.address,
-            body.len()
-        );
-        stream.write_all(head.as_bytes()).unwrap();
-        stream.write_all(body.as_bytes()).unwrap();
-        let mut answer = Vec::new();
-        stream.read_to_end(&mut answer).unwrap();
-        let answer = String::from_utf8_lossy(&answer).into_owned();
-        let status = answer.split(' ').nth(1).unwrap_or_else(|| panic!("no answer: {answer}")).parse().unwrap();
-        let body = answer.split_once("\r\n\r\n").map_or_else(String::new, |(_, body)| body.to_owned());
-        (status, body)
+        request_at(&self.address, method, path, headers, body)
     }
 
     /// Tells it to stop, as a service manager does; whether it went in peace.
@@ -166,4 +151,23 @@ impl Drop for Server {
         self.child.kill().ok();
         self.child.wait().ok();
     }
+}
+
+/// Status and body of a request to an address.
+pub fn request_at(address: &str, method: &str, path: &str, headers: &[(&str, &str)], body: &str) -> (u16, String) {
+    let mut stream = TcpStream::connect(address).unwrap();
+    let extra: Vec<String> = headers.iter().map(|(name, value)| format!("{name}: {value}\r\n")).collect();
+    let extra = extra.concat();
+    let head = format!(
+        "{method} {path} HTTP/1.1\r\nHost: {address}\r\nConnection: close\r\n{extra}Content-Length: {}\r\n\r\n",
+        body.len()
+    );
+    stream.write_all(head.as_bytes()).unwrap();
+    stream.write_all(body.as_bytes()).unwrap();
+    let mut answer = Vec::new();
+    stream.read_to_end(&mut answer).unwrap();
+    let answer = String::from_utf8_lossy(&answer).into_owned();
+    let status = answer.split(' ').nth(1).unwrap_or_else(|| panic!("no answer: {answer}")).parse().unwrap();
+    let body = answer.split_once("\r\n\r\n").map_or_else(String::new, |(_, body)| body.to_owned());
+    (status, body)
 }

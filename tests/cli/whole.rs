@@ -185,7 +185,8 @@ async fn what_is_there_is_not_overwritten(place: Place) {
     let backup = file("backup.db");
     place.say(&["backup", &backup]);
     let was = contents(place.url()).await;
-    assert!(told(&place.run(&["restore", &backup])).contains("the database is not empty"));
+    let refused = told(&place.run(&["restore", &backup]));
+    assert!(refused.contains("the database is not empty"), "{refused}");
     assert!(told(&place.run(&["backup", &backup])).contains("is there already"));
     let other = Place::on_sqlite();
     other.say(&["organization", "add", "Other Yard"]);
