@@ -374,8 +374,7 @@ async fn record(
             .collect(),
         wrong: back.filter(|_| form.is_none()).map(|(_, error)| error.detail(words)),
         form,
-        void: (head.stands() && actor.may_amend(head.recorded(), head.recorded_by, now))
-            .then(|| format!("/records/{id}/void")),
+        void: head.may_void(signed).then(|| format!("/records/{id}/void")),
         foot: say!(
             words,
             "calibration-record",

@@ -57,6 +57,12 @@ impl Head {
         self.void_reason.is_none() && self.replaced_by.is_none()
     }
 
+    /// Whether somebody may say now that it was wrong.
+    #[must_use]
+    pub fn may_void(&self, signed: &Signed) -> bool {
+        self.stands() && signed.actor.may_amend(self.recorded(), self.recorded_by, signed.app.clock.now())
+    }
+
     /// When it happened, in a zone, as a person reads it.
     #[must_use]
     pub fn when(&self, zone: &TimeZone, words: Words) -> String {

@@ -9,6 +9,7 @@ on_both!(
     a_lot_is_added_by_its_form,
     a_form_comes_back_with_all_that_was_typed,
     a_test_and_a_movement_show_on_the_lots_page,
+    a_wrong_test_and_a_wrong_movement_are_voided_from_the_lots_page,
     a_tank_is_filled_and_emptied_by_form,
     a_job_is_logged_by_form,
     empty_pages_say_what_belongs_there,
@@ -113,6 +114,31 @@ async fn a_test_and_a_movement_show_on_the_lots_page(world: World) {
     }
     let test = ana.read(&format!("/lots/{lot}/tests")).await["items"][0].clone();
     assert_eq!(test["occurred_at"], "2027-04-01T08:00:00+02:00");
+}
+
+async fn a_wrong_test_and_a_wrong_movement_are_voided_from_the_lots_page(world: World) {
+    let ana = world.ana().await;
+    let cem = hand(&world, &ana, "cem@example.org", &[]).await;
+    let lot = lot(&ana, "A", json!({ "received_mass": kg("1000") })).await;
+    let test =
+        json!({ "occurred_at": "2027-03-31T08:00:00Z", "thousand_seed_weight": { "value": "4.62", "unit": "g" } });
+    let test = super::id(&ana.create(&format!("/lots/{lot}/tests"), test).await);
+    let sold = json!({ "occurred_at": "2027-03-31T09:00:00Z", "kind": "sold", "mass": kg("250") });
+    let sold = super::id(&ana.create(&format!("/lots/{lot}/movements"), sold).await);
+    let there = format!("/lots/{lot}");
+    let shown = page(&ana, &there).await;
+    let of_crew = page(&cem, &there).await;
+    for record in [&test, &sold] {
+        let link = format!("<a class=\"no-print\" href=\"/records/{record}/void\">This was wrong</a>");
+        assert!(shown.contains(&link), "{link} is not on the page: {shown}");
+        assert!(!of_crew.contains("/void"), "the crew mends its own only: {of_crew}");
+        let why = [("reason", "Of another lot.")];
+        assert_eq!(place(&ana.submit(&format!("/page/records/{record}/void"), &why).await), there);
+        let after = page(&ana, &there).await;
+        assert!(after.contains(&format!("<tr id=\"{record}\" class=\"voided\">")), "it stands struck: {after}");
+        assert!(!after.contains(&link) && after.contains("Of another lot."), "and not to be voided again: {after}");
+    }
+    assert!(page(&ana, "/lots").await.contains("1000 kg"), "what was sold by mistake is in stock again");
 }
 
 async fn a_tank_is_filled_and_emptied_by_form(world: World) {

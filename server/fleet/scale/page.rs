@@ -84,8 +84,7 @@ impl Told {
             traced: traced.join(" "),
             by: row.head.by_line(reader.words),
             fallen: row.head.fallen(&signed.actor),
-            may_void: row.head.stands()
-                && signed.actor.may_amend(row.head.recorded(), row.head.recorded_by, signed.app.clock.now()),
+            may_void: row.head.may_void(signed),
         }
     }
 }

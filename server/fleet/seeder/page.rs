@@ -312,7 +312,6 @@ impl Fitted {
 impl Told {
     fn of(row: &TimelineRow, signed: &Signed) -> Self {
         let (zone, words) = (&signed.actor.time_zone, signed.actor.words());
-        let may_void = signed.actor.may_amend(row.head.recorded(), row.head.recorded_by, signed.app.clock.now());
         let says = row.says(signed.actor.reader(), &signed.actor.scope);
         let says = match &row.unit {
             Some(unit) => say!(words, "timeline-of-unit", unit = unit, says = says),
@@ -325,7 +324,7 @@ impl Told {
             by: row.head.by_line(words),
             fallen: row.head.fallen(&signed.actor),
             href: (row.head.kind == "calibration").then(|| format!("/calibrations/{}", row.head.id)),
-            may_void: row.head.stands() && may_void,
+            may_void: row.head.may_void(signed),
         }
     }
 }

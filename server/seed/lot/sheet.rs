@@ -5,7 +5,7 @@ use super::age::Age;
 use super::label::Fact;
 use super::stock;
 use super::store::LotRow;
-use crate::access::{Actor, Permission};
+use crate::access::Permission;
 use crate::calibration;
 use crate::chart::Figure;
 use crate::seed::log::Treated;
@@ -56,6 +56,7 @@ struct TestLine {
     test: LotTestRow,
     /// Why it no longer stands.
     fallen: Option<String>,
+    may_void: bool,
 }
 
 /// The stock, for who may see it.
@@ -75,6 +76,7 @@ struct MovementLine {
     by: String,
     movement: MovementRow,
     fallen: Option<String>,
+    may_void: bool,
 }
 
 /// Something that was done with the lot at a machine.
@@ -108,7 +110,7 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
         age: Age::of(&lot, known_by(&tests).germination_percent.as_ref(), &signed.actor, signed.app.clock.now()),
         label: lot.label.facts(signed.actor.reader(), signed.actor.may(Permission::ReadStock)),
         lot,
-        tests: tests.into_iter().map(|test| TestLine::new(test, &signed.actor)).collect(),
+        tests: tests.into_iter().map(|test| TestLine::new(test, &signed)).collect(),
         may_test: signed.actor.may(Permission::TestLots),
         may_change: signed.actor.may(Permission::KeepLots),
         stock,
@@ -118,10 +120,12 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
 }
 
 impl TestLine {
-    fn new(test: LotTestRow, actor: &Actor) -> Self {
-        let (head, words) = (&test.head, actor.words());
-        let (when, by, fallen) = (head.when(&actor.time_zone, words), head.by_line(words), head.fallen(actor));
-        Self { when, by, test, fallen }
+    fn new(test: LotTestRow, signed: &Signed) -> Self {
+        let (head, actor) = (&test.head, &signed.actor);
+        let words = actor.words();
+        let (when, by) = (head.when(&actor.time_zone, words), head.by_line(words));
+        let (fallen, may_void) = (head.fallen(actor), head.may_void(signed));
+        Self { when, by, test, fallen, may_void }
     }
 }
 
@@ -146,6 +150,7 @@ fn stock_part(signed: &Signed, stock: LotBalance, movements: Vec<MovementRow>) -
         what: MovementKind::from_word(&row.moved).map_or_else(String::new, |kind| kind.says(words)),
         by: row.head.by_line(words),
         fallen: row.head.fallen(&signed.actor),
+        may_void: row.head.may_void(signed),
         movement: row,
     };
     StockPart {
