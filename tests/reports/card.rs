@@ -95,9 +95,11 @@ async fn a_number_with_another_lot_is_what_readiness_says_once_it_is_filled(worl
 
 async fn without_a_number_it_says_why(world: World) {
     let (farm, _) = Farm::ready(&world).await;
-    farm.log("setups", setup("2027-03-29T08:00:00Z", &farm.coarse, "5:2", "12")).await;
+    farm.log("setups", setup("2027-03-29T08:00:00Z", &farm.coarse, "2:3", "12")).await;
     let card = page(&farm.ana, CARD).await;
-    assert!(card.contains("Roller changed on 29 March: coarse studded"), "{card}");
+    let none = between(&card, "<p class=\"key-in none\">", "</p>");
+    assert!(none.contains("Roller changed on 29 March: coarse studded"), "{none}");
+    assert!(none.contains("Drive ratio changed on 29 March: 2:3"), "every reason stands there: {none}");
     assert!(!card.contains("<table"), "{card}");
 }
 

@@ -65,12 +65,13 @@ fn drive_range(now: &UnitNow) -> Result<Option<DriveRange>, Error> {
 /// Why there is no number; in the words in which what is due was said.
 #[must_use]
 pub fn no_number(now: &UnitNow, words: Words) -> String {
-    let stops = now.readiness.due.iter().zip(&now.says);
-    let stop = stops.into_iter().find(|(due, _)| due.severity == Severity::Stop && due.waived.is_none());
-    let (why, stop) = match (now.readiness.state, stop) {
+    let due = now.readiness.due.iter().zip(&now.says);
+    let stops = due.filter(|(due, _)| due.severity == Severity::Stop && due.waived.is_none());
+    let stop = stops.map(|(_, says)| says.as_str()).collect::<Vec<_>>().join(" ");
+    let (why, stop) = match (now.readiness.state, stop.as_str()) {
         (State::Empty, _) => ("empty", ""),
-        (_, Some((_, says))) => ("stopped", says.as_str()),
-        _ => ("nothing", ""),
+        (_, "") => ("nothing", ""),
+        (_, stop) => ("stopped", stop),
     };
     say!(words, "rate-no-number", why = why, seeder = &now.unit.seeder, unit = &now.unit.label, stop = stop)
 }
