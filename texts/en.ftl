@@ -2406,7 +2406,7 @@ rate-rate = Rate
 rate-table-blank = Roller speed in rpm. Blank: the drive cannot hold it; it turns { $least } to { $most } rpm.
 rate-table-whole = Roller speed in rpm. The drive, { $least } to { $most } rpm, holds all of them.
 rate-table-unknown = Roller speed in rpm. What the drive can hold is not known, so nothing is left blank.
-rate-table-beyond = { $sign } More than { $percent } % from the roller speed of the catch: check with a catch at that speed before sowing so.
+rate-far-from-catch = More than { $percent } % from the roller speed of the catch: check with a catch at that speed before sowing so.
 
 rate-ground = The ground drive
 rate-ground-sows = The ratio of the setup, { $ratio }, sows

@@ -3152,7 +3152,7 @@ rate-table-blank = Velocidad del rodillo en rpm. En blanco: el accionamiento no 
 rate-table-whole = Velocidad del rodillo en rpm. El accionamiento, de { $least } a { $most } rpm, las mantiene todas.
 rate-table-unknown = Velocidad del rodillo en rpm. No se sabe qué puede mantener el accionamiento, así que nada queda en
     blanco.
-rate-table-beyond = { $sign } A más de un { $percent } % de la velocidad del rodillo en el ensayo: compruebe con un ensayo a esa velocidad antes de sembrar así.
+rate-far-from-catch = A más de un { $percent } % de la velocidad del rodillo en el ensayo: compruebe con un ensayo a esa velocidad antes de sembrar así.
 
 rate-ground = La rueda de mando
 rate-ground-sows = La relación del montaje, { $ratio }, siembra

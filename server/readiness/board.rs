@@ -306,7 +306,8 @@ fn line(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Line {
     }
 }
 
-fn tank(readiness: &Readiness, teller: &Teller<'_>) -> String {
+/// What is in the tank.
+pub(crate) fn tank(readiness: &Readiness, teller: &Teller<'_>) -> String {
     let words = teller.reader.words;
     let Some(lot) = readiness.lot else { return say!(words, "board-tank-empty") };
     let name = teller.names.lot(lot.0);
@@ -350,8 +351,14 @@ fn reasons(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Vec<Reason> {
         .collect()
 }
 
+/// What is due and was let pass: what it is, until when, by whom and why.
+pub(crate) fn let_pass(now: &UnitNow, teller: &Teller<'_>) -> Vec<String> {
+    let due = now.readiness.due.iter().zip(&now.says);
+    due.filter_map(|(due, says)| Some(format!("{says} {}", passed(due, teller)?))).collect()
+}
+
 /// That a trigger was let pass: until when, by whom and why.
-pub(crate) fn passed(due: &Due, teller: &Teller<'_>) -> Option<String> {
+fn passed(due: &Due, teller: &Teller<'_>) -> Option<String> {
     let words = teller.reader.words;
     let waived = due.waived.as_ref()?;
     let (by, who) = teller.names.recorder(waived.waiver).map_or(("unknown", ""), |who| ("known", who));

@@ -254,14 +254,13 @@ impl<'s> Maker<'s> {
         };
         let teller = self.teller();
         let due = now.readiness.due.iter().zip(&now.says);
-        let passed = due.clone().filter_map(|(due, says)| Some(format!("{says} {}", board::passed(due, &teller)?)));
-        let checks = due.clone().filter(|(due, _)| due.severity == Severity::Check && due.waived.is_none());
+        let checks = due.filter(|(due, _)| due.severity == Severity::Check && due.waived.is_none());
         Ok(UnitPart {
             label: now.unit.label.clone(),
             state: now.readiness.state.as_str(),
             lot: lot.map(|lot| self.lot(lot)).unwrap_or_default(),
             mixed: self.mixed(&now.readiness.mixed_with),
-            passed: passed.collect(),
+            passed: board::let_pass(now, &teller),
             treated: lot.and_then(|lot| self.treated(lot)),
             number: self.number(now, history),
             why_none: if at_work.is_none() { no_number(now, words) } else { String::new() },
@@ -275,13 +274,11 @@ impl<'s> Maker<'s> {
     fn number(&self, now: &UnitNow, history: &UnitHistory) -> Option<Number> {
         let (words, actor) = (self.words(), &self.signed.actor);
         let in_force = now.readiness.in_force?;
-        let facts = history.calibrations.iter().find(|calibration| calibration.moment.id == in_force.calibration.0);
-        let caught_at = facts.and_then(|facts| facts.what.roller_speed_rpm);
-        let speeds = match caught_at.zip(self.near(caught_at)) {
-            Some((rpm, near)) => say!(
+        let speeds = match Near::of(in_force, history, &self.policy) {
+            Some(near) => say!(
                 words,
                 "cab-card-speeds",
-                caught = words.number(rpm, 3),
+                caught = words.number(near.caught, 3),
                 percent = words.exactly(near.percent),
                 least = words.number(near.least, 3),
                 most = words.number(near.most, 3)
@@ -293,13 +290,6 @@ impl<'s> Maker<'s> {
             caught: say!(words, "cab-card-caught", when = said(in_force.since, &actor.time_zone, words)),
             speeds,
         })
-    }
-
-    /// How far around the roller speed of its catch the tolerances take a number for true.
-    fn near(&self, caught_rpm: Option<f64>) -> Option<Near> {
-        let (rpm, percent) = (caught_rpm?, self.policy.roller_speed_tolerance_percent);
-        let share = percent / 100.0;
-        Some(Near { least: (rpm * (1.0 - share)).max(0.0), most: rpm * (1.0 + share), percent })
     }
 
     /// That other lots are in the tank too.
@@ -359,9 +349,7 @@ impl<'s> Maker<'s> {
         let rate = middle(self.rate, jobs.last().map(|job| job.what.target_rate));
         let speed = middle(self.speed, jobs.iter().rev().find_map(|job| job.what.speed));
         let reader = self.signed.actor.reader();
-        let in_force = at_work.in_force.calibration.0;
-        let facts = history.calibrations.iter().find(|calibration| calibration.moment.id == in_force);
-        let near = self.near(facts.and_then(|facts| facts.what.roller_speed_rpm));
+        let near = Near::of(at_work.in_force, history, &self.policy);
         let table = rate.zip(speed).and_then(|middle| roller_speeds_around(at_work, middle, near, reader));
         let no_table = if table.is_none() { say!(words, "cab-card-no-table") } else { String::new() };
         (table, no_table)

@@ -1,6 +1,6 @@
 //! From the number in force to the roller speed.
 
-use super::farm::Farm;
+use super::farm::{Farm, fill, setup};
 use crate::on_both;
 use crate::world::World;
 use serde_json::{Value, json};
@@ -9,7 +9,8 @@ on_both!(
     a_rate_needs_a_roller_speed,
     no_number_no_roller_speed,
     a_rate_is_of_its_moment,
-    the_table_leaves_blank_what_the_drive_cannot_hold
+    the_table_leaves_blank_what_the_drive_cannot_hold,
+    the_page_warns_as_the_card_does
 );
 
 fn number(value: &Value) -> f64 {
@@ -85,4 +86,31 @@ async fn the_table_leaves_blank_what_the_drive_cannot_hold(world: World) {
         "{}",
         wrong.text
     );
+}
+
+/// Caught at 42 rpm; 25 % around that are 31.5 to 52.5. By hand: 160 kg/ha x 6 m x 9 km/h is 14.4 kg/min, / 0.2405 kg is 59.9 rpm.
+async fn the_page_warns_as_the_card_does(world: World) {
+    let (farm, _) = Farm::ready(&world).await;
+    let at = |speed: u32| {
+        let query = format!("rate/value=140&rate/unit=kg/ha&speed/value={speed}&speed/unit=km/h");
+        format!("/page/metering-units/{}/rate?{query}", farm.unit)
+    };
+    let near = farm.ana.get(&at(9)).await.text;
+    assert!(near.contains("<td class=\"num\">* 59.9</td>") && near.contains("<td class=\"num\">52.4</td>"), "{near}");
+    assert!(near.contains("* More than 25 % from the roller speed of the catch"), "{near}");
+    assert!(!near.contains("<strong>More than 25 %"), "what was asked for lies near: {near}");
+    let far = farm.ana.get(&at(11)).await.text;
+    assert!(far.contains("<strong>More than 25 % from the roller speed of the catch"), "{far}");
+    assert!(!far.contains("Let pass until") && !far.contains("mixed with"), "{far}");
+
+    farm.log("setups", setup("2027-03-30T08:00:00Z", &farm.coarse, "5:2", "12")).await;
+    let waiver = json!({ "occurred_at": "2027-03-30T10:00:00Z", "trigger": "roller_changed", "until": "2027-05-31",
+        "reason": "Worn alike." });
+    farm.ana.create(&format!("/metering-units/{}/waivers", farm.unit), waiver).await;
+    let passed = farm.ana.get(&at(9)).await.text;
+    assert!(passed.contains("Roller changed on 30 March") && passed.contains("Worn alike."), "{passed}");
+    farm.log("fills", fill("2027-03-31T08:00:00Z", &farm.other_wheat)).await;
+    farm.caught("2027-03-31T09:00:00Z", &farm.other_wheat).await;
+    let mixed = farm.ana.get(&at(9)).await.text;
+    assert!(mixed.contains("In the tank: ") && mixed.contains("lot W-17; mixed with lot W-16"), "{mixed}");
 }

@@ -3,9 +3,10 @@
 use super::asked::{RateAsked, Wanted};
 use super::at_work::{AtWork, is_ground, no_number};
 use super::ground::{EnteredWheel, Source, Wheel, customary, entered_wheel};
-use super::table::{Table, ratios, speeds};
+use super::table::{Near, Table, ratios, speeds};
 use crate::access::{Permission, Units};
-use crate::readiness::act;
+use crate::readiness::act::{self, UnitNow};
+use crate::readiness::{Teller, board, policy};
 use crate::saying;
 use crate::web::api::PathId;
 use crate::web::door::Signed;
@@ -52,6 +53,8 @@ struct RatePage {
     may_log: bool,
     form: Form,
     no_number: Option<String>,
+    /// What the number does not say by itself: what was let pass, and what else is in the tank.
+    besides: Vec<String>,
     answer: Option<Answer>,
 }
 
@@ -60,7 +63,10 @@ struct Answer {
     /// The largest figure: what to key in or to set.
     roller_speed: Option<Speed>,
     lines: Vec<Answered>,
+    /// The drive cannot hold it.
     beyond: Option<String>,
+    /// The number was not shown to be true at that roller speed, which the drive can hold.
+    far: Option<String>,
     speeds: Option<Table>,
     wheel: Option<WheelPart>,
     /// The way per turn of the wheel is not known, so a ground drive gives nothing more.
@@ -109,13 +115,21 @@ async fn rate_page(
         may_log: signed.actor.may(Permission::Log),
         form: Form::default(),
         no_number: None,
+        besides: Vec::new(),
         answer: None,
     };
     let Some(at_work) = AtWork::of(&now)? else {
         page.no_number = Some(no_number(&now, signed.actor.words()));
         return show(&page);
     };
-    let entered = entered_wheel(&mut conn.cx(), &signed.actor.scope, &names, &at_work).await?;
+    let scope = &signed.actor.scope;
+    let teller = Teller { names: &names, zone: &signed.actor.time_zone, reader: signed.actor.reader(), at };
+    page.besides = board::let_pass(&now, &teller);
+    page.besides.extend(mixed(&now, &teller));
+    let entered = entered_wheel(&mut conn.cx(), scope, &names, &at_work).await?;
+    let (history, _) = act::history(&mut conn.cx(), scope, teller.zone, MeteringUnitId(id)).await?;
+    let policy = policy::in_force(&mut conn.cx(), scope).await?.policy;
+    let near = Near::of(at_work.in_force, &history, &policy);
     page.form = rate_form(id, &signed, is_ground, entered);
     if posted.0.is_empty() {
         return show(&page);
@@ -130,7 +144,7 @@ async fn rate_page(
     let wanted =
         input::read::<RateAsked>(&posted.query()).and_then(|asked| Wanted::read(&asked, signed.actor.units, is_ground));
     let key_in = now.key_in(&names, signed.actor.reader()).map(|number| number.says()).unwrap_or_default();
-    match wanted.and_then(|wanted| answer(&at_work, &wanted, entered, (key_in, factor), &signed)) {
+    match wanted.and_then(|wanted| answer(&at_work, &wanted, (entered, near), (key_in, factor), &signed)) {
         Ok(answer) => {
             page.form = page.form.again(&posted, &Error::Faults(Vec::new()));
             page.form.general.clear();
@@ -147,7 +161,7 @@ async fn rate_page(
 fn answer(
     at_work: &AtWork,
     wanted: &Wanted,
-    entered: Option<EnteredWheel>,
+    (entered, near): (Option<EnteredWheel>, Option<Near>),
     number: (String, String),
     signed: &Signed,
 ) -> Result<Answer, Error> {
@@ -158,14 +172,22 @@ fn answer(
     }
     let rpm = rpm.flatten();
     let wheel = Wheel::of(at_work, wanted, entered).filter(|_| at_work.is_ground);
+    let beyond = rpm.and_then(|rpm| beyond(rpm, at_work, words));
     Ok(Answer {
         roller_speed: rpm.zip(wanted.speed).map(|(rpm, speed)| roller_speed(rpm, speed, wanted, words)),
         lines: lines(at_work, wanted, number, words),
-        beyond: rpm.and_then(|rpm| beyond(rpm, at_work, words)),
-        speeds: speeds(at_work, wanted, words).filter(|_| !at_work.is_ground),
+        far: rpm.zip(near).filter(|_| beyond.is_none()).and_then(|(rpm, near)| near.warns(rpm, words)),
+        beyond,
+        speeds: speeds(at_work, wanted, near, words).filter(|_| !at_work.is_ground),
         wheel: wheel.map(|wheel| wheel_part(at_work, wanted, wheel, signed)),
         wants_wheel: at_work.is_ground && wheel.is_none(),
     })
+}
+
+/// That other lots are in the tank too.
+fn mixed(now: &UnitNow, teller: &Teller<'_>) -> Option<String> {
+    let tank = || board::tank(&now.readiness, teller);
+    (!now.readiness.mixed_with.is_empty()).then(|| say!(teller.reader.words, "cab-card-in-tank", lot = tank()))
 }
 
 fn roller_speed(rpm: f64, speed: f64, wanted: &Wanted, words: Words) -> Speed {

@@ -4,8 +4,10 @@ use super::asked::Wanted;
 use super::at_work::AtWork;
 use super::ground::Wheel;
 use crate::web::reader::Reader;
+use sowmark_core::policy::Policy;
 use sowmark_core::quantity::{from_si, print_number};
 use sowmark_core::rate::{GroundDrive, steps_around, whole_steps_around};
+use sowmark_core::readiness::{InForce, UnitHistory};
 use sowmark_core::say;
 use sowmark_core::words::Words;
 
@@ -41,9 +43,35 @@ pub struct Middle {
 /// The roller speeds, in revolutions per minute, at which the tolerances take a number for true: so many percent around the catch's.
 #[derive(Clone, Copy, Debug)]
 pub struct Near {
+    pub caught: f64,
     pub least: f64,
     pub most: f64,
     pub percent: f64,
+}
+
+impl Near {
+    /// Around the catch that a number comes from; none where nobody noted how fast the roller turned.
+    #[must_use]
+    pub fn of(in_force: InForce, history: &UnitHistory, policy: &Policy) -> Option<Self> {
+        let made = history.calibrations.iter().find(|made| made.moment.id == in_force.calibration.0)?;
+        let (caught, percent) = (made.what.roller_speed_rpm?, policy.roller_speed_tolerance_percent);
+        let share = percent / 100.0;
+        Some(Self { caught, least: (caught * (1.0 - share)).max(0.0), most: caught * (1.0 + share), percent })
+    }
+
+    fn holds(self, rpm: f64) -> bool {
+        (self.least..=self.most).contains(&rpm)
+    }
+
+    /// That a roller speed lies beyond it, and what to do.
+    fn beyond(self, words: Words) -> String {
+        say!(words, "rate-far-from-catch", percent = words.exactly(self.percent))
+    }
+
+    /// The same of one roller speed, where it does.
+    pub(super) fn warns(self, rpm: f64, words: Words) -> Option<String> {
+        (!self.holds(rpm)).then(|| self.beyond(words))
+    }
 }
 
 /// Stands before a roller speed at which the number was not shown to be true.
@@ -66,11 +94,12 @@ pub fn roller_speeds_around(
     Some(table(at_work, &wanted, (&rates, &speeds), near, reader.words))
 }
 
-/// Roller speeds around the rate and the driving speed that were asked for. None without a driving speed.
-pub(super) fn speeds(at_work: &AtWork, wanted: &Wanted, words: Words) -> Option<Table> {
+/// Roller speeds around the rate and the driving speed that were asked for, marked like those of the card. None without a driving
+/// speed.
+pub(super) fn speeds(at_work: &AtWork, wanted: &Wanted, near: Option<Near>, words: Words) -> Option<Table> {
     let rates = steps_around(from_si(wanted.rate, wanted.rate_unit), STEP);
     let speeds = steps_around(from_si(wanted.speed?, wanted.speed_unit), STEP);
-    Some(table(at_work, wanted, (&rates, &speeds), None, words))
+    Some(table(at_work, wanted, (&rates, &speeds), near, words))
 }
 
 fn table(
@@ -84,7 +113,7 @@ fn table(
     let in_si = |steps: &[f64], unit: f64| steps.iter().map(|step| step * unit).collect::<Vec<_>>();
     let (rates_si, speeds_si) = (in_si(rates, rate_unit.in_si()), in_si(speeds, speed_unit.in_si()));
     let table = at_work.metering.table(&rates_si, &speeds_si, at_work.drive);
-    let is_beyond = |rpm: f64| near.is_some_and(|near| !(near.least..=near.most).contains(&rpm));
+    let is_beyond = |rpm: f64| near.is_some_and(|near| !near.holds(rpm));
     let cell = |rpm: f64| {
         let says = words.number(rpm, 3);
         if is_beyond(rpm) { format!("{BEYOND} {says}") } else { says }
@@ -107,9 +136,7 @@ fn table(
         None => say!(words, "rate-table-unknown"),
     };
     let has_beyond = table.rows.iter().flatten().flatten().any(|rpm| is_beyond(*rpm));
-    let beyond = near
-        .filter(|_| has_beyond)
-        .map(|near| say!(words, "rate-table-beyond", sign = BEYOND, percent = words.exactly(near.percent)));
+    let beyond = near.filter(|_| has_beyond).map(|near| format!("{BEYOND} {}", near.beyond(words)));
     Table {
         heads: speeds.iter().map(|speed| format!("{} {speed_unit}", round(*speed, words))).collect(),
         rows: rates.iter().zip(&table.rows).map(row).collect(),
