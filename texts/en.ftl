@@ -1047,6 +1047,7 @@ scale-capacity-hint = The most that it weighs.
 scale-capacity-too-small = { $capacity } is no more than its smallest step, { $step }. Look at the units.
 scale-never-checked = Never checked. Until a check passes, its error counts twice and every catch is passed with a remark.
 scale-read = It read { $reading } of { $reference }.
+scale-allowed = The tolerances allowed one step of the scale and { $percent } % of the mass.
 scale-check-log = Log a check
 scale-check-title = Check of { $scale }
 scale-check-intro = Hang or lay a mass that you know on the scale, near what you weigh with it, and type what it shows.

@@ -1770,6 +1770,7 @@ scale-capacity-too-small = { $capacity } no es más que su división, { $step }.
 scale-never-checked = Nunca verificada. Hasta que supere una verificación, su error cuenta el doble y todo ensayo pasa con una
     observación.
 scale-read = Marcó { $reading } con { $reference }.
+scale-allowed = Las tolerancias permitían una división de la balanza más un { $percent } % de la masa.
 scale-check-log = Anotar una verificación
 scale-check-title = Verificación de { $scale }
 scale-check-intro = Cuelgue o apoye en la balanza una pesa patrón, cercana a lo que pesa con ella, y escriba lo que marca.

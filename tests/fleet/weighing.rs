@@ -11,6 +11,7 @@ on_both!(
     a_scale_check_is_logged_by_the_crew,
     a_season_is_for_all_crops_or_some,
     others_see_neither,
+    the_page_says_which_checks_passed,
 );
 
 fn scale() -> Value {
@@ -63,6 +64,34 @@ async fn a_scale_check_is_logged_by_the_crew(world: World) {
     yard.ole.post(&void, json!({ "reason": "not mine" })).await.refused(403, &[]);
     yard.kim.create(&void, json!({ "reason": "the weight was wet" })).await;
     assert_eq!(yard.ana.read(&checks).await["items"][0]["void"]["reason"], "the weight was wet");
+}
+
+/// A step of 10 g and 0.5 % of 10 kg: 60 g, and from the new tolerances on 2 % of it: 210 g.
+async fn the_page_says_which_checks_passed(world: World) {
+    let yard = Yard::new(&world).await;
+    let scale = yard.ana.create("/scales", scale()).await;
+    let checks = format!("/scales/{}/checks", scale["id"].as_str().unwrap());
+    let mut made = Vec::new();
+    for (at, reading) in [("2027-03-29T07:00:00Z", "10.06"), ("2027-03-30T07:00:00Z", "10.20")] {
+        let check = json!({ "occurred_at": at, "reference": q("10", "kg"), "reading": q(reading, "kg") });
+        made.push(yard.kim.create(&checks, check).await["id"].as_str().unwrap().to_owned());
+    }
+    yard.ana.put("/policy", json!({ "scale_error_limit_percent": 2 })).await;
+    let later =
+        json!({ "occurred_at": "2027-04-01T06:00:00Z", "reference": q("10", "kg"), "reading": q("10.20", "kg") });
+    made.push(yard.kim.create(&checks, later).await["id"].as_str().unwrap().to_owned());
+    let page = yard.ana.get("/page/scales").await.text;
+    let entry =
+        |id: &str| page.split(&format!("id=\"{id}\"")).nth(1).unwrap().split("</li>").next().unwrap().to_owned();
+    let said = [&made[0], &made[1], &made[2]].map(|id| {
+        let entry = entry(id);
+        let allowed = entry.contains("The tolerances allowed one step of the scale and 0.5 % of the mass.");
+        (entry.contains("state-ready"), entry.contains("state-calibrate"), allowed)
+    });
+    assert_eq!(said, [(true, false, false), (false, true, true), (true, false, false)], "{page}");
+    yard.ana.create(&format!("/records/{}/void", made[1]), json!({ "reason": "the weight was wet" })).await;
+    let page = yard.ana.get("/page/scales").await.text;
+    assert!(!page.contains("state-calibrate"), "of one that does not stand nothing is said: {page}");
 }
 
 async fn a_season_is_for_all_crops_or_some(world: World) {

@@ -2,6 +2,7 @@
 
 use super::act::{self, CheckDraft, CheckRow, ScaleDraft, ScaleRow};
 use crate::access::{Permission, Units};
+use crate::readiness::act::surroundings;
 use crate::records::head::moment_field;
 use crate::sync::kind::Logged;
 use crate::sync::mend::{Mend, mending};
@@ -15,6 +16,9 @@ use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::ids::ScaleId;
+use sowmark_core::moment::latest_by;
+use sowmark_core::policy::Policy;
+use sowmark_core::readiness::{Surroundings, passes};
 use sowmark_core::say;
 use uuid::Uuid;
 
@@ -39,6 +43,10 @@ struct Told {
     id: Uuid,
     when: String,
     says: String,
+    /// `pass` or `fail` by the tolerances in force then; empty of one that does not stand.
+    outcome: &'static str,
+    /// How far it could have been off then; empty unless it was further off.
+    allowed: String,
     /// By what its known mass is traced to a standard; empty where that is not known.
     traced: String,
     by: String,
@@ -57,17 +65,18 @@ struct ScalesPage {
 async fn scales_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
     let scope = &signed.actor.scope;
     let mut conn = signed.app.read().await?;
+    let around = surroundings(&mut conn.cx(), scope, &signed.actor.time_zone).await?;
     let mut scales = Vec::new();
     for scale in act::scales(&mut conn.cx(), scope).await? {
         let checks = act::latest_checks(&mut conn.cx(), scope, ScaleId(scale.id)).await?;
-        scales.push(Listed { scale, checks: checks.iter().map(|check| Told::of(check, &signed)).collect() });
+        scales.push(Listed { scale, checks: checks.iter().map(|check| Told::of(check, &around, &signed)).collect() });
     }
     let page = Page::new(&signed, &cookies, say!(signed.actor.words(), "scales-title"), "/keeping");
     show(&ScalesPage { page, scales, may_keep: signed.actor.may(Permission::KeepFleet) })
 }
 
 impl Told {
-    fn of(row: &CheckRow, signed: &Signed) -> Self {
+    fn of(row: &CheckRow, around: &Surroundings, signed: &Signed) -> Self {
         let (zone, reader) = (&signed.actor.time_zone, signed.actor.reader());
         let (reading, reference) = (reader.measured(&row.reading), reader.measured(&row.reference));
         let mut traced = Vec::new();
@@ -77,16 +86,31 @@ impl Told {
         if let Some(certificate) = &row.certificate {
             traced.push(say!(reader.words, "scale-check-certified", certificate = certificate));
         }
+        let judged = judged(row, around);
+        let limit = judged.as_ref().filter(|(passed, _)| !passed).map(|(_, policy)| policy.scale_error_limit_percent);
         Self {
             id: row.head.id,
             when: row.head.when(zone, reader.words),
             says: say!(reader.words, "scale-read", reading = reading, reference = reference),
+            outcome: judged.map_or("", |(passed, _)| if passed { "pass" } else { "fail" }),
+            allowed: limit
+                .map(|percent| say!(reader.words, "scale-allowed", percent = reader.words.exactly(percent)))
+                .unwrap_or_default(),
             traced: traced.join(" "),
             by: row.head.by_line(reader.words),
             fallen: row.head.fallen(&signed.actor),
             may_void: row.head.may_void(signed),
         }
     }
+}
+
+/// Whether a check that stands passed, and the tolerances by which: those in force when it was made.
+fn judged(row: &CheckRow, around: &Surroundings) -> Option<(bool, Policy)> {
+    let scale = around.scales.get(&ScaleId(row.scale_id))?;
+    let check = scale.checks.iter().find(|check| check.moment.id == row.head.id)?;
+    let then = latest_by(&around.policies, check.moment.occurred_at);
+    let policy = then.map_or_else(Policy::default, |policy| policy.what.clone());
+    Some((passes(&check.what, scale.readability_kg, &policy), policy))
 }
 
 /// The units that somebody weighs in, their own first.
