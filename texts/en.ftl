@@ -1193,6 +1193,11 @@ void-submit = Void it
 void-already = This { record-kind } is void already. Nothing was changed.
 
 record-moment = { date-day-of-year }, { $time }
+# What stands after “until”: a whole day, or a moment.
+record-end = { $end ->
+    [day] the end of { $when }
+   *[moment] { $when }
+}
 record-by-host = the host's command line
 record-void = Void since { $at }, by { $by }: { $reason }
 record-void-withheld = Void since { $at }, by { $by }. The reason is the office’s own.

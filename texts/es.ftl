@@ -1920,6 +1920,11 @@ void-submit = Anular
 void-already = Ya se anuló antes { record-kind }. No se modificó nada.
 
 record-moment = { date-day-of-year }, { $time }
+# Lo que sigue a «hasta»: un día entero o un momento.
+record-end = { $end ->
+    [day] el final del { $when }
+   *[moment] el { $when }
+}
 record-by-host = la línea de comandos del servidor
 record-void = Anulado el { $at } por { $by }: { $reason }
 record-void-withheld = Anulado el { $at } por { $by }. El porqué queda en la oficina.
@@ -3047,12 +3052,12 @@ board-caught = Ensayo del { $day }.
 board-recalled = Recuperado: ensayo del { $day }, anterior a otro con otro montaje u otra semilla.
 board-let-pass = Dejarlo pasar
 board-passed = { $by ->
-    [known] Se deja pasar hasta el { $until }, decisión de { $who }: { $reason }
-   *[unknown] Se deja pasar hasta el { $until }: { $reason }
+    [known] Se deja pasar hasta { $until }, decisión de { $who }: { $reason }
+   *[unknown] Se deja pasar hasta { $until }: { $reason }
 }
 board-passed-withheld = { $by ->
-    [known] Se deja pasar hasta el { $until }, decisión de { $who }. El porqué queda en la oficina.
-   *[unknown] Se deja pasar hasta el { $until }. El porqué queda en la oficina.
+    [known] Se deja pasar hasta { $until }, decisión de { $who }. El porqué queda en la oficina.
+   *[unknown] Se deja pasar hasta { $until }. El porqué queda en la oficina.
 }
 board-cause-calibration = El ensayo
 board-cause-configuration = La configuración
@@ -3522,13 +3527,13 @@ report-after = Duró
 report-answer-open = Todavía sin atender
 report-answer-caught = Nuevo ensayo el { $when }
 report-answer-recalled = Volvió a valer un número anterior el { $when }
-report-answer-waived = La oficina lo dejó pasar el { $when }, hasta el { $until }: { $reason }
-report-answer-waived-withheld = La oficina lo dejó pasar el { $when }, hasta el { $until }; el porqué queda en la oficina
+report-answer-waived = La oficina lo dejó pasar el { $when }, hasta { $until }: { $reason }
+report-answer-waived-withheld = La oficina lo dejó pasar el { $when }, hasta { $until }; el porqué queda en la oficina
 report-answer-gone = Dejó de cumplirse el { $when }
 report-exceptions = Excepciones
 report-exception-untrue = { $area } en { $field } sembradas con un número que no era válido. { $why }
 report-exception-accepted = Un ensayo con el lote { $lot } no superó una comprobación, y la oficina lo aceptó.
-report-exception-waived = La oficina dejó pasar hasta el { $until }: { $trigger }. { $reason }
+report-exception-waived = La oficina dejó pasar hasta { $until }: { $trigger }. { $reason }
 report-unfinished = Este informe todavía se está haciendo. Si esta línea no desaparece, está incompleto: abra de nuevo la página.
 report-end = Fin del informe.
 report-incomplete = Este informe está incompleto

@@ -8,7 +8,7 @@ use super::sentence::Teller;
 use crate::access::{Actor, Permission, Role, Scope};
 use crate::db::Cx;
 use crate::fleet::seeder::key_in::KeyIn;
-use crate::records::head::{said, typed};
+use crate::records::head::{said, said_end, typed};
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::{FormOption, Posted, pairs};
@@ -362,7 +362,7 @@ fn passed(due: &Due, teller: &Teller<'_>) -> Option<String> {
     let words = teller.reader.words;
     let waived = due.waived.as_ref()?;
     let (by, who) = teller.names.recorder(waived.waiver).map_or(("unknown", ""), |who| ("known", who));
-    let until = said(waived.until, teller.zone, words);
+    let until = said_end(waived.until, teller.zone, words);
     Some(match &waived.reason {
         Some(reason) => say!(words, "board-passed", by = by, who = who, until = until, reason = reason),
         None => say!(words, "board-passed-withheld", by = by, who = who, until = until),

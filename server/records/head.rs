@@ -11,6 +11,7 @@ use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 use serde::Serialize;
+use sowmark_core::moment::midnight;
 use sowmark_core::say;
 use sowmark_core::words::Words;
 use uuid::Uuid;
@@ -173,6 +174,18 @@ pub fn said(at: Timestamp, zone: &TimeZone, words: Words) -> String {
     let at = at.to_zoned_datetime(zone.clone());
     let (day, month, year) = (at.day().to_string(), u32::from(at.month().unsigned_abs()), at.year().to_string());
     say!(words, "record-moment", day = day, month = month, year = year, time = at.strftime("%H:%M").to_string())
+}
+
+/// The end of a span, after "until": `the end of 5 April 2027` where that is the midnight between two days, else the moment.
+#[must_use]
+pub fn said_end(at: Timestamp, zone: &TimeZone, words: Words) -> String {
+    let date = zone.to_datetime(at).date();
+    match date.yesterday() {
+        Ok(last) if midnight(date, zone) == at => {
+            say!(words, "record-end", end = "day", when = said_day(&last.to_string(), words))
+        }
+        _ => say!(words, "record-end", end = "moment", when = said(at, zone, words)),
+    }
 }
 
 /// A day as a person reads it: `6 April 2027`. What is no day stays as it is.

@@ -6,7 +6,7 @@ use crate::access::Role;
 use crate::fleet::seeder::key_in::per_100;
 use crate::readiness::act::Records;
 use crate::readiness::{Names, Teller};
-use crate::records::head::{said, span};
+use crate::records::head::{self, said, span};
 use crate::usage::act::JobUse;
 use crate::usage::judging::Judging;
 use crate::usage::{basis, number_stands, signed_percent};
@@ -84,6 +84,10 @@ impl Told<'_> {
         said(at, &self.signed.actor.time_zone, self.reader().words)
     }
 
+    fn said_end(&self, at: Timestamp) -> String {
+        head::said_end(at, &self.signed.actor.time_zone, self.reader().words)
+    }
+
     /// Whether the whole of a unit is told, not only what one client's seed had to do with.
     pub(super) fn is_whole(&self) -> bool {
         self.is_all && Names::is_whole(&self.signed.actor.scope)
@@ -149,7 +153,7 @@ impl Told<'_> {
             Some(Answer::Caught(id)) => (say!(words, "report-answer-caught", when = when), names.told(id.0)),
             Some(Answer::Recalled(_)) => (say!(words, "report-answer-recalled", when = when), None),
             Some(Answer::Waived(waived)) => {
-                let until = self.said(waived.until);
+                let until = self.said_end(waived.until);
                 let says = match waived.reason.as_ref().filter(|_| self.is_whole()) {
                     Some(reason) => say!(words, "report-answer-waived", when = when, until = until, reason = reason),
                     None => say!(words, "report-answer-waived-withheld", when = when, until = until),
@@ -208,7 +212,7 @@ impl Told<'_> {
             history.waivers.iter().filter(|waiver| self.is_whole() && self.found.holds(waiver.moment.occurred_at));
         let waived = waived.map(|waiver| {
             let trigger = crate::readiness::trigger_in_words(waiver.what.trigger, words);
-            let (until, reason) = (self.said(waiver.what.until), waiver.what.reason.as_deref().unwrap_or_default());
+            let (until, reason) = (self.said_end(waiver.what.until), waiver.what.reason.as_deref().unwrap_or_default());
             let says = say!(words, "report-exception-waived", trigger = trigger, until = until, reason = reason);
             (waiver.moment.occurred_at, says)
         });

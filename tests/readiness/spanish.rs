@@ -74,7 +74,10 @@ async fn tolerances_and_waivers_in_spanish(world: World) {
     holds(&refused.text, &["La excepción terminaría antes de empezar.", "value=\"mismo rodillo\""]);
     let fields = [fields[0], fields[1], ("until", "2027-04-03"), fields[3]];
     assert_eq!(browser.submit(&world, &form, &fields).await.status, 303);
-    holds(&browser.get(&world, "/").await.text, &["Se deja pasar hasta el 4 de abril de 2027", ": mismo rodillo"]);
+    holds(
+        &browser.get(&world, "/").await.text,
+        &["Se deja pasar hasta el final del 3 de abril de 2027", ": mismo rodillo"],
+    );
 }
 
 async fn rate_and_gate_in_spanish(world: World) {

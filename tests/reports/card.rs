@@ -140,7 +140,10 @@ async fn ready_only_because_the_office_let_it_pass_says_so(world: World) {
     assert!(card.contains("3.006") && card.contains("a reason was let pass"), "{card}");
     let passed = between(&card, "<p class=\"passed\">", "</p>");
     assert!(passed.starts_with("Roller changed on 30 March: coarse studded"), "{passed}");
-    assert!(passed.contains("Let pass until 1 June 2027, 00:00 by ana") && passed.contains("Worn alike."), "{passed}");
+    assert!(
+        passed.contains("Let pass until the end of 31 May 2027 by ana") && passed.contains("Worn alike."),
+        "{passed}"
+    );
     let ready = page(&Farm::ready(&world).await.0.ana, CARD).await;
     assert!(!ready.contains("class=\"passed\"") && !ready.contains("class=\"besides\""), "{ready}");
 }
