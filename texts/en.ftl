@@ -1834,6 +1834,7 @@ stock-sold = Sold
 stock-discarded = Discarded
 stock-expected = Should be in stock
 stock-latest-count = Latest count
+stock-count = { $mass } on { $day }
 stock-counted = { $side ->
     [less] { $counted }, { $difference } less than expected then
    *[more] { $counted }, { $difference } more than expected then
@@ -2319,16 +2320,16 @@ board-passed-withheld = { $by ->
    *[unknown] Let pass until { $until }. The reason is the office’s own.
 }
 board-cause-calibration = The catch
+board-cause-check = The check
 board-cause-configuration = The configuration
 board-cause-emptying = The emptying
 board-cause-fill = The fill
 board-cause-job = The job
-board-cause-lots = The lots
-board-cause-scales = The scales
 board-cause-season = The season
 board-cause-seeder = The seeder
 board-cause-service = The service
 board-cause-setup = The setup
+board-cause-test = The lot’s test
 board-log-catch = Log a catch
 board-log-fill = Log a fill
 board-log-setup = Log its setup

@@ -2571,6 +2571,7 @@ stock-sold = Vendido
 stock-discarded = Descartado
 stock-expected = Debería haber
 stock-latest-count = Último recuento
+stock-count = { $mass } el { $day }
 stock-counted = { $side ->
     [less] { $counted }, { $difference } menos de lo que debía haber entonces
    *[more] { $counted }, { $difference } más de lo que debía haber entonces
@@ -3060,16 +3061,16 @@ board-passed-withheld = { $by ->
    *[unknown] Se deja pasar hasta { $until }. El porqué queda en la oficina.
 }
 board-cause-calibration = El ensayo
+board-cause-check = La verificación
 board-cause-configuration = La configuración
 board-cause-emptying = El vaciado
 board-cause-fill = La carga
 board-cause-job = La labor
-board-cause-lots = Los lotes
-board-cause-scales = Las balanzas
 board-cause-season = La campaña
 board-cause-seeder = La sembradora
 board-cause-service = La reparación
 board-cause-setup = El montaje
+board-cause-test = El análisis del lote
 board-log-catch = Anotar un ensayo
 board-log-fill = Anotar una carga
 board-log-setup = Anotar su montaje

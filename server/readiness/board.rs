@@ -23,7 +23,7 @@ use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 use sowmark_core::ids::SeederId;
-use sowmark_core::readiness::{Cause, CauseKind, Due, Readiness, State, Trigger, same_crop};
+use sowmark_core::readiness::{CauseKind, Detail, Due, Readiness, State, Trigger, same_crop};
 use sowmark_core::say;
 use sowmark_core::words::Words;
 use std::collections::HashSet;
@@ -341,8 +341,7 @@ fn reasons(now: &UnitNow, teller: &Teller<'_>, signed: &Signed) -> Vec<Reason> {
         .iter()
         .zip(&now.says)
         .map(|(due, says)| {
-            let link =
-                teller.names.told(due.cause.id).and_then(|_| cause_link(due.cause, unit.seeder_id, &signed.actor));
+            let link = teller.names.told(due.cause.id).and_then(|_| cause_link(due, unit.seeder_id, &signed.actor));
             let waived = passed(due, teller);
             let may_waive = signed.actor.may(Permission::Waive) && due.trigger.can_be_waived() && waived.is_none();
             let waive = may_waive.then(|| format!("/metering-units/{}/waivers/new?trigger={}", unit.id, due.trigger));
@@ -370,16 +369,20 @@ fn passed(due: &Due, teller: &Teller<'_>) -> Option<String> {
 }
 
 /// Where a cause can be read, for who may.
-fn cause_link(cause: Cause, seeder: Uuid, actor: &Actor) -> Option<(String, String)> {
+fn cause_link(due: &Due, seeder: Uuid, actor: &Actor) -> Option<(String, String)> {
+    let cause = due.cause;
     let (words, at_seeder) = (actor.words(), format!("/seeders/{seeder}#{}", cause.id));
     Some(match cause.kind {
         CauseKind::Season if !actor.may(Permission::KeepFleet) => return None,
         CauseKind::ScaleCheck if !actor.may(Permission::Log) => return None,
         CauseKind::Seeder => (format!("/seeders/{seeder}"), say!(words, "board-cause-seeder")),
-        CauseKind::Season => ("/seasons".to_owned(), say!(words, "board-cause-season")),
+        CauseKind::Season => (format!("/seasons#{}", cause.id), say!(words, "board-cause-season")),
         CauseKind::Calibration => (format!("/calibrations/{}", cause.id), say!(words, "board-cause-calibration")),
-        CauseKind::ScaleCheck => ("/scales".to_owned(), say!(words, "board-cause-scales")),
-        CauseKind::LotTest => ("/lots".to_owned(), say!(words, "board-cause-lots")),
+        CauseKind::ScaleCheck => (format!("/scales#{}", cause.id), say!(words, "board-cause-check")),
+        CauseKind::LotTest => {
+            let Detail::SeedWeightChanged { lot, .. } = due.detail else { return None };
+            (format!("/lots/{lot}#{}", cause.id), say!(words, "board-cause-test"))
+        }
         CauseKind::Configuration => (at_seeder, say!(words, "board-cause-configuration")),
         CauseKind::Setup => (at_seeder, say!(words, "board-cause-setup")),
         CauseKind::Service => (at_seeder, say!(words, "board-cause-service")),

@@ -109,9 +109,18 @@ async fn a_test_and_a_movement_show_on_the_lots_page(world: World) {
         [("occurred_at", "2027-04-01T09:00"), ("kind", "counted"), ("mass/value", "740"), ("mass/unit", "kg")];
     place(&ana.submit(&format!("/page/lots/{lot}/movements"), &counted).await);
     let shown = page(&ana, &format!("/lots/{lot}")).await;
-    for said in ["46.2 g", "250 kg", "750 kg", "740 kg, 10 kg less than expected then", "1 April 2027, 08:00"] {
+    for said in
+        ["46.2 g", "250 kg", "750 kg", "740 kg on 1 April 2027, 10 kg less than expected then", "1 April 2027, 08:00"]
+    {
         assert!(shown.contains(said), "{said} is not on the page: {shown}");
     }
+    assert!(!shown.contains("went out than came in"), "{shown}");
+    let list = page(&ana, "/lots").await;
+    assert!(list.contains("750 kg</td><td>740 kg on 1 April 2027</td>"), "the count stands beside it: {list}");
+    let more = [("occurred_at", "2027-04-01T09:30"), ("kind", "sold"), ("mass/value", "800"), ("mass/unit", "kg")];
+    place(&ana.submit(&format!("/page/lots/{lot}/movements"), &more).await);
+    let below = page(&ana, &format!("/lots/{lot}")).await;
+    assert!(below.contains("50 kg more went out than came in: a delivery is not recorded."), "{below}");
     let test = ana.read(&format!("/lots/{lot}/tests")).await["items"][0].clone();
     assert_eq!(test["occurred_at"], "2027-04-01T08:00:00+02:00");
 }

@@ -50,7 +50,7 @@ async fn lots_and_what_became_of_them_in_spanish(world: World) {
         "Cargado en tolvas",
         "Debería haber",
         "600 kg",
-        "590 kg, 9,5 kg menos de lo que debía haber entonces",
+        "590 kg el 21 de marzo de 2027, 9,5 kg menos de lo que debía haber entonces",
         "2 cargas o vaciados quedaron sin pesar",
         "Recuento: hallado en el depósito",
         "Carga: 300,5 kg",

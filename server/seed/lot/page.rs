@@ -40,6 +40,8 @@ struct LotLine {
     lot: LotRow,
     /// What should be there; empty where the reader does not see stock.
     expected: String,
+    /// What was last counted there, and when.
+    counted: String,
 }
 
 async fn lots_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
@@ -53,9 +55,10 @@ async fn lots_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> 
         std::collections::HashMap::new()
     };
     let lots = lots.into_iter().map(|lot| {
-        let stock = stocks.get(&lot.id);
-        let expected = stock.map(|stock| signed.actor.reader().mass(stock.expected_on_hand().kg)).unwrap_or_default();
-        LotLine { lot, expected }
+        let (stock, reader) = (stocks.get(&lot.id), signed.actor.reader());
+        let expected = stock.map(|stock| reader.mass(stock.expected_on_hand().kg)).unwrap_or_default();
+        let counted = stock.and_then(|stock| Some(stock::counted(stock.counted?, reader, &signed.actor.time_zone)));
+        LotLine { lot, expected, counted: counted.unwrap_or_default() }
     });
     show(&LotsPage {
         page: Page::new(&signed, &cookies, say!(signed.actor.words(), "lots-title"), "/lots"),

@@ -31,6 +31,9 @@ pub(super) fn routes() -> Vec<Route> {
     vec![crate::route!(page GET "/lots/{id}", Need::May(Permission::ReadLots), lot_page)]
 }
 
+/// Less than anybody weighs seed to.
+const ROUNDING_KG: f64 = 0.005;
+
 #[derive(Template)]
 #[template(path = "seed/lot.html")]
 struct LotPage {
@@ -63,6 +66,8 @@ struct TestLine {
 struct StockPart {
     balance: Vec<(String, String)>,
     expected: String,
+    /// How much more went out than came in.
+    below: Option<String>,
     counted: Option<String>,
     unweighed: u32,
     movements: Vec<MovementLine>,
@@ -140,10 +145,12 @@ fn stock_part(signed: &Signed, stock: LotBalance, movements: Vec<MovementRow>) -
         (say!(words, "stock-sold"), -stock.sold.kg),
         (say!(words, "stock-discarded"), -stock.discarded.kg),
     ];
+    let expected = stock.expected_on_hand().kg;
     let counted = stock.counted.map(|count| {
-        let (counted, unaccounted) = (count.found.kg, count.unaccounted().kg);
+        let unaccounted = count.unaccounted().kg;
         let side = if unaccounted < 0.0 { "less" } else { "more" };
-        say!(words, "stock-counted", side = side, counted = said(counted), difference = said(unaccounted.abs()))
+        let counted = stock::counted(count, reader, zone);
+        say!(words, "stock-counted", side = side, counted = counted, difference = said(unaccounted.abs()))
     });
     let line = |row: MovementRow| MovementLine {
         when: row.head.when(zone, words),
@@ -155,7 +162,8 @@ fn stock_part(signed: &Signed, stock: LotBalance, movements: Vec<MovementRow>) -
     };
     StockPart {
         balance: balance.into_iter().filter(|(_, kg)| *kg != 0.0).map(|(what, kg)| (what, said(kg))).collect(),
-        expected: said(stock.expected_on_hand().kg),
+        expected: said(expected),
+        below: (expected < -ROUNDING_KG).then(|| said(-expected)),
         counted,
         unweighed: stock.unweighed,
         movements: movements.into_iter().map(line).collect(),

@@ -6,13 +6,15 @@ use crate::db::Cx;
 use crate::readiness::policy;
 use crate::records::head;
 use crate::web::error::Error;
+use crate::web::reader::Reader;
 use crate::{args, queries};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
 use sowmark_core::ids::LotId;
 use sowmark_core::moment::{Dated, Moment, midnight};
-use sowmark_core::usage::{Flow, LotBalance, Moved, Period};
+use sowmark_core::say;
+use sowmark_core::usage::{Count, Flow, LotBalance, Moved, Period};
 use std::collections::HashMap;
 use uuid::Uuid;
 
@@ -114,4 +116,11 @@ pub async fn balances(
             Ok((lot.id, LotBalance::of(&moved, period, &policy)))
         })
         .collect()
+}
+
+/// What was counted, and on which day.
+#[must_use]
+pub fn counted(count: Count, reader: Reader, zone: &TimeZone) -> String {
+    let day = zone.to_datetime(count.at).date().to_string();
+    say!(reader.words, "stock-count", mass = reader.mass(count.found.kg), day = head::said_day(&day, reader.words))
 }
