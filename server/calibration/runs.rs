@@ -104,6 +104,7 @@ pub(super) fn figure(sheet: &Sheet, circumstances: &Circumstances, words: Words)
         title: say!(words, "chart-runs"),
         says: said(&found, words),
         advice: Vec::new(),
+        is_over_time: false,
         size,
         paths,
         texts,

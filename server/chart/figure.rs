@@ -83,6 +83,8 @@ pub struct Figure {
     pub says: String,
     /// Sentences that follow from it.
     pub advice: Vec<String>,
+    /// Whether time runs along it: its newest end is what is looked at first.
+    pub is_over_time: bool,
     /// Width and height of the paper.
     pub size: (f64, f64),
     /// In the order in which they are drawn.

@@ -71,6 +71,7 @@ pub fn figure(drift: &Drift, zone: &TimeZone, reader: Reader) -> Figure {
         says: says(drift, words),
         // What is within its limits asks for nothing.
         advice: is_out(drift).then(|| hint(drift, reader)).into_iter().collect(),
+        is_over_time: true,
         size,
         paths,
         texts,

@@ -240,3 +240,17 @@ test('a long report says that it is not whole until its end has come', async () 
   }
   await view.page.emulateMedia({ media: null });
 });
+
+test('on a phone a chart over time opens at its newest end, without a script, and what scrolls shows it', async () => {
+  const phone = await openPage(browser, { viewport: { width: 360, height: 700 }, storageState: await view.context.storageState(), javaScriptEnabled: false });
+  await phone.page.goto(`${url}/usage`);
+  const region = phone.page.locator('.plot > .newest').first();
+  await region.scrollIntoViewIfNeeded();
+  const [shown, drawn] = [await region.boundingBox(), await region.locator('svg').boundingBox()];
+  const right = ({ x, width }) => Math.round(x + width);
+  assert.ok(drawn.width > shown.width + 100, `${drawn.width} in ${shown.width}`);
+  assert.equal(right(drawn), right(shown), 'its right end is in sight');
+  const sign = await region.evaluate((element) => getComputedStyle(element).backgroundAttachment);
+  assert.equal(sign, 'local, local, scroll, scroll');
+  await phone.context.close();
+});

@@ -84,6 +84,7 @@ fn figure(group: &[&Point], found: &SpeedDependence, number: usize, paper: &Pape
         title: say!(words, "chart-over-speed", unit = paper.unit_name(), of = of),
         says: says(found, group.len(), words),
         advice: vec![found.says(words)],
+        is_over_time: false,
         size,
         paths,
         texts,

@@ -149,6 +149,7 @@ fn drawn(points: &Points, events: &[(Timestamp, String)], paper: &Paper<'_>) -> 
         title: String::new(),
         says: String::new(),
         advice: Vec::new(),
+        is_over_time: true,
         size,
         paths,
         texts,
