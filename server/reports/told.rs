@@ -183,7 +183,7 @@ impl Told<'_> {
             area: reader.measured(&row.area),
             seed: reader.measured(&row.seed_used),
             basis: basis(job.facts.seed_used_basis, words),
-            actual: job.came_to.map(|came_to| reader.rate(came_to.rate)).unwrap_or_default(),
+            actual: job.came_to.map(|came_to| reader.rate_sown(came_to.rate)).unwrap_or_default(),
             target: reader.rate(job.facts.target_rate),
             deviation: job.came_to.map(|came_to| off(came_to.deviation)).unwrap_or_default(),
             stands: number_stands(job, words),

@@ -143,7 +143,6 @@ impl Told<'_> {
         let row = &job.row;
         let lot = self.names.lot(row.lot_id);
         let unseen = || say!(words, "cab-card-lot-unknown");
-        let rate = |si: f64| self.reader.rate(si);
         let count = |count: f64| words.number(count, 3);
         JobLine {
             when: row.head.when(self.zone, words),
@@ -155,8 +154,8 @@ impl Told<'_> {
             area: self.reader.measured(&row.area),
             seed: self.reader.measured(&row.seed_used),
             basis: basis(job.facts.seed_used_basis, words),
-            actual: job.came_to.map(|came_to| rate(came_to.rate)).unwrap_or_default(),
-            target: rate(job.facts.target_rate),
+            actual: job.came_to.map(|came_to| self.reader.rate_sown(came_to.rate)).unwrap_or_default(),
+            target: self.reader.rate(job.facts.target_rate),
             deviation: job.came_to.map(|came_to| signed_percent(100.0 * came_to.deviation, words)).unwrap_or_default(),
             seeds: job.came_to.and_then(|came_to| came_to.seeds_per_m2).map(count).unwrap_or_default(),
             plants: job.plants_per_m2.map(count).unwrap_or_default(),
@@ -219,15 +218,14 @@ pub(crate) fn basis(basis: SeedUsedBasis, words: Words) -> String {
 }
 
 pub(super) fn sum_line(name: String, sum: &Sum, reader: Reader) -> SumLine {
-    let rate = |si: Option<f64>| si.map(|si| reader.rate(si)).unwrap_or_default();
     let off = sum.deviation().map(|share| signed_percent(100.0 * share, reader.words)).unwrap_or_default();
     let cells = vec![
         reader.area(sum.area_m2),
         if sum.untrue_m2 > 0.0 { reader.area(sum.untrue_m2) } else { String::new() },
         reader.mass(sum.sown.all().kg),
         machine_share(&sum.sown, reader),
-        rate(sum.rate()),
-        rate(sum.target()),
+        sum.rate().map(|rate| reader.rate_sown(rate)).unwrap_or_default(),
+        sum.target().map(|rate| reader.rate(rate)).unwrap_or_default(),
         off,
     ];
     SumLine { name, cells }

@@ -85,10 +85,17 @@ impl Reader {
         self.words.decimal(&if self.units == Units::Us { said(unit::AC) } else { said(unit::HA) })
     }
 
-    /// A rate: three digits, as none is known better than to some tenths of a percent.
+    /// A rate that somebody wanted: without the zeros that say nothing.
     #[must_use]
     pub fn rate(self, si: f64) -> String {
         let said = |unit| format!("{} {unit}", self.words.short(si, unit, 3));
+        if self.units == Units::Us { said(unit::LB_PER_AC) } else { said(unit::KG_PER_HA) }
+    }
+
+    /// A rate that was computed: three digits, zeros too, as none is known better than to some tenths of a percent.
+    #[must_use]
+    pub fn rate_sown(self, si: f64) -> String {
+        let said = |unit| format!("{} {unit}", self.words.print(si, unit, 3));
         if self.units == Units::Us { said(unit::LB_PER_AC) } else { said(unit::KG_PER_HA) }
     }
 }
@@ -124,6 +131,10 @@ mod tests {
         }
         assert_eq!(Reader { units: Units::Us, ..reader }.mass(10.0), "22,1 lb");
         assert_eq!((reader.area(400.0), reader.rate(0.009_876)), ("0,04 ha".to_owned(), "98,8 kg/ha".to_owned()));
+        assert_eq!(
+            (reader.rate(0.0004), reader.rate_sown(0.000_399_9)),
+            ("4 kg/ha".to_owned(), "4,00 kg/ha".to_owned())
+        );
     }
 
     #[test]

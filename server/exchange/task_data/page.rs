@@ -364,7 +364,7 @@ fn facts(line: &Line, zone: &TimeZone, reader: Reader) -> Vec<(String, String)> 
         match line.area_m2 {
             Some(area) => {
                 // Grams by square metre are a thousand times kilograms by it.
-                let rate = reader.rate(grams as f64 / area as f64 / 1000.0);
+                let rate = reader.rate_sown(grams as f64 / area as f64 / 1000.0);
                 say!(words, "task-file-mass-and-rate", mass = mass, rate = rate)
             }
             None => mass,
