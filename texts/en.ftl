@@ -108,11 +108,11 @@ trigger-doubt-held = A later catch on the same basis, of { $day }{ trigger-by },
 trigger-roller-speed-off = Roller speed off since the job of { $day }: the latest job needed { $needed } rpm, the number was
     caught at { $caught } rpm, and the tolerances allow { $limit } %. Check with a catch at the speed you sow at.
 trigger-drift = { $jobs ->
-    [one] Seed use has drifted since { $day }: over one job it runs { $off } % { $side ->
+    [one] Seed use has drifted since { $day }: smoothed over one job it runs { $off } % { $side ->
             [below] below
            *[above] above
         } target, beyond the limit of { $limit } %. Check with a catch.
-   *[other] Seed use has drifted since { $day }: over { $jobs } jobs it runs { $off } % { $side ->
+   *[other] Seed use has drifted since { $day }: smoothed over { $jobs } jobs it runs { $off } % { $side ->
             [below] below
            *[above] above
         } target, beyond the limit of { $limit } %. Check with a catch.
@@ -248,6 +248,7 @@ fault-not-above-zero = { $given } is out of range. Use more than 0, at most { $m
 fault-no-share = { $given } is no share of a whole. Use 0 to 100 percent.
 fault-quantity-negative = { $given } is negative. A { $dimension } is not.
 fault-quantity-nothing = { $given } is nothing. Give a { $dimension } above zero.
+fault-quantity-too-small = { $given } is less than any { $dimension } here can be. Look at the decimal sign and the unit.
 fault-quantity-too-large = { $given } is more than any { $dimension } here can be. Look at the decimal sign and the unit.
 fault-no-zone = “{ $given }” is no time zone. Use an IANA name, like Europe/Paris or America/Chicago.
 fault-no-email = “{ $given }” is no e-mail address. Write it like ana@example.org.
@@ -984,6 +985,7 @@ setup-runs-too-many = { $used } runs in use, but { $unit } has { $runs }. Use 1 
 
 configuration-title = { $seeder }: width or spacing
 configuration-intro = From this moment on. Every unit of the seeder must then be caught again.
+configuration-too-wide = { $width } is wider than any seeder. Look at the decimal sign and the unit.
 configuration-spacing-too-wide = { $spacing } between rows is more than the working width, { $width }. Look at the units.
 
 service-title = { $seeder }: part replaced or repaired
@@ -1053,6 +1055,7 @@ scale-check-title = Check of { $scale }
 scale-check-intro = Hang or lay a mass that you know on the scale, near what you weigh with it, and type what it shows.
 scale-check-submit = Log the check
 scale-check-reference = Known mass
+scale-check-beyond = { $mass } is more than this scale weighs, { $capacity }. Look at the decimal sign, the unit and the scale.
 scale-check-reference-zero = A check needs a known mass above zero on the scale.
 scale-check-reading = What the scale showed
 
@@ -1768,6 +1771,7 @@ lot-crop-hint = The species, such as winter wheat; for another dry product its n
 lot-product = Product
 lot-variety = Variety
 lot-supplier = Supplier
+lot-received-ahead = That day lies ahead. Look at the year.
 lot-received-on = Received on
 lot-received-mass = Mass received
 lot-treated-with = Treated with
@@ -2189,6 +2193,7 @@ job-title = { $seeder }, { $unit }: job finished
 job-intro = What was sown, on how much land. Weighed seed is what shows a number that has drifted.
 job-began = Began
 job-ended = Ended
+job-too-much = { $seed } on { $area } is more than any seeder sows. Look at the decimal signs and the units.
 job-ended-too-early = The job ended before it began. Look at both times.
 job-field = Field
 job-field-hint = Its name as your people say it.
@@ -2358,6 +2363,10 @@ waiver-title = Let a reason pass
 waiver-intro = The reason stays on the board, marked as let pass, with your name and what you write here. When the time is
     over it
     counts again.
+waiver-then = While it is let pass, { $number } counts as the number to key in, as it was caught on { $day }. Nothing has shown
+    that it holds with what is there now.
+waiver-then-nothing = To let this pass gives no number yet: something else stands against it too.
+waiver-displaced = By their displacements { $roller } gives about { $share } % of what { $before } did.
 waiver-trigger = Reason on { $seeder }, { $unit }
 waiver-from = From
 waiver-until = Until the end of
@@ -2520,6 +2529,7 @@ usage-deviation = Off target
 usage-number = Number
 usage-number-true = true
 usage-number-check = true, check was due
+usage-number-let-pass = true, a reason was let pass
 usage-number-untrue = not true
 usage-basis-weighed = weighing
 usage-basis-bags = bags
@@ -2779,6 +2789,7 @@ report-since = Stood since
 report-answer = How it was answered
 report-after = Stood for
 report-answer-open = Not yet answered
+report-answer-laid-up = Not yet answered; the machine is laid up
 report-answer-caught = Caught again on { $when }
 report-answer-recalled = An earlier number was true again on { $when }
 report-answer-waived = The office let it pass on { $when }, until { $until }: { $reason }

@@ -816,11 +816,11 @@ trigger-roller-speed-off = La velocidad del rodillo se aleja desde la labor del 
     rpm, el ensayo se hizo a { $caught } rpm y las tolerancias admiten { $limit } %. Compruebe con un ensayo a la velocidad a
     la que siembra.
 trigger-drift = { $jobs ->
-    [one] El consumo de semilla se desvía desde el { $day }: en una labor queda un { $off } % { $side ->
+    [one] El consumo de semilla se desvía desde el { $day }: suavizado sobre una labor queda un { $off } % { $side ->
             [below] por debajo
            *[above] por encima
         } de lo previsto, más allá del límite de { $limit } %. Compruebe con un ensayo.
-   *[other] El consumo de semilla se desvía desde el { $day }: en { $jobs } labores queda un { $off } % { $side ->
+   *[other] El consumo de semilla se desvía desde el { $day }: suavizado sobre { $jobs } labores queda un { $off } % { $side ->
             [below] por debajo
            *[above] por encima
         } de lo previsto, más allá del límite de { $limit } %. Compruebe con un ensayo.
@@ -956,6 +956,8 @@ fault-not-above-zero = { $given } está fuera de lo admitido. Use más de 0 y { 
 fault-no-share = { $given } no es parte de un todo. Use de 0 a 100 por ciento.
 fault-quantity-negative = { $given } es menor que cero, y un valor de { $dimension } no puede serlo.
 fault-quantity-nothing = { $given } no es nada. Indique un valor de { $dimension } mayor que cero.
+fault-quantity-too-small = { $given } es menos de lo que aquí puede ser un valor de { $dimension }. Mire el signo decimal y la
+    unidad.
 fault-quantity-too-large = { $given } es más de lo que aquí puede ser un valor de { $dimension }. Mire el signo decimal y la
     unidad.
 fault-no-zone = «{ $given }» no es un huso horario. Use un nombre IANA, como Europe/Madrid o America/Bogota.
@@ -1705,6 +1707,7 @@ setup-runs-too-many = { $used } bajadas en uso, pero { $unit } tiene { $runs }. 
 
 configuration-title = { $seeder }: ancho o distancia
 configuration-intro = Vale desde este momento. Después hay que repetir el ensayo de todos los dosificadores de la sembradora.
+configuration-too-wide = { $width } es más ancho que cualquier sembradora. Mire el signo decimal y la unidad.
 configuration-spacing-too-wide = { $spacing } entre surcos es más que el ancho de labor, { $width }. Revise las unidades.
 
 service-title = { $seeder }: pieza cambiada o reparada
@@ -1776,6 +1779,7 @@ scale-check-title = Verificación de { $scale }
 scale-check-intro = Cuelgue o apoye en la balanza una pesa patrón, cercana a lo que pesa con ella, y escriba lo que marca.
 scale-check-submit = Anotar la verificación
 scale-check-reference = Pesa patrón
+scale-check-beyond = { $mass } es más de lo que pesa esta balanza, { $capacity }. Mire el signo decimal, la unidad y la balanza.
 scale-check-reference-zero = Para verificar hace falta una pesa patrón mayor que cero sobre la balanza.
 scale-check-reading = Lo que marcó la balanza
 
@@ -2501,6 +2505,7 @@ lot-crop-hint = La especie, por ejemplo trigo de invierno; de otro producto seco
 lot-product = Producto
 lot-variety = Variedad
 lot-supplier = Proveedor
+lot-received-ahead = Ese día aún no ha llegado. Mire el año.
 lot-received-on = Recibido el
 lot-received-mass = Masa recibida
 lot-treated-with = Tratada con
@@ -2930,6 +2935,7 @@ job-title = { $seeder }, { $unit }: labor terminada
 job-intro = Qué se sembró y en cuánta tierra. La semilla pesada es la que muestra si un factor se desvió.
 job-began = Comienzo
 job-ended = Fin
+job-too-much = { $seed } en { $area } es más de lo que siembra cualquier máquina. Mire los signos decimales y las unidades.
 job-ended-too-early = La labor terminó antes de empezar. Revise las dos horas.
 job-field = Campo
 job-field-hint = El nombre que le da su gente.
@@ -3099,6 +3105,10 @@ waiver-title = Dejar pasar un motivo
 waiver-intro = El motivo sigue en el tablero, marcado como excepción, con su nombre y lo que escriba aquí. Cuando termina el
     plazo,
     vuelve a contar.
+waiver-then = Mientras dure la excepción vale { $number } como número para introducir, según el ensayo del { $day }. Nada ha
+    mostrado que valga con lo que hay ahora.
+waiver-then-nothing = Dejar pasar esto todavía no da un número: hay otro motivo en contra.
+waiver-displaced = Por su volumen por vuelta, { $roller } da cerca del { $share } % de lo que daba { $before }.
 waiver-trigger = Motivo en { $seeder }, { $unit }
 waiver-from = Desde
 waiver-until = Hasta el final del
@@ -3266,6 +3276,7 @@ usage-deviation = Desvío
 usage-number = Número
 usage-number-true = válido
 usage-number-check = válido, tocaba comprobarlo
+usage-number-let-pass = válido, con una excepción
 usage-number-untrue = no válido
 usage-basis-weighed = pesada
 usage-basis-bags = bolsas
@@ -3526,6 +3537,7 @@ report-since = Desde
 report-answer = Cómo se atendió
 report-after = Duró
 report-answer-open = Todavía sin atender
+report-answer-laid-up = Todavía sin atender; la máquina está parada
 report-answer-caught = Nuevo ensayo el { $when }
 report-answer-recalled = Volvió a valer un número anterior el { $when }
 report-answer-waived = La oficina lo dejó pasar el { $when }, hasta { $until }: { $reason }

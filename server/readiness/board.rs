@@ -192,7 +192,11 @@ async fn readiness_page(signed: Signed, cookies: Cookies, RawQuery(query): RawQu
         }
     }
     let crews = crews(&mut conn.cx(), &actor.scope).await?;
-    let shown: Vec<&UnitNow> = board.units.iter().filter(|now| in_filter(now, &filter, &crews, &board.names)).collect();
+    // Asked about the past: a machine that came later was not there.
+    let day = zone.to_datetime(board.at).date().to_string();
+    let was_there = |unit: &&UnitNow| board.at >= now || unit.unit.commissioned_on <= day;
+    let shown = board.units.iter().filter(|now| in_filter(now, &filter, &crews, &board.names)).filter(was_there);
+    let shown: Vec<&UnitNow> = shown.collect();
     let tallies = tallies(&shown, &filter);
     let total = shown.len();
     let of_state =

@@ -9,6 +9,7 @@ pub mod ahead;
 mod api;
 pub mod board;
 mod gather;
+mod let_pass;
 mod names;
 pub mod policy;
 pub mod rate;

@@ -2,6 +2,7 @@
 //! waived; never-calibrated cannot be waived, because there is no number to let pass.
 
 use super::act;
+use super::let_pass::consequence;
 use crate::access::{Actor, Permission, Scope};
 use crate::clock::Stamp;
 use crate::db::kind::Kind;
@@ -263,7 +264,8 @@ async fn post_waiver(
         Ok(_) => Ok(Redirect::to("/").into_response()),
         Err(error @ Error::NotThere { pointer: None, .. }) => Err(error),
         Err(error) => {
-            let form = blank_form(&signed, unit, None).await?.again(&posted, &error);
+            let trigger = posted.text("trigger").parse::<Trigger>().ok();
+            let form = blank_form(&signed, unit, trigger).await?.again(&posted, &error);
             show_with(StatusCode::UNPROCESSABLE_ENTITY, &form_page(&signed, &cookies, form))
         }
     }
@@ -293,5 +295,9 @@ async fn blank_form(signed: &Signed, unit: MeteringUnitId, trigger: Option<Trigg
         FormField::new("reason", say!(words, "waiver-reason")).hint(say!(words, "waiver-reason-hint")),
     ];
     let action = format!("/metering-units/{unit}/waivers");
-    Ok(Form::new(action, say!(words, "waiver-submit"), fields).creating(signed.app.clock.new_id()?))
+    let mut form = Form::new(action, say!(words, "waiver-submit"), fields).creating(signed.app.clock.new_id()?);
+    if let Some(trigger) = trigger.filter(|trigger| trigger.can_be_waived()) {
+        form.note = consequence(&mut conn.cx(), signed, unit, trigger).await?;
+    }
+    Ok(form)
 }

@@ -228,7 +228,7 @@ async fn unit_part<'p>(
         title: row.label.clone(),
         facts: unit.sums(told).of_unit(told.reader()),
         catches: told.catches(unit.history).into_iter().map(|made| told.catch(made, names)).collect(),
-        triggers: unit.triggers.iter().map(|stood| told.trigger(stood, names)).collect(),
+        triggers: unit.triggers.iter().map(|stood| told.trigger(stood, names, unit.is_laid_up())).collect(),
         jobs: unit.jobs.iter().map(|job| told.job(job, names)).collect(),
         exceptions: told.exceptions(records, unit.history, &unit.jobs),
         drift: figure,

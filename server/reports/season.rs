@@ -197,7 +197,7 @@ fn part<'p>(page: &'p Page, unit: &Unit<'_>, told: Told<'_>) -> UnitPart<'p> {
         title: unit.title.clone(),
         facts: unit.sums(told).of_unit(told.reader()),
         catches: told.catches(unit.history).into_iter().map(|made| told.catch(made, names)).collect(),
-        triggers: unit.triggers.iter().map(|stood| told.trigger(stood, names)).collect(),
+        triggers: unit.triggers.iter().map(|stood| told.trigger(stood, names, unit.is_laid_up())).collect(),
         exceptions: told.exceptions(unit.records, unit.history, &unit.jobs),
     }
 }

@@ -5,7 +5,7 @@ use crate::records::head::span;
 use crate::usage::act::JobUse;
 use crate::web::reader::Reader;
 use sowmark_core::policy::Policy;
-use sowmark_core::readiness::{Answer, Severity, Standing, Stood};
+use sowmark_core::readiness::{Answer, Severity, Standing, Stood, Trigger};
 use sowmark_core::say;
 use sowmark_core::usage::Sown;
 use std::collections::BTreeMap;
@@ -70,7 +70,10 @@ impl Sums {
             None => self.open += 1,
             Some(end) if matches!(end.answer, Answer::Caught(_)) => {
                 self.caught += 1;
-                self.longest = self.longest.max(Some(seconds(stood.since, end.at)));
+                // A first catch answers no change: a machine that came years before its records waited for nobody.
+                if stood.due.trigger != Trigger::NeverCalibrated {
+                    self.longest = self.longest.max(Some(seconds(stood.since, end.at)));
+                }
             }
             Some(_) => self.otherwise += 1,
         }

@@ -144,11 +144,13 @@ impl Told<'_> {
         }
     }
 
-    pub(super) fn trigger(&self, stood: &Stood, names: &Names) -> TriggerLine {
+    /// One that stands on a machine that is laid up waits for nobody.
+    pub(super) fn trigger(&self, stood: &Stood, names: &Names, is_laid_up: bool) -> TriggerLine {
         let words = self.reader().words;
         let ended = stood.end.as_ref().map_or(self.found.until, |end| end.at);
         let when = self.said(ended);
         let (answer, caught) = match stood.end.as_ref().map(|end| &end.answer) {
+            None if is_laid_up => (say!(words, "report-answer-laid-up"), None),
             None => (say!(words, "report-answer-open"), None),
             Some(Answer::Caught(id)) => (say!(words, "report-answer-caught", when = when), names.told(id.0)),
             Some(Answer::Recalled(_)) => (say!(words, "report-answer-recalled", when = when), None),

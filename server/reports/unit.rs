@@ -45,14 +45,18 @@ impl<'r> Unit<'r> {
         self.jobs.is_empty() && self.triggers.is_empty() && told.catches(self.history).is_empty() && !is_waived
     }
 
+    /// At the end of the period, or now.
+    pub(super) fn is_laid_up(&self) -> bool {
+        self.last.state == State::LaidUp
+    }
+
     pub(super) fn sums(&self, told: Told<'_>) -> Sums {
-        let is_out = self.last.state == State::LaidUp;
         let mut sums = Sums::of_one();
         for made in told.catches(self.history) {
             sums.caught(made.what.standing);
         }
         for stood in &self.triggers {
-            sums.stood(stood, is_out);
+            sums.stood(stood, self.is_laid_up());
         }
         for job in &self.jobs {
             let lot = self.records.names.lot(job.row.lot_id).map(|lot| (job.row.lot_id, lot.number.as_str()));

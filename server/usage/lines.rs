@@ -201,10 +201,15 @@ impl Told<'_> {
 
 /// How the number stood when a job began.
 pub(crate) fn number_stands(job: &JobUse, words: Words) -> String {
-    match (job.was_true(), job.readiness.due.is_empty()) {
-        (true, true) => say!(words, "usage-number-true"),
-        (true, false) => say!(words, "usage-number-check"),
-        (false, _) => say!(words, "usage-number-untrue"),
+    let due = &job.readiness.due;
+    if !job.was_true() {
+        say!(words, "usage-number-untrue")
+    } else if due.iter().any(|due| due.waived.is_none()) {
+        say!(words, "usage-number-check")
+    } else if due.is_empty() {
+        say!(words, "usage-number-true")
+    } else {
+        say!(words, "usage-number-let-pass")
     }
 }
 

@@ -15,6 +15,8 @@ use utoipa::openapi::schema::{ObjectBuilder, Schema, SchemaType, Type};
 /// What a quantity can physically be, in SI: larger is a slip of the decimal sign, whoever made it. (Ours, no source.)
 trait Bounds: Dimension {
     const LARGEST: f64;
+    /// Smaller, and not nothing, is a slip as well.
+    const SMALLEST: f64 = 0.0;
     /// A mass may be nothing (a tare, a count); a width, a rate, a density may not.
     const MAY_BE_ZERO: bool = false;
 }
@@ -37,9 +39,14 @@ impl Bounds for dimension::SeedWeight {
 }
 impl Bounds for dimension::BulkDensity {
     const LARGEST: f64 = 5_000.0;
+    // The fluffiest grass seed weighs several times as much.
+    const SMALLEST: f64 = 10.0;
 }
+/// What is sown on a square metre at most, kg: ten times what the heaviest dressing of a seeder is.
+pub const LARGEST_RATE: f64 = 1.0;
+
 impl Bounds for dimension::Rate {
-    const LARGEST: f64 = 10.0;
+    const LARGEST: f64 = LARGEST_RATE;
 }
 impl Bounds for dimension::MeterFactor {
     const LARGEST: f64 = 1_000.0;
@@ -56,6 +63,8 @@ impl<D: Bounds> Input for Quantity<D> {
             faults.add(at, of_quantity(quantity, "fault-quantity-negative"))
         } else if si == 0.0 && !D::MAY_BE_ZERO {
             faults.add(at, of_quantity(quantity, "fault-quantity-nothing"))
+        } else if si < D::SMALLEST {
+            faults.add(at, of_quantity(quantity, "fault-quantity-too-small"))
         } else if si > D::LARGEST {
             faults.add(at, of_quantity(quantity, "fault-quantity-too-large"))
         } else {

@@ -108,6 +108,9 @@ async fn what_no_field_can_know_is_refused(world: World) {
     alike["row_spacing"] = q("7", "m");
     alike["metering_units"][1]["label"] = json!("front");
     ana.post("/seeders", alike).await.refused(422, &["/row_spacing", "/metering_units/1/label"]);
+    let mut wide = drill("Drill 1");
+    wide["working_width"] = q("120", "m");
+    ana.post("/seeders", wide).await.refused(422, &["/working_width"]);
     let mut bare = drill("Drill 1");
     bare["metering_units"] = json!([]);
     ana.post("/seeders", bare).await.refused(422, &["/metering_units"]);

@@ -58,6 +58,10 @@ async fn a_scale_check_is_logged_by_the_crew(world: World) {
         json!({ "occurred_at": "2027-03-31T07:00:00+02:00", "reference": q("0", "kg"), "reading": q("0", "kg") });
     yard.kim.post(&checks, nothing.clone()).await.refused(422, &["/reference"]);
     yard.mia.post(&checks, nothing).await.refused(403, &[]);
+    // A scale for 50 kg shows a few steps more, not twice as much.
+    let beyond =
+        json!({ "occurred_at": "2027-03-31T07:00:00+02:00", "reference": q("51", "kg"), "reading": q("100", "kg") });
+    yard.kim.post(&checks, beyond).await.refused(422, &["/reference", "/reading"]);
     assert_eq!(yard.mia.read(&checks).await["items"], json!([first]));
 
     let void = format!("/records/{}/void", first["id"].as_str().unwrap());

@@ -31,6 +31,12 @@ async fn the_board_shows_number_reason_and_act(world: World) {
     // 9.62 kg in 40 revolutions of 8 runs: 3.006 kg per 100 revolutions and run, 24.05 for the whole unit.
     assert!(page.text.contains(">3.006<") && page.text.contains("24.05 kg/100rev whole unit"), "{}", page.text);
 
+    // It came in March 2021: before, it was not there.
+    let then = farm.ana.get("/page/?at=2021-02-28T12:00").await.text;
+    assert!(!then.contains("Drill 1"), "{then}");
+    let then = farm.ana.get("/page/?at=2021-03-02T12:00").await.text;
+    assert!(then.contains("Drill 1") && then.contains("No catch of this unit was accepted yet"), "{then}");
+
     farm.log("setups", setup("2027-03-30T08:00:00Z", &farm.coarse, "5:2", "12")).await;
     farm.log("fills", fill("2027-03-30T09:00:00Z", &farm.other_wheat)).await;
     let page = farm.ana.get("/page/?state=calibrate&crop=wheat").await;

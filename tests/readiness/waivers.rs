@@ -53,6 +53,19 @@ async fn a_form_waives(world: World) {
     let page = farm.ana.get(&format!("/page/metering-units/{}/waivers/new?trigger=roller_changed", farm.unit)).await;
     assert_eq!(page.status, 200, "{}", page.text);
     assert!(page.text.contains("<option value=\"roller_changed\" selected>"), "{}", page.text);
+    // What would come of it stands there before it is done; how far off the number is, once the rollers say.
+    let says = "While it is let pass, 3.006 kg per 100 revolutions, per run counts as the number to key in, as it was caught on 28 March.";
+    assert!(page.text.contains(says) && !page.text.contains("By their displacements"), "{}", page.text);
+    for (roller, displaced) in [(&farm.fine, "210"), (&farm.coarse, "95.5")] {
+        let displaced = json!({ "displacement_per_rev": { "value": displaced, "unit": "cm3" } });
+        assert_eq!(farm.ana.patch(&format!("/rollers/{roller}"), displaced).await.status, 200);
+    }
+    let form = format!("/page/metering-units/{}/waivers/new?trigger=", farm.unit);
+    let page = farm.ana.get(&format!("{form}roller_changed")).await.text;
+    // 95.5 of 210.
+    assert!(page.contains("coarse studded gives about 45 % of what fine fluted did."), "{page}");
+    let other = farm.ana.get(&format!("{form}gate_changed")).await.text;
+    assert!(other.contains("To let this pass gives no number yet"), "{other}");
     let path = format!("/page/metering-units/{}/waivers", farm.unit);
     let fields = [
         ("trigger", "roller_changed"),

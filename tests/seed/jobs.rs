@@ -63,6 +63,11 @@ async fn a_job_that_cannot_be_is_refused_with_every_fault(world: World) {
         .refused(422, &["/area", "/seed_used", "/seed_used_basis", "/target_rate/unit", "/speed", "/occurred_at"]);
     let backwards = job(&lot, &json!({ "ended_at": "2027-04-06T05:59:59Z", "field": null }));
     ana.post(&drill.path("jobs"), backwards).await.refused(422, &["/ended_at", "/field_id"]);
+    // A slip of the decimal sign: twenty tonnes a hectare.
+    let heavy = job(&lot, &json!({ "seed_used": kg("200000"), "ended_at": "2027-04-06T05:59:59Z" }));
+    ana.post(&drill.path("jobs"), heavy).await.refused(422, &["/ended_at", "/seed_used"]);
+    let wanted = job(&lot, &json!({ "target_rate": { "value": "14000", "unit": "kg/ha" } }));
+    ana.post(&drill.path("jobs"), wanted).await.refused(422, &["/target_rate"]);
     assert_eq!(ids(&ana.read(&drill.path("jobs")).await), Vec::<String>::new());
 }
 

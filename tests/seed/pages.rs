@@ -2,8 +2,10 @@
 
 use super::{drill, hand, kg, lot};
 use crate::on_both;
+use crate::people::browser::Browser;
 use crate::world::{Answer, Person, World};
 use serde_json::json;
+use sowmark::access::Role;
 
 on_both!(
     a_lot_is_added_by_its_form,
@@ -60,6 +62,12 @@ async fn a_lot_is_added_by_its_form(world: World) {
         assert!(shown.contains(said), "{said} is not on the page: {shown}");
     }
     assert!(page(&ana, "/lots").await.contains("2.49 kg"), "5 lb 8 oz are 2.4948 kg");
+    // Who fills in a form has mistaken the year; a program may know better.
+    let ahead = [("lot_number", "WW-2"), ("material", "seed"), ("crop", "rye"), ("received_on", "2027-09-30")];
+    let mut browser = Browser::of(&world, &ana, Role::Office).await;
+    let again = browser.submit(&world, "/lots", &ahead).await;
+    assert!(again.status == 422 && again.text.contains("That day lies ahead."), "{}", again.text);
+    assert_eq!(ana.submit("/page/lots", &ahead).await.status, 303);
 }
 
 async fn a_form_comes_back_with_all_that_was_typed(world: World) {

@@ -86,6 +86,9 @@ async fn a_test_of_nothing_is_refused(world: World) {
     ana.post(&path, bad)
         .await
         .refused(422, &["/occurred_at", "/thousand_seed_weight", "/bulk_density/unit", "/moisture_percent"]);
+    // 78 kg/hL, and a slip of the decimal sign.
+    let light = json!({ "occurred_at": "2027-03-30T09:00:00Z", "bulk_density": { "value": "0.78", "unit": "kg/hL" } });
+    ana.post(&path, light).await.refused(422, &["/bulk_density"]);
     let fine = json!({ "occurred_at": "2027-03-30T09:00:00Z", "moisture_percent": 13 });
     ana.post(&format!("/lots/{NOBODYS}/tests"), fine).await.refused(404, &[]);
     assert_eq!(ids(&ana.read(&path).await), Vec::<String>::new());

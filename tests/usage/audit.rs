@@ -102,6 +102,16 @@ async fn hectares_under_an_untrue_number(world: World) {
         (&due["trigger"], &due["cause"]),
         (&json!("roller_changed"), &json!({ "kind": "setup", "id": changed }))
     );
+    // Had the office let the change pass, the number would have been true, and nothing would have been due.
+    let waiver = json!({ "occurred_at": "2027-03-28T16:00:00Z", "trigger": "roller_changed", "until": "2027-04-01",
+        "reason": "worn alike" });
+    let waiver = farm.log("waivers", waiver).await;
+    let page = farm.ana.get("/page/usage").await.text;
+    assert!(page.contains(">true, a reason was let pass<") && !page.contains("check was due"), "{page}");
+    let list = farm.ana.get("/page/exchange/csv/usage.csv").await.text;
+    assert!(list.lines().nth(2).is_some_and(|line| line.trim_end().ends_with(",yes,,roller_changed")), "{list}");
+    farm.ana.create(&format!("/records/{waiver}/void"), json!({ "reason": "given for another unit" })).await;
+    near(&farm.ana.read("/usage").await["area"]["without_valid_calibration"], 10.0);
     // It was the right roller after all: the record is void, and the hectares were never under an untrue number.
     farm.ana.create(&format!("/records/{changed}/void"), json!({ "reason": "wrong machine" })).await;
     near(&farm.ana.read("/usage").await["area"]["without_valid_calibration"], 0.0);

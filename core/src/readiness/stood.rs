@@ -10,7 +10,7 @@ use jiff::{SignedDuration, Timestamp};
 use crate::{
     ids::{CalibrationId, LotId},
     moment::{Dated, midnight},
-    readiness::{Due, Past, Readiness, Surroundings, Trigger, UnitHistory, Waived},
+    readiness::{Due, Past, Readiness, Surroundings, UnitHistory, Waived},
 };
 
 /// The least step between two moments: records are kept by the microsecond.
@@ -23,7 +23,8 @@ pub struct Stood {
     pub due: Due,
     /// The calibration that it was against.
     pub compared_with: Option<CalibrationId>,
-    /// From when it stood: from when it was due, or from when a waiver ended.
+    /// From when it stood: from when it was due; from when a waiver ended; or, where it was not due before although what it is told from is
+    /// older, from what brought it about: a tolerance that was changed, a tank that was filled.
     pub since: Timestamp,
     /// The last moment at which it was asked for and stood, for who tells of it.
     pub seen: Timestamp,
@@ -158,8 +159,8 @@ fn moments(history: &UnitHistory, surroundings: &Surroundings) -> Vec<Timestamp>
 struct Ledger {
     standing: Vec<Stood>,
     ended: Vec<Stood>,
-    /// What a waiver let pass when it was last asked for.
-    let_pass: Vec<(Trigger, Option<CalibrationId>)>,
+    /// When it was last asked for.
+    asked: Option<Timestamp>,
 }
 
 impl Ledger {
@@ -179,8 +180,7 @@ impl Ledger {
         for due in now.due.iter().filter(|due| due.waived.is_none()) {
             self.note_due(due, now, at);
         }
-        let let_pass = now.due.iter().filter(|due| due.waived.is_some());
-        self.let_pass = let_pass.map(|due| (due.trigger, now.compared_with)).collect();
+        self.asked = Some(at);
     }
 
     fn note_due(&mut self, due: &Due, now: &Readiness, at: Timestamp) {
@@ -192,11 +192,11 @@ impl Ledger {
             (stood.due, stood.seen, stood.lot) = (due.clone(), at, now.lot);
             return;
         }
-        let was_let_pass = self.let_pass.contains(&(due.trigger, now.compared_with));
         self.standing.push(Stood {
             due: due.clone(),
             compared_with: now.compared_with,
-            since: if was_let_pass { at } else { due.since },
+            // What was asked for before and did not stand then, stands from now at the earliest.
+            since: if self.asked.is_some_and(|asked| due.since <= asked) { at } else { due.since },
             seen: at,
             lot: now.lot,
             end: None,
@@ -341,7 +341,19 @@ mod tests {
         // Then neither fits, and the newest is what is told of: its roller is not in.
         let triggers: Vec<_> = all.iter().map(|stood| (stood.due.trigger, stood.end.is_none())).collect();
         assert_eq!(triggers, [(Trigger::RollerChanged, true), (Trigger::ComponentReplaced, true)]);
-        assert_eq!(all[0].since, at("04T08:00:00"));
+        // It is out since the 4th, but until the service that was no reason to catch.
+        assert_eq!((all[0].due.since, all[0].since), (at("04T08:00:00"), at("05T08:00:00")));
+    }
+
+    /// An interval that the office sets later was nobody's to keep before.
+    #[test]
+    fn a_tolerance_that_changed_makes_nothing_due_before_it() {
+        let policy = Policy { interval_days: Some(5.0), ..Policy::default() };
+        let surroundings = Surroundings { policies: vec![dated(14, "10T00:00:00", policy)], ..surroundings() };
+        let all = stood(&history(), &surroundings, None, at("20T00:00:00"));
+        let interval: Vec<_> = all.iter().filter(|stood| stood.due.trigger == Trigger::Interval).collect();
+        assert_eq!(interval.len(), 1, "{all:?}");
+        assert_eq!((interval[0].due.since, interval[0].since), (at("07T08:00:00"), at("10T00:00:00")));
     }
 
     #[test]

@@ -11,6 +11,7 @@ use crate::usage::act::{JobUse, usage as judged};
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use sowmark_core::quantity::unit::dimension::{Area, Mass, MeterFactor, Rate};
+use sowmark_core::readiness::Readiness;
 
 pub(super) async fn readiness(out: &mut Out, signed: &Signed) -> Result<(), Error> {
     let now = signed.app.clock.now();
@@ -30,16 +31,20 @@ pub(super) async fn readiness(out: &mut Out, signed: &Signed) -> Result<(), Erro
         .computed::<MeterFactor>("factor_per_run", move |unit| Some(in_force(unit)?.factor))
         .computed::<MeterFactor>("factor_unit_total", move |unit| Some(in_force(unit)?.factor_unit_total))
         .plain("expanded_uncertainty [%]", |unit| Some(unit.factor(names)?.expanded_uncertainty_percent))
-        .text("due", |unit| {
-            let due = unit.readiness.due.iter().filter(|due| due.waived.is_none());
-            Some(due.map(|due| due.trigger.as_str()).collect::<Vec<_>>().join("; "))
-        })
+        .text("due", |unit| Some(triggers(&unit.readiness, false)))
+        .text("let_pass", |unit| Some(triggers(&unit.readiness, true)))
         .text("says", |unit| Some(unit.says.join(" ")));
     out.head(&sheet).await?;
     for unit in &board.units {
         out.row(&sheet, unit).await?;
     }
     Ok(())
+}
+
+/// The triggers that were let pass, or those that were not.
+fn triggers(readiness: &Readiness, let_pass: bool) -> String {
+    let named = readiness.due.iter().filter(|due| due.waived.is_some() == let_pass);
+    named.map(|due| due.trigger.as_str()).collect::<Vec<_>>().join("; ")
 }
 
 pub(super) async fn usage(out: &mut Out, signed: &Signed) -> Result<(), Error> {
@@ -69,9 +74,8 @@ pub(super) async fn usage(out: &mut Out, signed: &Signed) -> Result<(), Error> {
             Some(usage.names.told(job.readiness.in_force.as_ref()?.calibration.0)?.to_string())
         })
         .text("calibration_valid", |job| Some(super::fleet::yes_no(job.was_true())))
-        .text("due", |job| {
-            Some(job.readiness.due.iter().map(|due| due.trigger.as_str()).collect::<Vec<_>>().join("; "))
-        });
+        .text("due", |job| Some(triggers(&job.readiness, false)))
+        .text("let_pass", |job| Some(triggers(&job.readiness, true)));
     out.head(&sheet).await?;
     for job in &usage.jobs {
         out.row(&sheet, job).await?;

@@ -27,9 +27,18 @@ input! {
     }
 }
 
-/// What no single field can know: rows lie within the working width.
+/// Wider is a slip of the decimal sign, m. (Ours, no source.)
+const WIDEST: f64 = 100.0;
+
+/// What a length alone cannot know: that it is a machine's width, and that rows lie within it.
 #[must_use]
 pub fn faults_of(working_width: &Length, row_spacing: &Length) -> Vec<Fault> {
+    if working_width.si() > WIDEST {
+        let width = working_width.to_string();
+        let says =
+            Saying::from(move |words: Words| say!(words, "configuration-too-wide", width = words.decimal(&width)));
+        return vec![Fault::new("/working_width", says)];
+    }
     if row_spacing.si() <= working_width.si() {
         return Vec::new();
     }

@@ -87,9 +87,15 @@ pub(super) fn check(draft: &ScaleDraft) -> Result<(), Error> {
 /// 403 by role; 404 without the scale; 409 for a taken id; 422 for faults.
 pub async fn add_check(signed: &Signed, scale: ScaleId, draft: CheckDraft, sent: Value) -> Result<Outcome, Error> {
     let grant = signed.grant(Permission::Log)?;
-    find_scale(&mut signed.app.read().await?.cx(), &signed.actor.scope, scale).await?;
+    let row = find_scale(&mut signed.app.read().await?.cx(), &signed.actor.scope, scale).await?;
+    let mut faults = Vec::new();
     if draft.reference.is_zero() {
-        return Err(Error::fault("/reference", saying!("scale-check-reference-zero")));
+        faults.push(Fault::new("/reference", saying!("scale-check-reference-zero")));
+    }
+    faults.extend(beyond("/reference", &draft.reference, &row)?);
+    faults.extend(beyond("/reading", &draft.reading, &row)?);
+    if !faults.is_empty() {
+        return Err(Error::Faults(faults));
     }
     let new = NewEntry {
         id: draft.id,
@@ -106,6 +112,21 @@ pub async fn add_check(signed: &Signed, scale: ScaleId, draft: CheckDraft, sent:
     store::add_check(&mut work, id, scale, &draft).await?;
     work.commit(Audit::created(Kind::ScaleCheck, id, sent)).await?;
     Ok(Outcome::Stored(id))
+}
+
+/// A scale shows its capacity and a few steps more, and then nothing.
+fn beyond(pointer: &'static str, mass: &Mass, scale: &ScaleRow) -> Result<Option<Fault>, Error> {
+    const A_LITTLE_MORE: f64 = 1.01;
+    let inconsistent = |_| Error::inconsistent("scale.capacity", &scale.capacity);
+    let capacity = Mass::from_entered(&scale.capacity).map_err(inconsistent)?;
+    if mass.si() <= A_LITTLE_MORE * capacity.si() {
+        return Ok(None);
+    }
+    let mass = mass.clone();
+    let says = Saying::from(move |words: Words| {
+        say!(words, "scale-check-beyond", mass = words.entered(&mass), capacity = words.entered(&capacity))
+    });
+    Ok(Some(Fault::new(pointer, says)))
 }
 
 /// A scale.

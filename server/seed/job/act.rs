@@ -11,6 +11,8 @@ use crate::web::door::Signed;
 use crate::web::error::{Error, Fault};
 use crate::web::input::{Name, Note};
 use crate::web::paging::{Gathered, List, PageAsked};
+use crate::web::quantity::LARGEST_RATE;
+use crate::web::saying::Saying;
 use crate::{input, saying, words};
 use jiff::Timestamp;
 use serde_json::Value;
@@ -78,6 +80,15 @@ fn faults_of(draft: &JobDraft) -> Vec<Fault> {
     }
     if draft.ended_at.is_some_and(|ended| ended.at < draft.occurred_at.at) {
         faults.push(Fault::new("/ended_at", saying!("job-ended-too-early")));
+    }
+    let (area, seed) = (draft.area.clone(), draft.seed_used.clone());
+    if seed.si() / area.si() > LARGEST_RATE {
+        faults.push(Fault::new(
+            "/seed_used",
+            Saying::from(move |words: Words| {
+                say!(words, "job-too-much", seed = words.entered(&seed), area = words.entered(&area))
+            }),
+        ));
     }
     faults
 }

@@ -2,15 +2,16 @@
 
 use super::label::{self, LabelDraft};
 use super::store::{self, LotRow};
-use crate::access::{Permission, Scope};
+use crate::access::{Grant, Permission, Scope};
 use crate::db::kind::Kind;
 use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
 use crate::seed::client;
 use crate::web::door::Signed;
 use crate::web::error::Error;
-use crate::web::input::{Faults, Name, Percent, Text};
+use crate::web::input::{At, Faults, Name, Percent, Text};
 use crate::web::paging::{Gathered, List, PageAsked};
-use crate::{input, words};
+use crate::{input, saying, words};
+use jiff::ToSpan;
 use jiff::civil::Date;
 use serde_json::Value;
 use sowmark_core::ids::{ClientId, LotId};
@@ -85,7 +86,7 @@ input! {
 /// 403 by role; 404 for a client that is not there; 409 for a taken id; 422 for shares that are more than the whole.
 pub async fn add_lot(signed: &Signed, draft: LotDraft, sent: Value) -> Result<Outcome, Error> {
     let grant = signed.grant(Permission::KeepLots)?;
-    check(&draft)?;
+    check(signed, &grant, &draft)?;
     let mut conn = signed.app.read().await?;
     client::act::named_client(&mut conn.cx(), &signed.actor.scope, draft.client_id).await?;
     drop(conn);
@@ -104,8 +105,13 @@ pub async fn add_lot(signed: &Signed, draft: LotDraft, sent: Value) -> Result<Ou
 ///
 /// # Errors
 /// 422 with every such fault.
-pub(super) fn check(draft: &LotDraft) -> Result<(), Error> {
+pub(super) fn check(signed: &Signed, grant: &Grant, draft: &LotDraft) -> Result<(), Error> {
     let mut faults = Faults::default();
+    // A program may know better; who fills in a form and gives a day to come has mistaken the year.
+    let tomorrow = signed.actor.time_zone.to_datetime(signed.app.clock.now()).date().saturating_add(1.day());
+    if grant.is_typed() && draft.received_on.is_some_and(|day| day > tomorrow) {
+        faults.add::<()>(&At::default().key("received_on"), saying!("lot-received-ahead"));
+    }
     label::check(draft, &mut faults);
     faults.finish(Some(()))
 }

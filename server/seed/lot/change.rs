@@ -80,7 +80,7 @@ pub async fn change_lot(signed: &Signed, id: LotId, change: &Change<LotDraft>) -
     let scope = &signed.actor.scope;
     let before = find_lot(&mut work.cx(), scope, id).await?.tree()?;
     let draft = change.onto(&before)?;
-    check(&draft)?;
+    check(signed, &grant, &draft)?;
     named_client(&mut work.cx(), scope, draft.client_id).await?;
     store::change(&mut work, id, &draft).await?;
     let after = find_lot(&mut work.cx(), scope, id).await?.tree()?;
