@@ -13,11 +13,11 @@ use sowmark_core::ids::{MeteringUnitId, RollerId};
 use sowmark_core::moment::{Dated, Moment};
 use sowmark_core::quantity::Quantity;
 use sowmark_core::quantity::unit::dimension;
-use sowmark_core::readiness::{Detail, Readiness, Trigger, Waiver, readiness};
+use sowmark_core::readiness::{Detail, Readiness, Severity, Trigger, Waiver, readiness};
 use sowmark_core::say;
 use uuid::Uuid;
 
-/// What would come of letting a trigger pass on a unit now, in a sentence or two.
+/// What would come of letting a trigger pass on a unit now, in a sentence or two; nothing of one that takes no number away.
 ///
 /// # Errors
 /// The database.
@@ -27,6 +27,9 @@ pub(super) async fn consequence(
     unit: MeteringUnitId,
     trigger: Trigger,
 ) -> Result<String, Error> {
+    if trigger.severity() == Severity::Check {
+        return Ok(String::new());
+    }
     let (actor, at, words) = (&signed.actor, signed.app.clock.now(), signed.actor.words());
     let Records { units, surroundings, names } = act::histories(cx, &actor.scope, &actor.time_zone, Some(unit)).await?;
     let Some((row, mut history)) = units.into_iter().next() else { return Ok(String::new()) };
