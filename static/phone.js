@@ -13,6 +13,7 @@ const root = document.documentElement;
 const { reader = "", zone = "UTC", kept: keptSince } = root.dataset;
 const DAY = 86_400_000;
 const RETRY = 30_000;
+const SOON = 2_000;
 
 // --- What waits, and sending it --------------------------------------------------------------------------------------
 
@@ -66,6 +67,20 @@ async function send() {
   if (ended !== "busy") last = ended;
   await showLine(last);
   return ended;
+}
+
+/**
+ * Signal comes back without the browser saying so: what waits is sent again by itself, soon after it could not be sent, then
+ * after ever longer pauses.
+ */
+let again;
+function sendAgain(pause) {
+  clearTimeout(again);
+  again = setTimeout(async () => {
+    const waits = (await outbox.entries().catch(() => [])).length > 0;
+    const ended = waits && (await send().catch(() => "later"));
+    sendAgain(ended === "offline" ? Math.min(2 * pause, RETRY) : RETRY);
+  }, pause);
 }
 
 // --- Forms whose entries go through the outbox ------------------------------------------------------------------------
@@ -280,6 +295,7 @@ async function entered(form) {
     showFaults(form, faultsOf(still.refused, place));
   } else {
     showKept(form, entry);
+    sendAgain(SOON);
   }
 }
 
@@ -402,7 +418,7 @@ if (reader) {
   line.querySelector("[data-send]").addEventListener("click", send);
   addEventListener("online", send);
   document.addEventListener("visibilitychange", () => { if (!document.hidden) send(); });
-  setInterval(async () => { if ((await outbox.entries()).length > 0) send(); }, RETRY);
+  sendAgain(SOON);
   outbox.heard(() => showLine(last));
   recordSeen().catch(() => {}).then(send).then(() => navigator.serviceWorker?.ready).then(() => kept.refresh(reader)).catch(() => {});
 }
