@@ -2085,7 +2085,8 @@ import-heading-twice = Two columns are headed “{ $given }”; one must go.
 import-heading-missing = These columns are missing: { $missing }.
 import-heading-unit = The heading “{ $given }” needs one of these units in square brackets: { $known }.
 import-differs = Rows of one entry must agree here: row { $row } says otherwise.
-import-decimal-sign = “{ $given }” is not written with the decimal sign of this file, “{ $sign }”. Write no sign between thousands.
+import-decimal-sign = “{ $given }”: the decimal sign of this file is “{ $sign }”. Either “{ $other }” is meant as one, then write “{ $sign }”, or it
+    stands between thousands, then leave it out.
 import-two-values = The column of what was entered says “{ $entered }”, which is another value. Empty the one that is not true.
 import-no-such = { $what ->
     [client] No client is called “{ $name }”; add it first, or mend the name.

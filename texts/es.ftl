@@ -2826,7 +2826,8 @@ import-heading-twice = Dos columnas se llaman «{ $given }»; sobra una.
 import-heading-missing = Faltan estas columnas: { $missing }.
 import-heading-unit = El encabezado «{ $given }» necesita entre corchetes una de estas unidades: { $known }.
 import-differs = Las filas de una misma entrada deben coincidir aquí: la fila { $row } dice otra cosa.
-import-decimal-sign = «{ $given }» no lleva el signo decimal de este archivo, «{ $sign }». No escriba signo de millares.
+import-decimal-sign = «{ $given }»: el signo decimal de este archivo es «{ $sign }». O bien «{ $other }» quiere serlo, y entonces escriba
+    «{ $sign }»; o bien separa millares, y entonces quítelo.
 import-two-values = La columna de lo que se escribió dice «{ $entered }», que es otro valor. Vacíe el que no sea cierto.
 import-no-such = { $what ->
     [client] Ningún cliente se llama «{ $name }»; agréguelo antes o corrija el nombre.

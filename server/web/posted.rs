@@ -80,7 +80,7 @@ impl Posted {
                 let parts = text.trim().split_once(sign);
                 !name.starts_with('_')
                     && parts.is_some_and(|(before, after)| {
-                        before.bytes().all(|byte| byte.is_ascii_digit())
+                        before.chars().all(|c| c.is_ascii_digit() || c.is_whitespace())
                             && after.starts_with(|c: char| c.is_ascii_digit())
                     })
             })

@@ -144,7 +144,8 @@ async fn each_fault_is_named_before_anything_is_stored(world: World) {
         "Row 4, column \u{201c}client\u{201d}, \u{201c}Nobody\u{201d}: No client is called",
         "Row 4, column \u{201c}area [ha]\u{201d}, \u{201c}-1\u{201d}:",
         "Row 5, column \u{201c}field\u{201d}, empty:",
-        "is not written with the decimal sign of this file",
+        "\u{201c}1,5\u{201d}: the decimal sign of this file is \u{201c}.\u{201d}. Either \u{201c},\u{201d} is meant as one",
+        "\u{2212}1 ha is negative, which no area can be.",
     ] {
         assert!(found.contains(says), "{says}: {found}");
     }

@@ -205,7 +205,7 @@ async fn a_job_is_logged_by_form(world: World) {
         ("lot_id", &lot),
         ("area/value", "11,8"),
         ("area/unit", "ha"),
-        ("seed_used/value", "1660"),
+        ("seed_used/value", "1\u{202f}6 60"),
         ("seed_used/unit", "kg"),
         ("seed_used_basis", "bags"),
         ("target_rate/value", "140"),
@@ -216,6 +216,9 @@ async fn a_job_is_logged_by_form(world: World) {
     assert!(answer.text.contains("The job ended before it began.") && answer.text.contains("value=\"11,8\""));
     let mut fields = fields;
     fields[1].1 = "2027-04-06T12:00";
+    let answer = ana.submit(&format!("/page{}", drill.path("jobs")), &fields).await;
+    assert!(answer.text.contains("is not a number"), "blanks that part no thousands: {}", answer.text);
+    fields[7].1 = "1\u{202f}660";
     place(&ana.submit(&format!("/page{}", drill.path("jobs")), &fields).await);
     let made = ana.read(&drill.path("jobs")).await["items"][0].clone();
     assert_eq!(made["ended_at"], "2027-04-06T12:00:00+02:00");

@@ -1,6 +1,6 @@
 //! A decimal number as it was entered: "12.40" stays "12.40", because its last place says how finely was read.
 
-use std::fmt;
+use std::{borrow::Cow, fmt};
 
 use serde::{Deserialize, Serialize};
 
@@ -39,7 +39,8 @@ impl Decimal {
     const MAX_TEXT: usize = 64;
 
     /// Reads ASCII digits with at most one `.` or `,` as decimal sign, an optional sign in front (the minus sign of pages
-    /// too) and white space around (thin and no-break spaces too).
+    /// too), white space around (thin and no-break spaces too), and one blank between groups of three digits, as pages print
+    /// thousands.
     ///
     /// # Errors
     /// Refuses what is empty, not a number, has two signs of any kind, or is longer than [`Self::MAX_DIGITS`] and
@@ -65,6 +66,7 @@ impl Decimal {
         if decimals.contains(['.', ',']) && decimals.bytes().all(|b| b.is_ascii_digit() || b == b'.' || b == b',') {
             return refuse(Fault::TwoSigns);
         }
+        let whole = &*ungrouped(whole);
         let only_digits = |part: &str| part.bytes().all(|b| b.is_ascii_digit());
         if !only_digits(whole) || !only_digits(decimals) || (whole.is_empty() && decimals.is_empty()) {
             return refuse(Fault::NoNumber);
@@ -185,6 +187,18 @@ impl Decimal {
     }
 }
 
+/// Without the blanks between thousands. Where they stand anywhere else, nobody knows what was meant: all of them stay.
+fn ungrouped(whole: &str) -> Cow<'_, str> {
+    const BLANKS: [char; 4] = [' ', '\u{a0}', '\u{2009}', '\u{202f}'];
+    let Some((first, rest)) = whole.split_once(BLANKS) else { return whole.into() };
+    let is_first = matches!(first.len(), 1..=3) && !first.starts_with('0');
+    if is_first && rest.split(BLANKS).all(|group| group.len() == 3) {
+        whole.replace(BLANKS, "").into()
+    } else {
+        whole.into()
+    }
+}
+
 impl From<u32> for Decimal {
     fn from(whole: u32) -> Self {
         Self { digits: u64::from(whole), places: 0, text: whole.to_string() }
@@ -237,6 +251,9 @@ mod tests {
             ("007.10", "7.10"),
             ("\u{a0}1.5\u{202f}", "1.5"),
             ("0.00", "0.00"),
+            ("13 000", "13000"),
+            ("-1\u{2009}234\u{202f}567,50", "-1234567.50"),
+            ("999\u{a0}000", "999000"),
             ("123456789012345678", "123456789012345678"),
             ("0.000000000001", "0.000000000001"),
         ] {
@@ -255,7 +272,13 @@ mod tests {
             (".", "is not a number"),
             ("--1", "is not a number"),
             ("\u{2212}-1", "is not a number"),
-            ("1 000", "is not a number"),
+            ("1 2", "is not a number"),
+            ("1  000", "is not a number"),
+            ("1 000 00", "is not a number"),
+            ("1000 000", "is not a number"),
+            ("0 500", "is not a number"),
+            ("1 00a", "is not a number"),
+            ("1.000 000", "is not a number"),
             ("1e5", "is not a number"),
             ("٣", "is not a number"),
             ("1.234,5", "more than one decimal sign"),

@@ -223,8 +223,8 @@ impl Line<'_> {
     fn number(&self, text: &str) -> Result<String, Saying> {
         let (sign, other) = if self.file.has_decimal_comma { (',', '.') } else { ('.', ',') };
         if text.contains(other) {
-            let (sign, given) = (sign.to_string(), cut(text));
-            return Err(saying!("import-decimal-sign", given = &given, sign = &sign));
+            let (sign, other, given) = (sign.to_string(), other.to_string(), cut(text));
+            return Err(saying!("import-decimal-sign", given = &given, sign = &sign, other = &other));
         }
         let number = text.replace(',', ".");
         match Decimal::parse(&number) {
