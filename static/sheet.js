@@ -1,7 +1,7 @@
 // The catch sheet: rows added without asking the server, running sums, what is still missing, and the record that it makes.
 // The record is the one of server/calibration/form.rs.
 
-import { number, revolutions, running } from "./sums.js";
+import { LENGTH, MASS, measured, number, revolutions, running, signed } from "./sums.js";
 import { says } from "./says.js";
 import { tree } from "./tree.js";
 
@@ -58,7 +58,11 @@ function count(repeat, form) {
   const counted = repeat.revolutions;
   if (counted === undefined) return;
   const given = (name) => form.elements[name].value.trim() || null;
-  const length = (value) => (value === null ? null : { value, unit: form.dataset.length });
+  const length = (text) => {
+    const letter = text?.search(/\p{L}/u) ?? -1;
+    if (letter > 0) return { value: text.slice(0, letter).trim(), unit: text.slice(letter).trim() };
+    return text === null ? null : { value: text, unit: form.dataset.length };
+  };
   switch (form.elements._counted.value) {
     case "turns": repeat.revolutions = { turns: counted }; break;
     case "pulses": repeat.revolutions = { pulses: counted, pulses_per_rev: given("_per") }; break;
@@ -176,6 +180,26 @@ export function soFar(form) {
   return factor === "–" ? "" : `${factor} ${form.querySelector("[data-factor-unit]").textContent}`;
 }
 
+// A count, or a distance in the sheet's unit of length.
+const counted = (form, typed) =>
+  form.elements._counted.value === "distance" ? measured(typed, form.dataset.length, LENGTH).value : number(typed);
+
+// Roller revolutions of a repeat; NaN while they cannot be said.
+function turned(form, repeat) {
+  const { _counted, _per, _slip } = form.elements;
+  const how = { counts: _counted.value, per: counted(form, _per.value), slip: signed(_slip.value), ratio: Number(form.dataset.ratio) };
+  return revolutions(counted(form, text(repeat, "/revolutions")), how);
+}
+
+// A row in the sheet's unit. Its net is NaN where the scale cannot have shown such a gross.
+function weighed(form, row) {
+  const unit = form.elements._mass_unit.value;
+  const [gross, tare] = ["/gross/value", "/tare/value"].map((ending) => measured(text(row, ending), unit, MASS));
+  const most = form.dataset.capacities.split(" ").find((scale) => scale.startsWith(`${form.elements.scale_id.value}:`));
+  const isBeyond = most !== undefined && gross.value * MASS[unit] > Number(most.split(":")[1]) * (1 + 1e-12);
+  return { gross: gross.value, tare: tare.value, isBeyond, net: isBeyond ? NaN : gross.value - tare.value, step: Math.min(gross.step, tare.step) };
+}
+
 function add(form, panel) {
   const unit = form.elements._mass_unit.value;
   const shown = (value, digits, least = 1) =>
@@ -183,22 +207,15 @@ function add(form, panel) {
       ? value.toLocaleString("en", { minimumSignificantDigits: least, maximumSignificantDigits: digits, useGrouping: false }).replace(".", form.dataset.decimal)
       : "–";
   // A difference of two readings has as many places as the finer of the two.
-  const exact = (value, places) => value.toFixed(places).replace(".", form.dataset.decimal);
-  const places = (typed) => typed.match(/[.,](\d+)/)?.[1].length ?? 0;
-  let finest = 0;
-  const how = {
-    counts: form.elements._counted.value, per: number(form.elements._per.value), slip: number(form.elements._slip.value),
-    ratio: Number(form.dataset.ratio),
-  };
+  const exact = (value, step) => value.toFixed(Math.max(0, Math.ceil(-Math.log10(step) - 1e-9))).replace(".", form.dataset.decimal);
+  let finest = 1;
   const repeats = repeatsOf(form).map((repeat) => ({
-    turned: revolutions(number(text(repeat, "/revolutions")), how),
+    turned: turned(form, repeat),
     setAside: isLeftOut(repeat),
     catches: rowsOf(repeat).map((row) => {
-      const [gross, tare] = [text(row, "/gross/value"), text(row, "/tare/value")];
-      const net = number(gross) - number(tare);
-      const own = Math.max(places(gross), places(tare));
-      finest = Math.max(finest, own);
-      row.querySelector("output").textContent = net > 0 ? `${exact(net, own)} ${unit}` : "–";
+      const { net, step } = weighed(form, row);
+      if (net > 0) finest = Math.min(finest, step);
+      row.querySelector("output").textContent = net > 0 ? `${exact(net, step)} ${unit}` : "–";
       return { net, runs: number(text(row, "/runs")) };
     }),
   }));
@@ -213,17 +230,26 @@ function add(form, panel) {
   put("missing", missing(form));
 }
 
-// The first thing that is missing, in words: a list of all would be read by nobody.
+// The first thing that is missing, in words: a list of all would be read by nobody. What cannot be read is in no sum, so it
+// is missing too.
 function missing(form) {
   const used = repeatsOf(form).filter((repeat) => !isUnused(repeat));
   for (const repeat of used) {
     const nth = repeatsOf(form).indexOf(repeat) + 1;
     if (isLeftOut(repeat)) continue;
     if (text(repeat, "/revolutions") === "") return says("missing-revolutions", { repeat: nth });
+    if (!(counted(form, text(repeat, "/revolutions")) > 0)) return says("missing-revolutions-unread", { repeat: nth });
+    if (!(turned(form, repeat) > 0)) return says("missing-per");
     for (const row of rowsOf(repeat).filter((row) => !isBlank(row))) {
       const run = text(row, "/label");
       if (text(row, "/tare/value") === "") return says("missing-tare", { repeat: nth, run });
       if (text(row, "/gross/value") === "") return says("missing-gross", { repeat: nth, run });
+      const { gross, tare, isBeyond, net } = weighed(form, row);
+      if (Number.isNaN(tare)) return says("missing-tare-unread", { repeat: nth, run });
+      if (Number.isNaN(gross)) return says("missing-gross-unread", { repeat: nth, run });
+      if (isBeyond) return says("missing-within", { repeat: nth, run });
+      if (!(net > 0)) return says("missing-seed", { repeat: nth, run });
+      if (!(number(text(row, "/runs")) > 0)) return says("missing-runs", { repeat: nth, run });
     }
   }
   if (form.elements.lot_id.value === "") return says("missing-lot");

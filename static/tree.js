@@ -44,7 +44,7 @@ function quantity(parts) {
   if (typed === "") return null;
   const letter = typed.search(/\p{L}/u);
   if (letter > 0) {
-    const pounds = typed.match(/^(\d+)\s*lb\s+(\d*[.,]?\d+)\s*oz$/);
+    const pounds = typed.match(/^(\d+)\s*lb\s*(\d*[.,]?\d+)\s*oz$/);
     if (pounds) return { lb: pounds[1], oz: pounds[2].replace(",", ".") };
     return { value: typed.slice(0, letter).trim(), unit: typed.slice(letter).trim() };
   }

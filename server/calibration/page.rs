@@ -6,7 +6,7 @@ use super::draft::{Decision, DecisionDraft};
 use super::form::{Bags, CatchForm, Choices, Typed};
 use super::retyped;
 use super::show::{self, Shown};
-use super::store::{self, LotRow, UnitRow};
+use super::store::{self, LotRow, ScaleRow, UnitRow};
 use super::stored::{Calibration, Status, word};
 use crate::access::{Actor, Permission};
 use crate::readiness;
@@ -21,6 +21,7 @@ use crate::web::form::{Form, FormField, Kind, Posted, pairs};
 use crate::web::input;
 use crate::web::page::{Cookies, Page, show, show_with};
 use crate::web::paging::PageAsked;
+use crate::web::quantity::stored;
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::extract::RawQuery;
@@ -29,7 +30,7 @@ use axum::response::{IntoResponse, Redirect, Response};
 use serde_json::Value;
 use sowmark_core::basis::basis_at;
 use sowmark_core::ids::{CalibrationId, LotId, MeteringUnitId};
-use sowmark_core::quantity::unit;
+use sowmark_core::quantity::unit::{self, dimension};
 use sowmark_core::readiness::{self as ready, latest_known_tests, season_in_force};
 use sowmark_core::say;
 use sowmark_core::words::Words;
@@ -52,6 +53,8 @@ struct CatchPage {
     unit: UnitRow,
     fitted: String,
     ratio: f64,
+    /// What each scale can weigh, in kg, for the running sums.
+    capacities: String,
     treated: Option<(String, String)>,
     form: CatchForm,
     result: Option<Shown>,
@@ -63,6 +66,8 @@ struct Bench {
     unit: UnitRow,
     fitted: String,
     ratio: f64,
+    /// What each scale can weigh, in kg, for the running sums.
+    capacities: String,
     runs_in_use: u32,
     choices: Choices,
     lots: Vec<LotRow>,
@@ -126,12 +131,15 @@ async fn bench(signed: &Signed, id: MeteringUnitId) -> Result<Bench, Error> {
     };
     let runs_in_use = setup.as_ref().map_or(u32::try_from(unit.runs).unwrap_or(1), |setup| setup.runs);
     let ratio = setup.as_ref().map_or(1.0, |setup| setup.drive_ratio.value());
+    let capacity =
+        |scale: &ScaleRow| stored::<dimension::Mass>(&scale.capacity).map(|most| format!("{}:{}", scale.id, most.si()));
+    let capacities = scales.iter().map(capacity).collect::<Result<Vec<_>, Error>>()?.join(" ");
     let last = match latest {
         Some(calibration) => act::find_calibration(cx, &actor.scope, CalibrationId(calibration.moment.id)).await.ok(),
         None => None,
     };
     let bags = last.and_then(|calibration| Bags::of(&calibration.sheet, words));
-    Ok(Bench { unit, fitted, ratio, runs_in_use, choices, lots, bags })
+    Ok(Bench { unit, fitted, ratio, capacities, runs_in_use, choices, lots, bags })
 }
 
 fn lot_says(lot: &LotRow, words: Words) -> String {
@@ -163,6 +171,7 @@ impl Bench {
             unit: self.unit,
             fitted: self.fitted,
             ratio: self.ratio,
+            capacities: self.capacities,
             treated,
             form,
             result,

@@ -4,6 +4,7 @@
 use jiff::tz::TimeZone;
 use serde_json::Value;
 use sowmark::web::form::Posted;
+use sowmark::web::input::{At, Faults, Input};
 use sowmark_core::catch::Revolutions;
 use sowmark_core::factor::{Measured, MeasuredCatch, MeasuredRepeat};
 use sowmark_core::quantity::{Decimal, Length, Mass};
@@ -70,6 +71,24 @@ fn the_phone_and_core_come_to_the_same_sums() {
         assert_eq!(spread.is_some(), !expected["spread"].is_null());
         // A difference of near equals: fewer digits hold.
         assert!(spread.is_none_or(|spread| (spread - expected["spread"].as_f64().unwrap()).abs() < 1e-9));
+    }
+}
+
+#[test]
+fn the_phone_and_the_server_read_a_weight_alike() {
+    for vector in vectors("weights.json") {
+        let text = |key: &str| vector[key].as_str().unwrap().to_owned();
+        let pairs = vec![("a/value".to_owned(), text("typed")), ("a/unit".to_owned(), text("unit"))];
+        let tree = Posted(pairs).tree(&TimeZone::UTC);
+        let read = Mass::read(tree.get("a"), &At::default(), &mut Faults::default());
+        let one = Mass::parse_text_or("1", &text("unit")).unwrap().si();
+        match (read, vector["is"].as_str()) {
+            (Some(read), Some(wanted)) => {
+                let wanted: f64 = wanted.parse().unwrap();
+                assert!((read.si() / one - wanted).abs() <= 1e-12 * wanted, "{vector}: {read}");
+            }
+            (read, wanted) => assert_eq!((read, wanted), (None, None), "{vector}"),
+        }
     }
 }
 
