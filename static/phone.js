@@ -5,7 +5,7 @@ import * as kept from "./kept.js";
 import * as outbox from "./outbox.js";
 import { counted, says, when } from "./says.js";
 import * as sheet from "./sheet.js";
-import { number } from "./sums.js";
+import { signed } from "./sums.js";
 import { drop, put, take } from "./store.js";
 import { placed, stamp, tree } from "./tree.js";
 
@@ -167,15 +167,20 @@ function notKept(error) {
 
 // --- Faults -----------------------------------------------------------------------------------------------------------
 
+const fieldAt = (form, name) =>
+  name && (lookUp(form, `${name}/value`) ?? lookUp(form, name) ?? lookUp(form, name.replace(/\/(unit|lb|oz)$/, "/value")));
+
+const labelOf = (field) => field.form.querySelector(`label[for="${CSS.escape(field.id)}"]`)?.firstChild?.textContent.trim() ?? "";
+
 /** Shows faults as the server's pages do: a list at the top, each beside its field. */
 function showFaults(form, faults) {
   clearFaults(form);
   const list = said("faults");
   for (const { name, detail } of faults) {
-    const field = name && (lookUp(form, `${name}/value`) ?? lookUp(form, name) ?? lookUp(form, name.replace(/\/(unit|lb|oz)$/, "/value")));
+    const field = fieldAt(form, name);
     const item = document.createElement("li");
     if (field && field.type !== "hidden") {
-      const label = form.querySelector(`label[for="${CSS.escape(field.id)}"]`)?.firstChild?.textContent.trim() ?? "";
+      const label = labelOf(field);
       const link = document.createElement("a");
       link.href = `#${field.id}`;
       link.textContent = label ? `${label}: ${detail}` : detail;
@@ -210,6 +215,15 @@ function clearFaults(form) {
 
 const A_DAY = 24 * 60 * 60 * 1000;
 
+/** Why a number is none or cannot be, empty where it may. With a unit of its own it is the server's to say. */
+function numberFault(form, field, text) {
+  if (/\p{L}/u.test(text)) return "";
+  const value = signed(text);
+  if (Number.isNaN(value)) return says("no-number");
+  const mayBeBelow = field.name === "_slip" || lookUp(form, field.name.replace(/value$/, "unit"))?.value.startsWith("°");
+  return value < 0 && !mayBeBelow ? says("negative", { given: text.replace("-", "\u2212") }) : "";
+}
+
 /** What can be seen here already: empty fields, numbers that are none, what has not happened yet. All else is the server's to say. */
 function plainFaults(form) {
   const faults = [];
@@ -218,8 +232,8 @@ function plainFaults(form) {
     const text = field.value.trim();
     if (text === "") {
       if (field.required) faults.push({ name: field.name, detail: says("needed") });
-    } else if (["decimal", "numeric"].includes(field.inputMode) && !/\p{L}/u.test(text) && Number.isNaN(number(text))) {
-      faults.push({ name: field.name, detail: says("no-number") });
+    } else if (["decimal", "numeric"].includes(field.inputMode) && numberFault(form, field, text)) {
+      faults.push({ name: field.name, detail: numberFault(form, field, text) });
     } else if (["occurred_at", "ended_at"].includes(field.name) && new Date(placed(text, zone)) - Date.now() > A_DAY) {
       faults.push({ name: field.name, detail: says("ahead") });
     }
@@ -253,16 +267,30 @@ async function enter(form) {
   if (form.dataset.busy) return;
   clearFaults(form);
   const faults = plainFaults(form);
-  if (faults.length > 0) {
-    showFaults(form, faults);
-    return;
-  }
   form.dataset.busy = "yes";
   try {
-    await entered(form);
+    if (faults.length > 0) await withServersFaults(form, faults);
+    else await entered(form);
   } finally {
     delete form.dataset.busy;
   }
+}
+
+/** Faults that were seen here, with those that only the server knows where it can be asked: it refuses what has any. */
+async function withServersFaults(form, faults) {
+  const { entry, place } = made(form);
+  const isSure = !faults.some(({ detail }) => detail === says("ahead"));
+  // Not for long: what is seen here is worth more than a wait.
+  const answer = isSure ? await Promise.race([outbox.tell(reader, entry), new Promise((end) => setTimeout(end, 3000, ""))]) : "";
+  if (answer.ok) {
+    form.dataset.entered = "yes";
+    await drop("drafts", draftKey());
+    leave(entry);
+    return;
+  }
+  const told = typeof answer === "string" ? [] : faultsOf(await answer.json().catch(() => ({ errors: [] })), place);
+  const placed = told.map((fault) => ({ ...fault, name: fieldAt(form, fault.name)?.name ?? fault.name }));
+  showFaults(form, [...placed.filter(({ name }) => name), ...faults.filter(({ name }) => !placed.some((fault) => fault.name === name))]);
 }
 
 async function entered(form) {

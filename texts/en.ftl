@@ -226,7 +226,7 @@ fault-no-quantity = This is { $given ->
         [number] a number
         [text] text
        *[object] an object
-    }; a { $dimension } is wanted, like { $example }.
+    }; the { $dimension } is wanted, like { $example }.
 fault-field-unknown = Sowmark does not know this field. Known here: { $known }.
 fault-word-unknown = “{ $given }” is not known here. Use one of: { $known }.
 fault-list-too-long = This has { $count } entries. Send at most { $most }.
@@ -246,8 +246,8 @@ fault-not-whole = { $given } is not a whole number.
 fault-out-of-range = { $given } is out of range. Use { $least } to { $most }.
 fault-not-above-zero = { $given } is out of range. Use more than 0, at most { $most }.
 fault-no-share = { $given } is no share of a whole. Use 0 to 100 percent.
-fault-quantity-negative = { $given } is negative. A { $dimension } is not.
-fault-quantity-nothing = { $given } is nothing. Give a { $dimension } above zero.
+fault-quantity-negative = { $given } is negative, which no { $dimension } can be.
+fault-quantity-nothing = { $given } is nothing. The { $dimension } must be above zero.
 fault-quantity-too-small = { $given } is less than any { $dimension } here can be. Look at the decimal sign and the unit.
 fault-quantity-too-large = { $given } is more than any { $dimension } here can be. Look at the decimal sign and the unit.
 fault-no-zone = “{ $given }” is no time zone. Use an IANA name, like Europe/Paris or America/Chicago.
@@ -761,6 +761,7 @@ phone-storage-nearly-full = The storage of this phone is nearly full: make room,
 phone-sign-out-waiting-one = { $count } entry waits on this phone. It stays here and is sent when you sign in again.
 phone-sign-out-waiting-other = { $count } entries wait on this phone. They stay here and are sent when you sign in again.
 phone-sign-out-all-the-same = Sign out all the same
+phone-negative = { $given } is negative, which this cannot be.
 phone-no-number = This is no number. Write it like 2.11 or 2,11.
 phone-missing-revolutions = the revolutions of repeat { $repeat }
 phone-missing-tare = the tare of { $run }, repeat { $repeat }

@@ -1474,6 +1474,7 @@ phone-sign-out-waiting-one = { $count } entrada espera en este teléfono. Se que
 phone-sign-out-waiting-other = { $count } entradas esperan en este teléfono. Se quedan aquí y se envían cuando usted ingrese de
     nuevo.
 phone-sign-out-all-the-same = Salir de todos modos
+phone-negative = { $given } es menor que cero, y esto no puede serlo.
 phone-no-number = No es un número. Escríbalo como 2.11 o 2,11.
 phone-missing-revolutions = las vueltas de la repetición { $repeat }
 phone-missing-tare = la tara de { $run }, repetición { $repeat }

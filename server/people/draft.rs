@@ -1,9 +1,10 @@
 //! What is sent about people, read into what is meant.
 
-use crate::web::input::{At, Faults, Input, Line, Name, Text, cut, read_word, text_of, word_schema};
+use crate::access::password;
+use crate::web::input::{At, Faults, Input, Line, Name, Text, cut, part, read_word, text_of, word_schema};
 use crate::{input, saying, texts, words};
 use jiff::tz::TimeZone;
-use serde_json::Value;
+use serde_json::{Map, Value};
 use sowmark_core::ids::{AccountId, ClientId, SeederId};
 use sowmark_core::texts::Language;
 use utoipa::openapi::RefOr;
@@ -150,6 +151,14 @@ input! {
         pub name: Name,
         pub email: Email,
         pub password: Password,
+    } with check_password
+}
+
+/// A password that may be set.
+fn check_password(fields: &Map<String, Value>, at: &At, faults: &mut Faults) {
+    let email = part::<Email>(fields, "email").map_or_else(String::new, |email| email.0);
+    if let Some(why) = part::<Password>(fields, "password").and_then(|typed| password::refusal(&typed.0, &email)) {
+        faults.add::<()>(&at.key("password"), why);
     }
 }
 

@@ -13,10 +13,11 @@ use crate::web::api::{Asked, Created, PathId, Sent};
 use crate::web::door::Signed;
 use crate::web::error::{Error, Fault};
 use crate::web::form::{Form, FormField, Kind as FieldKind, Posted, pairs};
-use crate::web::input::{self, At, Faults, Input, Line, read_word, text_of, word_schema};
+use crate::web::input::{self, At, Faults, Input, Line, part, read_word, text_of, word_schema};
 use crate::web::page::{Cookies, FormPage, Page, show, show_with};
 use crate::web::paging::{List, PageAsked};
 use crate::web::routes::{Need, Route};
+use crate::web::saying::Saying;
 use crate::{args, input, queries, saying};
 use axum::Json;
 use axum::extract::RawQuery;
@@ -26,7 +27,7 @@ use jiff::civil::Date;
 use jiff::tz::TimeZone;
 use jiff::{Timestamp, ToSpan};
 use serde::Serialize;
-use serde_json::Value;
+use serde_json::{Map, Value};
 use sowmark_core::ids::MeteringUnitId;
 use sowmark_core::moment::midnight;
 use sowmark_core::readiness::Trigger;
@@ -119,7 +120,20 @@ input! {
         pub until: Until,
         /// Why the trigger may pass.
         pub reason: Line<1000>,
+    } with check_end
+}
+
+/// An end that is not after the beginning wherever on earth its day is meant.
+fn check_end(fields: &Map<String, Value>, at: &At, faults: &mut Faults) {
+    if let Some(says) = ends_too_early(fields, &TimeZone::fixed(jiff::tz::offset(-12))) {
+        faults.add::<()>(&at.key("until"), says);
     }
+}
+
+/// Compared with the stated beginning only: a repeat without one must not fail because time went on.
+fn ends_too_early(fields: &Map<String, Value>, zone: &TimeZone) -> Option<Saying> {
+    let (begins, until) = (part::<Stamp>(fields, "occurred_at")?, part::<Until>(fields, "until")?);
+    (until.instant(zone) <= begins.at).then(|| saying!("waiver-ends-too-early"))
 }
 
 #[derive(Clone, Debug, sqlx::FromRow)]
@@ -177,9 +191,8 @@ pub async fn add_waiver(
     if !draft.trigger.can_be_waived() {
         faults.push(Fault::new("/trigger", saying!("waiver-never-calibrated")));
     }
-    // Compared with the stated beginning only: a repeat without one must not fail because time went on.
-    if draft.occurred_at.is_some_and(|stamp| until <= stamp.at) {
-        faults.push(Fault::new("/until", saying!("waiver-ends-too-early")));
+    if let Some(says) = sent.as_object().and_then(|fields| ends_too_early(fields, &signed.actor.time_zone)) {
+        faults.push(Fault::new("/until", says));
     }
     if !faults.is_empty() {
         return Err(Error::Faults(faults));
@@ -258,7 +271,7 @@ async fn post_waiver(
     let sent = posted.tree(&signed.actor.time_zone);
     let added = match input::read::<WaiverDraft>(&sent) {
         Ok(draft) => add_waiver(&signed, unit, draft, sent).await,
-        Err(error) => Err(error),
+        Err(error) => Err(with_end(&error, &sent, &signed.actor.time_zone)),
     };
     match added {
         Ok(_) => Ok(Redirect::to("/").into_response()),
@@ -269,6 +282,16 @@ async fn post_waiver(
             show_with(StatusCode::UNPROCESSABLE_ENTITY, &form_page(&signed, &cookies, form))
         }
     }
+}
+
+/// The faults, with that of the end, whose day is the organization's.
+fn with_end(error: &Error, sent: &Value, zone: &TimeZone) -> Error {
+    let mut faults = error.faults();
+    let says = sent.as_object().and_then(|fields| ends_too_early(fields, zone));
+    if let Some(says) = says.filter(|_| !faults.iter().any(|fault| fault.pointer == "/until")) {
+        faults.push(Fault::new("/until", says));
+    }
+    Error::Faults(faults)
 }
 
 fn form_page(signed: &Signed, cookies: &Cookies, form: Form) -> FormPage {

@@ -136,20 +136,27 @@ pub fn read<T: Input>(value: &Value) -> Result<T, Error> {
     faults.finish(read)
 }
 
-/// Declares a draft. `entry` adds the optional client-made `id`; `record` adds `id`, `occurred_at` and `corrects`.
+/// A field that reads well, and none without a word where it does not: for faults that no single field can know, which are
+/// found whatever else is wrong.
+pub fn part<T: Input>(fields: &Map<String, Value>, key: &str) -> Option<T> {
+    T::read(fields.get(key), &At::default(), &mut Faults::default())
+}
+
+/// Declares a draft. `entry` adds the optional client-made `id`; `record` adds `id`, `occurred_at` and `corrects`. A function
+/// named behind `with` finds what no single field can know.
 #[macro_export]
 macro_rules! input {
-    ($(#[doc = $doc:literal])* pub entry struct $name:ident { $($body:tt)* }) => {
+    ($(#[doc = $doc:literal])* pub entry struct $name:ident { $($body:tt)* } $(with $check:path)?) => {
         $crate::input! {
             $(#[doc = $doc])*
             pub struct $name {
                 /// Made by the sender; sent again with the same content it changes nothing.
                 pub id: Option<uuid::Uuid>,
                 $($body)*
-            }
+            } $(with $check)?
         }
     };
-    ($(#[doc = $doc:literal])* pub record struct $name:ident { $($body:tt)* }) => {
+    ($(#[doc = $doc:literal])* pub record struct $name:ident { $($body:tt)* } $(with $check:path)?) => {
         $crate::input! {
             $(#[doc = $doc])*
             pub struct $name {
@@ -160,10 +167,10 @@ macro_rules! input {
                 /// The record of the same kind that this one replaces.
                 pub corrects: Option<uuid::Uuid>,
                 $($body)*
-            }
+            } $(with $check)?
         }
     };
-    ($(#[doc = $doc:literal])* pub struct $name:ident { $($(#[doc = $field_doc:literal])* pub $field:ident: $type:ty),* $(,)? }) => {
+    ($(#[doc = $doc:literal])* pub struct $name:ident { $($(#[doc = $field_doc:literal])* pub $field:ident: $type:ty),* $(,)? } $(with $check:path)?) => {
         $(#[doc = $doc])*
         // A draft may be declared where nobody else reaches it.
         #[allow(unreachable_pub)]
@@ -181,6 +188,7 @@ macro_rules! input {
                 let fields = faults.object(value, at, &[$(stringify!($field)),*])?;
                 $(let $field = <$type as $crate::web::input::Input>::read(
                     fields.get(stringify!($field)), &at.key(stringify!($field)), faults);)*
+                $($check(fields, at, faults);)?
                 Some(Self { $($field: $field?),* })
             }
 

@@ -107,7 +107,14 @@ async fn what_no_field_can_know_is_refused(world: World) {
     let mut alike = drill("Drill 1");
     alike["row_spacing"] = q("7", "m");
     alike["metering_units"][1]["label"] = json!("front");
-    ana.post("/seeders", alike).await.refused(422, &["/row_spacing", "/metering_units/1/label"]);
+    ana.post("/seeders", alike.clone()).await.refused(422, &["/row_spacing", "/metering_units/1/label"]);
+    // Also while single fields are at fault.
+    let mut worse = alike.clone();
+    worse["name"] = json!("");
+    worse["metering_units"][0]["runs"] = json!("many");
+    let worse = ana.post("/seeders", worse).await;
+    worse.refused(422, &["/name", "/row_spacing", "/metering_units/0/runs", "/metering_units/1/label"]);
+    assert_eq!(worse.pointers().len(), 4, "{}", worse.text);
     let mut wide = drill("Drill 1");
     wide["working_width"] = q("120", "m");
     ana.post("/seeders", wide).await.refused(422, &["/working_width"]);

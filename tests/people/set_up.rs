@@ -97,6 +97,11 @@ async fn what_was_typed_comes_back_with_each_fault(world: World) {
         assert!(back.text.contains(part), "{part}: {}", back.text);
     }
     assert!(!back.text.contains(PASSWORD), "a password is never sent back");
+    assert!(!back.text.contains("password-error"), "{}", back.text);
+    let short = browser.submit(&world, &path, &[("units", "metric"), ("email", "ana"), ("password", "short")]).await;
+    for part in ["organization-error", "time_zone-error", "name-error", "email-error", "password-error"] {
+        assert!(short.text.contains(part), "{part}: {}", short.text);
+    }
     assert!(!back.text.contains("units-error"));
     let done = browser.submit(&world, &path, &fields("ana@example.org", PASSWORD)).await;
     assert_eq!(done.status, 303, "the link is still good after a fault");

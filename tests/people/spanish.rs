@@ -152,7 +152,7 @@ async fn the_script_of_a_page_is_answered_in_its_persons_language(world: World) 
     let program = farm.ana.post(&path, wrong).await.json();
     assert_eq!(program["title"], "Understood, but something is wrong");
     let errors = program["errors"].to_string();
-    assert!(errors.contains("\u{2212}1.5 kg is negative. A mass is not."), "{errors}");
+    assert!(errors.contains("\u{2212}1.5 kg is negative, which no mass can be."), "{errors}");
 }
 
 async fn what_was_refused_is_told_in_its_readers_language(world: World) {
@@ -179,7 +179,7 @@ async fn what_was_refused_is_told_in_its_readers_language(world: World) {
     let as_before = [("units", "organization"), ("decimal_sign", "point"), ("language", "en")];
     assert_eq!(english.submit(&world, "/account/reading", &as_before).await.status, 303);
     let list = english.get(&world, "/refused").await.text;
-    assert!(list.contains("<li>Mass: \u{2212}1.5 kg is negative. A mass is not.</li>"), "{list}");
+    assert!(list.contains("<li>Mass: \u{2212}1.5 kg is negative, which no mass can be.</li>"), "{list}");
     let told = farm.ana.read(&format!("/refused/{}", id(101))).await;
     assert!(told["problem"].get("said").is_none() && !told.to_string().contains("Falta"), "{told}");
 }

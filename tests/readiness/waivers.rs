@@ -38,6 +38,8 @@ async fn what_cannot_be_waived_is_refused(world: World) {
     farm.ana.post(&path, never).await.refused(422, &["/trigger", "/until"]);
     let bad = json!({ "trigger": "moon", "until": "soon", "reason": "" });
     farm.ana.post(&path, bad).await.refused(422, &["/trigger", "/until", "/reason"]);
+    let past = json!({ "occurred_at": RAISED, "trigger": "drift", "until": "2027-03-28" });
+    farm.ana.post(&path, past).await.refused(422, &["/until", "/reason"]);
     let over = json!({ "trigger": "drift", "until": "2027-03-31", "reason": "over" });
     farm.ana.post(&path, over).await.refused(422, &["/until"]);
     let crew = world.member(farm.ana.organization, "kim@example.org", "crew").await;
@@ -73,6 +75,11 @@ async fn a_form_waives(world: World) {
         ("until", "2027-03-01"),
         ("reason", "Worn alike."),
     ];
+    // Over since midnight, which is the organization's.
+    let past =
+        [("trigger", "roller_changed"), ("occurred_at", "2027-04-01T00:30"), ("until", "2027-03-31"), ("reason", "")];
+    let both = farm.ana.submit(&path, &past).await.text;
+    assert!(both.contains("would end before it begins") && both.contains("This is missing."), "{both}");
     let again = farm.ana.submit(&path, &fields).await;
     assert_eq!(again.status, 422);
     assert!(again.text.contains("would end before it begins") && again.text.contains("Worn alike."), "{}", again.text);

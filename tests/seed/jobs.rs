@@ -63,6 +63,13 @@ async fn a_job_that_cannot_be_is_refused_with_every_fault(world: World) {
         .refused(422, &["/area", "/seed_used", "/seed_used_basis", "/target_rate/unit", "/speed", "/occurred_at"]);
     let backwards = job(&lot, &json!({ "ended_at": "2027-04-06T05:59:59Z", "field": null }));
     ana.post(&drill.path("jobs"), backwards).await.refused(422, &["/ended_at", "/field_id"]);
+    let all = json!({
+        "ended_at": "2027-04-06T05:59:59Z", "field": null, "seed_used": kg("-3"),
+        "target_rate": { "value": "180000", "unit": "kg/ha" }
+    });
+    let all = ana.post(&drill.path("jobs"), job(&lot, &all)).await;
+    all.refused(422, &["/ended_at", "/field_id", "/seed_used", "/target_rate"]);
+    assert_eq!(all.pointers().len(), 4, "{}", all.text);
     // A slip of the decimal sign: twenty tonnes a hectare.
     let heavy = job(&lot, &json!({ "seed_used": kg("200000"), "ended_at": "2027-04-06T05:59:59Z" }));
     ana.post(&drill.path("jobs"), heavy).await.refused(422, &["/ended_at", "/seed_used"]);

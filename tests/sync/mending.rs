@@ -424,7 +424,7 @@ async fn the_list_says_what_was_sent_and_why_not(world: World) {
             "<dt>When</dt><dd class=\"wrap-any\">28 March 2027, 10:00</dd>",
             "<dt>Lot</dt><dd class=\"wrap-any\">wheat, lot W-16</dd>",
             "<h2>Tank filled</h2>",
-            "Mass: \u{2212}4.5 kg is negative. A mass is not.",
+            "Mass: \u{2212}4.5 kg is negative, which no mass can be.",
             "Something of an unknown kind, \u{201c}sowing\u{201d}",
         ] {
             assert!(page.contains(says), "{says} is not said: {page}");

@@ -8,11 +8,11 @@ use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
 use crate::fleet::seeder::act::find_seeder;
 use crate::input;
 use crate::web::door::Signed;
-use crate::web::error::{Error, Fault};
+use crate::web::error::Error;
+use crate::web::input::{At, Faults, part};
 use crate::web::paging::{List, PageAsked};
-use crate::web::saying::Saying;
 use jiff::Timestamp;
-use serde_json::Value;
+use serde_json::{Map, Value};
 use sowmark_core::ids::SeederId;
 use sowmark_core::quantity::Length;
 use sowmark_core::say;
@@ -24,30 +24,27 @@ input! {
     pub record struct ConfigurationDraft {
         pub working_width: Length,
         pub row_spacing: Length,
-    }
+    } with check_width
 }
 
 /// Wider is a slip of the decimal sign, m. (Ours, no source.)
 const WIDEST: f64 = 100.0;
 
 /// What a length alone cannot know: that it is a machine's width, and that rows lie within it.
-#[must_use]
-pub fn faults_of(working_width: &Length, row_spacing: &Length) -> Vec<Fault> {
-    if working_width.si() > WIDEST {
-        let width = working_width.to_string();
-        let says =
-            Saying::from(move |words: Words| say!(words, "configuration-too-wide", width = words.decimal(&width)));
-        return vec![Fault::new("/working_width", says)];
+pub fn check_width(fields: &Map<String, Value>, at: &At, faults: &mut Faults) {
+    let (width, spacing) = (part::<Length>(fields, "working_width"), part::<Length>(fields, "row_spacing"));
+    if let Some(width) = width.clone().filter(|width| width.si() > WIDEST) {
+        faults.add::<()>(&at.key("working_width"), move |words: Words| {
+            say!(words, "configuration-too-wide", width = words.entered(&width))
+        });
     }
-    if row_spacing.si() <= working_width.si() {
-        return Vec::new();
-    }
-    let (spacing, width) = (row_spacing.to_string(), working_width.to_string());
-    let says = Saying::from(move |words: Words| {
-        let (spacing, width) = (words.decimal(&spacing), words.decimal(&width));
+    let Some((width, spacing)) = width.zip(spacing).filter(|(width, spacing)| spacing.si() > width.si()) else {
+        return;
+    };
+    faults.add::<()>(&at.key("row_spacing"), move |words: Words| {
+        let (spacing, width) = (words.entered(&spacing), words.entered(&width));
         say!(words, "configuration-spacing-too-wide", spacing = spacing, width = width)
     });
-    vec![Fault::new("/row_spacing", says)]
 }
 
 /// Records a configuration.
@@ -61,10 +58,6 @@ pub async fn add_configuration(
     sent: Value,
 ) -> Result<Outcome, Error> {
     let grant = signed.actor.grant_on(Permission::KeepFleet, seeder)?;
-    let faults = faults_of(&draft.working_width, &draft.row_spacing);
-    if !faults.is_empty() {
-        return Err(Error::Faults(faults));
-    }
     find_seeder(&mut signed.app.read().await?.cx(), &signed.actor.scope, seeder).await?;
     let new = NewEntry {
         id: draft.id,

@@ -25,10 +25,6 @@ use sowmark_core::ids::{MeteringUnitId, SeederId};
 /// 403 by role; 409 for a taken id; 422 for faults.
 pub async fn add_seeder(signed: &Signed, draft: SeederDraft, sent: Value) -> Result<Outcome, Error> {
     let grant = signed.grant(Permission::KeepFleet)?;
-    let faults = super::draft::faults_of(&draft);
-    if !faults.is_empty() {
-        return Err(Error::Faults(faults));
-    }
     let commissioned = midnight(draft.commissioned_on, &signed.actor.time_zone)?;
     let new =
         NewEntry { id: draft.id, kind: Kind::Seeder, parent: None, happened: None, corrects: None, sent: sent.clone() };
@@ -107,7 +103,7 @@ pub async fn add_unit(signed: &Signed, seeder: SeederId, draft: UnitDraft, sent:
     };
     let units = store::units_of(&mut work.cx(), scope, seeder).await?;
     if units.iter().any(|unit| unit.label == draft.label.0) {
-        return Err(Error::Faults(vec![super::draft::label_taken("/label", &draft.label.0)]));
+        return Err(Error::fault("/label", super::draft::label_taken(&draft.label.0)));
     }
     let position = units.iter().map(|unit| unit.position + 1).max().unwrap_or(0);
     store::add_unit(&mut work, id, seeder, position, &draft).await?;

@@ -1,12 +1,12 @@
 //! What is sent about a seeder and its metering units.
 
 use super::keyed_in::KeyedIn;
-use crate::web::error::Fault;
-use crate::web::input::{At, Faults, Input, Name, Rpm, Whole, described, text_of};
+use crate::fleet::configuration::act::check_width;
+use crate::web::input::{At, Faults, Input, Name, Rpm, Whole, described, part, text_of};
 use crate::web::saying::Saying;
 use crate::{input, saying, words};
 use jiff::civil::Date;
-use serde_json::Value;
+use serde_json::{Map, Value};
 use sowmark_core::quantity::Length;
 use sowmark_core::say;
 use sowmark_core::words::Words;
@@ -135,7 +135,7 @@ input! {
         pub working_width: Length,
         pub row_spacing: Length,
         pub metering_units: Vec<UnitDraft>,
-    }
+    } with check_whole
 }
 
 input! {
@@ -159,27 +159,29 @@ input! {
     }
 }
 
-/// What no single field can know of a seeder: every such fault.
-pub(super) fn faults_of(draft: &SeederDraft) -> Vec<Fault> {
-    let units = &draft.metering_units;
-    let mut faults = crate::fleet::configuration::act::faults_of(&draft.working_width, &draft.row_spacing);
-    if units.is_empty() {
-        faults.push(Fault::new("/metering_units", saying!("seeder-units-none")));
+/// Rows no further apart than the machine is wide, and units that can be told apart.
+fn check_whole(fields: &Map<String, Value>, at: &At, faults: &mut Faults) {
+    check_width(fields, at, faults);
+    let (units, place) = (fields.get("metering_units").and_then(Value::as_array), at.key("metering_units"));
+    let units: Vec<_> = units.into_iter().flatten().map(|unit| unit.as_object().cloned().unwrap_or_default()).collect();
+    if units.is_empty() && fields.get("metering_units").is_some_and(Value::is_array) {
+        faults.add::<()>(&place, saying!("seeder-units-none"));
     }
-    for (i, unit) in units.iter().enumerate() {
+    let labels: Vec<_> = units.iter().map(|unit| part::<Name>(unit, "label").map(|label| label.0)).collect();
+    let ids: Vec<_> = units.iter().map(|unit| part::<Uuid>(unit, "id")).collect();
+    for i in 0..units.len() {
         // Two units of one label on a machine: somebody keys the number into the wrong one.
-        if units.iter().take(i).any(|other| other.label == unit.label) {
-            faults.push(label_taken(&format!("/metering_units/{i}/label"), &unit.label.0));
+        if let Some(label) = labels[i].as_ref().filter(|_| labels[..i].contains(&labels[i])) {
+            faults.add::<()>(&place.index(i).key("label"), label_taken(label));
         }
-        if unit.id.is_some() && units.iter().take(i).any(|other| other.id == unit.id) {
-            faults.push(Fault::new(format!("/metering_units/{i}/id"), saying!("seeder-unit-id-taken")));
+        if ids[i].is_some() && ids[..i].contains(&ids[i]) {
+            faults.add::<()>(&place.index(i).key("id"), saying!("seeder-unit-id-taken"));
         }
     }
-    faults
 }
 
 /// That a unit of the machine has the label already.
-pub(super) fn label_taken(pointer: &str, label: &str) -> Fault {
+pub(super) fn label_taken(label: &str) -> Saying {
     let label = label.to_owned();
-    Fault::new(pointer, saying!("seeder-unit-label-taken", label = &label))
+    saying!("seeder-unit-label-taken", label = &label)
 }

@@ -8,14 +8,13 @@ use crate::db::{Audit, Cx, Entered, NewEntry, Outcome};
 use crate::fleet::seeder::act::find_unit;
 use crate::seed::{field, lot};
 use crate::web::door::Signed;
-use crate::web::error::{Error, Fault};
-use crate::web::input::{Name, Note};
+use crate::web::error::Error;
+use crate::web::input::{At, Faults, Name, Note, part};
 use crate::web::paging::{Gathered, List, PageAsked};
 use crate::web::quantity::LARGEST_RATE;
-use crate::web::saying::Saying;
 use crate::{input, saying, words};
 use jiff::Timestamp;
-use serde_json::Value;
+use serde_json::{Map, Value};
 use sowmark_core::ids::{ClientId, FieldId, LotId, MeteringUnitId, RecordId, SeederId};
 use sowmark_core::quantity::{Area, Mass, Rate, Speed};
 use sowmark_core::say;
@@ -63,34 +62,27 @@ input! {
         pub target_rate: Rate,
         pub speed: Option<Speed>,
         pub note: Option<Note>,
-    }
+    } with check_whole
 }
 
-/// What is wrong with a job that reads well.
-fn faults_of(draft: &JobDraft) -> Vec<Fault> {
-    let mut faults = Vec::new();
-    match (&draft.field_id, &draft.field) {
-        (None, None) => {
-            faults.push(Fault::new("/field_id", saying!("job-field-missing")));
-        }
-        (Some(_), Some(_)) => {
-            faults.push(Fault::new("/field", saying!("job-field-twice")));
-        }
-        _ => {}
+/// One field, an end after its beginning, and no more seed than a seeder sows.
+fn check_whole(fields: &Map<String, Value>, at: &At, faults: &mut Faults) {
+    let is_there = |key: &str| fields.get(key).is_some_and(|value| !value.is_null());
+    match (is_there("field_id"), is_there("field")) {
+        (false, false) => faults.add(&at.key("field_id"), saying!("job-field-missing")),
+        (true, true) => faults.add(&at.key("field"), saying!("job-field-twice")),
+        _ => Some(()),
+    };
+    let (began, ended) = (part::<Stamp>(fields, "occurred_at"), part::<Stamp>(fields, "ended_at"));
+    if began.zip(ended).is_some_and(|(began, ended)| ended.at < began.at) {
+        faults.add::<()>(&at.key("ended_at"), saying!("job-ended-too-early"));
     }
-    if draft.ended_at.is_some_and(|ended| ended.at < draft.occurred_at.at) {
-        faults.push(Fault::new("/ended_at", saying!("job-ended-too-early")));
+    let (area, seed) = (part::<Area>(fields, "area"), part::<Mass>(fields, "seed_used"));
+    if let Some((area, seed)) = area.zip(seed).filter(|(area, seed)| seed.si() / area.si() > LARGEST_RATE) {
+        faults.add::<()>(&at.key("seed_used"), move |words: Words| {
+            say!(words, "job-too-much", seed = words.entered(&seed), area = words.entered(&area))
+        });
     }
-    let (area, seed) = (draft.area.clone(), draft.seed_used.clone());
-    if seed.si() / area.si() > LARGEST_RATE {
-        faults.push(Fault::new(
-            "/seed_used",
-            Saying::from(move |words: Words| {
-                say!(words, "job-too-much", seed = words.entered(&seed), area = words.entered(&area))
-            }),
-        ));
-    }
-    faults
 }
 
 /// Records a job.
@@ -102,10 +94,6 @@ pub async fn record_job(signed: &Signed, unit: MeteringUnitId, draft: JobDraft, 
     let mut conn = signed.app.read().await?;
     let found = find_unit(&mut conn.cx(), scope, unit).await?;
     let grant = signed.actor.grant_on(Permission::Log, found.seeder_id())?;
-    let faults = faults_of(&draft);
-    if !faults.is_empty() {
-        return Err(Error::Faults(faults));
-    }
     lot::act::named_lot(&mut conn.cx(), scope, draft.lot_id).await?;
     if let Some(field) = draft.field_id {
         field::act::named_field(&mut conn.cx(), scope, field).await?;
