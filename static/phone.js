@@ -180,7 +180,7 @@ function showFaults(form, faults) {
     const field = fieldAt(form, name);
     const item = document.createElement("li");
     if (field && field.type !== "hidden") {
-      const label = labelOf(field);
+      const label = sheet.called(field, labelOf(field));
       const link = document.createElement("a");
       link.href = `#${field.id}`;
       link.textContent = label ? `${label}: ${detail}` : detail;
@@ -198,7 +198,8 @@ function showFaults(form, faults) {
 function beside(field, detail) {
   const box = field.closest(".field");
   if (!box || box.querySelector(".error")) return;
-  const error = said("fault", { detail });
+  // In a row of figures it stands below them all.
+  const error = said("fault", { detail: field.closest(".catch") ? `${labelOf(field)}: ${detail}` : detail });
   error.id = `${field.id}-error`;
   box.classList.add("at-fault");
   (box.querySelector(".measured") ?? field).before(error);

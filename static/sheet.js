@@ -26,6 +26,14 @@ export const isIdle = (element) => {
   return Boolean((row && isBlank(row)) || (repeat && (isUnused(repeat) || rowsOf(repeat).every(isBlank))));
 };
 
+/** What a field is called where it does not stand among its neighbours. */
+export function called(element, label) {
+  const [row, repeat] = [element.closest(".catch"), element.closest(".repeat")];
+  if (!row) return label;
+  const run = text(row, "/label") || says("run", { number: rowsOf(repeat).indexOf(row) + 1 });
+  return says("field-of", { label, run, repeat: repeatsOf(element.form).indexOf(repeat) + 1 });
+}
+
 /** The calibration that the filled rows make, and where a fault of it is shown. */
 export function record(form, zone) {
   const pairs = [...new FormData(form)].filter(([name]) => !name.startsWith("repeats/"));

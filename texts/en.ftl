@@ -1286,6 +1286,7 @@ catch-gross = Gross
 catch-net = Net
 # What a run is called until somebody calls it otherwise.
 catch-run-named = run { $number }
+catch-field-of = { $label }, { $run }, repeat { $repeat }
 catch-note = Note
 catch-add-run = Add a run
 catch-add-repeat = Add a repeat

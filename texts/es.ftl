@@ -2014,6 +2014,7 @@ catch-gross = Bruto
 catch-net = Neto
 # Cómo se llama una bajada hasta que alguien la llame de otra manera.
 catch-run-named = bajada { $number }
+catch-field-of = { $label }, { $run }, repetición { $repeat }
 catch-note = Nota
 catch-add-run = Agregar una bajada
 catch-add-repeat = Agregar una repetición

@@ -499,7 +499,14 @@ fn repeat_fields(j: usize, repeat: &TypedRepeat, typed: &Typed, words: Words) ->
     let unit = [typed.mass_unit.as_str()];
     for (i, catch) in repeat.catches.iter().enumerate() {
         let row = format!("repeats/{j}/catches/{i}");
-        let field = |name: &str, says: String| FormField::new(format!("{row}/{name}"), says);
+        let run = match catch.label.trim() {
+            "" => say!(words, "catch-run-named", number = (i + 1).to_string()),
+            label => label.to_owned(),
+        };
+        let field = |name: &str, says: String| {
+            let called = say!(words, "catch-field-of", label = &says, run = &run, repeat = &number);
+            FormField::new(format!("{row}/{name}"), says).called(called)
+        };
         fields.push(field("label", say!(words, "catch-run")).value(&catch.label));
         fields.push(field("runs", say!(words, "catch-runs")).kind(Kind::Whole).value(&catch.runs));
         fields.push(field("tare", say!(words, "catch-tare")).measured(&unit, unit[0]).value(&catch.tare));

@@ -41,6 +41,8 @@ pub struct FormOption {
 pub struct FormField {
     pub name: String,
     pub label: String,
+    /// What it is called where it does not stand among its neighbours; empty where its label says enough.
+    pub full_label: String,
     pub hint: String,
     pub value: String,
     pub error: Option<String>,
@@ -101,6 +103,13 @@ impl FormField {
     #[must_use]
     pub fn suggestions(mut self, suggestions: impl IntoIterator<Item = String>) -> Self {
         self.suggestions = suggestions.into_iter().collect();
+        self
+    }
+
+    /// What it is called in the list of faults, where others have the same label.
+    #[must_use]
+    pub fn called(mut self, full_label: impl Into<String>) -> Self {
+        self.full_label = full_label.into();
         self
     }
 
