@@ -10,7 +10,7 @@ import { drop, put, take } from "./store.js";
 import { placed, stamp, tree } from "./tree.js";
 
 const root = document.documentElement;
-const { reader = "", zone = "UTC", kept: keptSince } = root.dataset;
+const { reader = "", zone = "UTC", keeps, kept: keptSince } = root.dataset;
 const DAY = 86_400_000;
 const RETRY = 30_000;
 const SOON = 2_000;
@@ -449,5 +449,5 @@ if (reader) {
   document.addEventListener("visibilitychange", () => { if (!document.hidden) send(); });
   sendAgain(SOON);
   outbox.heard(() => showLine(last));
-  recordSeen().catch(() => {}).then(send).then(() => navigator.serviceWorker?.ready).then(() => kept.refresh(reader)).catch(() => {});
+  recordSeen().catch(() => {}).then(send).then(() => navigator.serviceWorker?.ready).then(() => keeps !== undefined && kept.refresh(reader)).catch(() => {});
 }

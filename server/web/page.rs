@@ -37,6 +37,8 @@ pub struct Page {
     pub whose: String,
     /// The organization's time zone, IANA.
     pub zone: String,
+    /// Whether a phone keeps pages for them: who logs nothing needs none without signal.
+    pub keeps: bool,
     pub notice: Option<String>,
     /// How the numbers on it are read.
     pub reader: Reader,
@@ -143,6 +145,7 @@ impl Page {
             manifest_href: assets::href("sowmark.webmanifest"),
             script_href: assets::href("phone.js"),
             whose: actor.map(reader_key).unwrap_or_default(),
+            keeps: actor.is_some_and(|actor| actor.may(Permission::Log)),
             zone: actor.map(|actor| actor.time_zone_name.clone()).unwrap_or_default(),
             notice: None,
             reader: actor.map_or_else(|| Reader { units: Units::Metric, words: cookies.words() }, Actor::reader),
