@@ -229,7 +229,7 @@ function numberFault(form, field, text) {
 function plainFaults(form) {
   const faults = [];
   for (const field of form.elements) {
-    if (!field.name || field.type === "hidden" || (isSheet(form) && sheet.isIdle(field))) continue;
+    if (!field.name || field.type === "hidden" || field.closest(".field")?.hidden || (isSheet(form) && sheet.isIdle(field))) continue;
     const text = field.value.trim();
     if (text === "") {
       if (field.required) faults.push({ name: field.name, detail: says("needed") });

@@ -208,7 +208,15 @@ function weighed(form, row) {
   return { gross: gross.value, tare: tare.value, isBeyond, net: isBeyond ? NaN : gross.value - tare.value, step: Math.min(gross.step, tare.step) };
 }
 
+// What is asked of another way of counting would be left empty.
+function hideIdle({ elements }) {
+  const counts = elements._counted.value;
+  elements._per.closest(".field").hidden = !["pulses", "distance"].includes(counts);
+  elements._slip.closest(".field").hidden = counts !== "distance";
+}
+
 function add(form, panel) {
+  hideIdle(form);
   const unit = form.elements._mass_unit.value;
   const shown = (value, digits, least = 1) =>
     Number.isFinite(value)
