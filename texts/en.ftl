@@ -103,8 +103,8 @@ trigger-more-services = { $count ->
    *[other] { $count } more services followed.
 }
 trigger-doubt-rejected = A later catch on the same basis, of { $day }{ trigger-by }, was rejected. { trigger-again }
-trigger-doubt-held = A later catch on the same basis, of { $day }{ trigger-by }, failed and is held for the office. Decide on
-    it or catch again before sowing.
+trigger-doubt-held = A later catch on the same basis, of { $day }{ trigger-by }, failed and is held until the office
+    decides on it. Without its decision, catch again before sowing.
 trigger-roller-speed-off = Roller speed off since the job of { $day }: the latest job needed { $needed } rpm, the number was
     caught at { $caught } rpm, and the tolerances allow { $limit } %. Check with a catch at the speed you sow at.
 trigger-drift = { $jobs ->
@@ -608,9 +608,9 @@ digest-stopped = You get no more letters about what is due. You can choose them 
 
 refused-title = Not taken in
 refused-none = Nothing waits here.
-refused-none-hint = What was logged without signal and could not be taken in would stand here, with the reason, until somebody
+refused-none-hint = What was sent from a phone and could not be taken in would stand here, with the reason, until somebody
     mends or drops it.
-refused-intro = These were logged without signal and could not be taken in as they were sent. Nothing of them is lost, and
+refused-intro = These came from phones and could not be taken in as they were sent. Nothing of them is lost, and
     nothing is computed from them until they are mended.
 refused-sent = Sent by { $who } on { $last }.
 refused-sent-again = Sent by { $who } on { $last }, for the first time on { $first }.
@@ -764,7 +764,6 @@ phone-sign-out-all-the-same = Sign out all the same
 phone-negative = { $given } is negative, which this cannot be.
 phone-no-number = This is no number. Write it like 2.11 or 2,11.
 phone-missing-revolutions = the revolutions of repeat { $repeat }
-phone-missing-tare = the tare of { $run }, repeat { $repeat }
 phone-missing-revolutions-unread = revolutions of repeat { $repeat } that can be read
 phone-missing-per = how much makes a revolution, in figures
 phone-missing-runs = the number of runs of { $run }, repeat { $repeat }
@@ -772,6 +771,7 @@ phone-missing-tare-unread = a tare of { $run }, repeat { $repeat }, that can be 
 phone-missing-gross-unread = a gross weight of { $run }, repeat { $repeat }, that can be read
 phone-missing-seed = a gross weight of { $run }, repeat { $repeat }, above its tare
 phone-missing-within = a gross weight of { $run }, repeat { $repeat }, that the scale can weigh
+phone-missing-tare = the tare of { $run }, repeat { $repeat }
 phone-missing-gross = the gross weight of { $run }, repeat { $repeat }
 phone-missing-lot = the lot in the tank
 phone-missing-repeat = another repeat, to see whether they agree
@@ -806,8 +806,8 @@ phone-kept-factor = By plain sums the factor so far is { $factor } per run. Whet
 phone-kept-back = Back to the machine
 # On the readiness page.
 refused-waiting = { $count ->
-    [one] One entry that was logged without signal was not taken in.
-   *[other] { $count } entries that were logged without signal were not taken in.
+    [one] One entry from a phone was not taken in.
+   *[other] { $count } entries from phones were not taken in.
 }
 
 ## The audit trail

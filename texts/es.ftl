@@ -810,8 +810,8 @@ trigger-more-services = { $count ->
    *[other] Hubo { $count } reparaciones más.
 }
 trigger-doubt-rejected = Un ensayo posterior sobre la misma base, del { $day }{ trigger-by }, fue rechazado. { trigger-again }
-trigger-doubt-held = Un ensayo posterior sobre la misma base, del { $day }{ trigger-by }, no pasó y espera a la oficina. Decida
-    sobre él o repita el ensayo antes de sembrar.
+trigger-doubt-held = Un ensayo posterior sobre la misma base, del { $day }{ trigger-by }, no pasó y espera a que la oficina
+    decida. Si no lo hace, repita el ensayo antes de sembrar.
 trigger-roller-speed-off = La velocidad del rodillo se aleja desde la labor del { $day }: la última labor necesitó { $needed }
     rpm, el ensayo se hizo a { $caught } rpm y las tolerancias admiten { $limit } %. Compruebe con un ensayo a la velocidad a
     la que siembra.
@@ -1320,9 +1320,9 @@ digest-stopped = No recibirá más cartas sobre lo pendiente. Puede elegirlas de
 
 refused-title = No se pudo incorporar
 refused-none = Aquí no espera nada.
-refused-none-hint = Lo que se anotó sin señal y no se pudo incorporar estaría aquí, con el motivo, hasta que alguien lo corrija o
+refused-none-hint = Lo que se envió desde un teléfono y no se pudo incorporar estaría aquí, con el motivo, hasta que alguien lo corrija o
     lo descarte.
-refused-intro = Esto se anotó sin señal y no se pudo incorporar tal como se envió. Nada de ello se pierde, y nada se calcula con
+refused-intro = Esto llegó de teléfonos y no se pudo incorporar tal como se envió. Nada de ello se pierde, y nada se calcula con
     ello hasta que se corrija.
 refused-sent = Enviado por { $who } el { $last }.
 refused-sent-again = Enviado por { $who } el { $last }; por primera vez, el { $first }.
@@ -1477,7 +1477,6 @@ phone-sign-out-all-the-same = Salir de todos modos
 phone-negative = { $given } es menor que cero, y esto no puede serlo.
 phone-no-number = No es un número. Escríbalo como 2.11 o 2,11.
 phone-missing-revolutions = las vueltas de la repetición { $repeat }
-phone-missing-tare = la tara de { $run }, repetición { $repeat }
 phone-missing-revolutions-unread = unas vueltas de la repetición { $repeat } que se puedan leer
 phone-missing-per = cuánto corresponde a una vuelta, en cifras
 phone-missing-runs = el número de bajadas de { $run }, repetición { $repeat }
@@ -1485,6 +1484,7 @@ phone-missing-tare-unread = una tara de { $run }, repetición { $repeat }, que s
 phone-missing-gross-unread = un peso bruto de { $run }, repetición { $repeat }, que se pueda leer
 phone-missing-seed = un peso bruto de { $run }, repetición { $repeat }, mayor que su tara
 phone-missing-within = un peso bruto de { $run }, repetición { $repeat }, que la balanza pueda pesar
+phone-missing-tare = la tara de { $run }, repetición { $repeat }
 phone-missing-gross = el peso bruto de { $run }, repetición { $repeat }
 phone-missing-lot = el lote que hay en la tolva
 phone-missing-repeat = otra repetición, para ver si coinciden
@@ -1522,8 +1522,8 @@ phone-kept-factor = Por simples sumas el factor hasta ahora es { $factor } por b
 phone-kept-back = Volver a la máquina
 # En la página de estado.
 refused-waiting = { $count ->
-    [one] Una entrada anotada sin señal no se pudo incorporar.
-   *[other] { $count } entradas anotadas sin señal no se pudieron incorporar.
+    [one] Una entrada de un teléfono no se pudo incorporar.
+   *[other] { $count } entradas de teléfonos no se pudieron incorporar.
 }
 
 ## El registro de cambios

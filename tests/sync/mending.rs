@@ -444,13 +444,13 @@ async fn the_office_is_told_on_the_board(world: World) {
     assert!(!farm.ana.get("/page/").await.text.contains("not taken in"));
     let bad = |number| entry("fill", &farm.unit, number, json!({}));
     send(&kim, &[bad(101)]).await;
-    let one = "One entry that was logged without signal was not taken in. <a href=\"/refused\">";
+    let one = "One entry from a phone was not taken in. <a href=\"/refused\">";
     for person in [&kim, &farm.ana] {
         let board = person.get("/page/").await.text;
         assert!(board.contains(one), "{board}");
     }
     send(&farm.ana, &[bad(102)]).await;
-    assert!(farm.ana.get("/page/").await.text.contains("2 entries that were logged without signal were not taken in."));
+    assert!(farm.ana.get("/page/").await.text.contains("2 entries from phones were not taken in."));
     assert!(kim.get("/page/").await.text.contains(one), "a crew member is told of their own");
 }
 
