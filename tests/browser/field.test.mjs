@@ -171,6 +171,36 @@ test('the next catch has the bags of the last one, and takes few taps beside the
   await phone.context.close();
 });
 
+test('the running sums read a weight as the sheet suggests it, and name what they cannot read', async () => {
+  const phone = await phoneOf('ben@example.org');
+  const { page } = phone;
+  await page.goto(at(`/metering-units/${fleet.seeders[1].unit}/catch`));
+  await fillCatch(page);
+  assert.equal(await page.isVisible('[name=_per]') || await page.isVisible('[name=_slip]'), false, 'revolutions are counted');
+  const first = (text) => page.fill('[name="repeats/0/catches/0/gross/value"]', text);
+  const net = () => page.innerText('.catch-net output');
+  for (const [typed, shown] of [['2110 g', '1.790 kg'], ['4 lb 10 oz', '1.778 kg'], ['4.651 lb', '1.7897 kg'], ['2 110 g', '1.790 kg']]) {
+    await first(typed);
+    await reads(page, '.catch-net output', new RegExp(`^${shown.replace('.', '\\.')}$`), typed);
+    await reads(page, '.running', /Still missing\s+nothing/i);
+  }
+  await reads(page, '.running', /2\.999 kg\/100rev/);
+  for (const [typed, missing] of [['5 lb 80 oz', /gross weight of run 1, repeat 1, that can be read/], ['0.1', /gross weight of run 1, repeat 1, above its tare/], ['99', /gross weight of run 1, repeat 1, that the scale can weigh/]]) {
+    await first(typed);
+    await reads(page, '.running', missing);
+    assert.equal(await net(), '–', typed);
+  }
+  // Every fault at once, the server's among those seen here, each with its repeat and run.
+  await page.fill('[name="repeats/1/catches/2/gross/value"]', '-3');
+  await page.fill('[name="repeats/1/revolutions"]', '');
+  await save(page);
+  await reads(page, 'main .errors', /Gross, run 3, repeat 2: \u22123 kg is negative, which no mass can be\./);
+  const told = await page.innerText('main .errors');
+  for (const wanted of ['Roller revolutions, repeat 2: This is missing.']) assert.ok(told.includes(wanted), told);
+  assert.deepEqual(await calibrations(fleet.seeders[1].unit), []);
+  await phone.context.close();
+});
+
 test('two phones without signal on the same unit: both entries are stored, whichever comes first', async () => {
   const unit = fleet.seeders[1].unit;
   const [one, two] = [await phoneOf('ben@example.org'), await phoneOf('cora@example.org')];
