@@ -17,7 +17,8 @@ use uuid::Uuid;
 /// A job under a number that was not true.
 pub(super) struct UntrueLine {
     pub(super) when: String,
-    pub(super) seeder_id: Uuid,
+    /// It stands among the jobs of its unit.
+    pub(super) job: Uuid,
     pub(super) what: String,
     pub(super) says: Vec<String>,
 }
@@ -31,6 +32,7 @@ pub(super) struct SumLine {
 /// A job, as its row shows it.
 #[derive(Clone, Debug)]
 pub struct JobLine {
+    pub id: Uuid,
     pub when: String,
     pub seeder_id: Uuid,
     pub machine: String,
@@ -126,7 +128,7 @@ impl Told<'_> {
         }
         UntrueLine {
             when: row.head.when(self.zone, words),
-            seeder_id: row.seeder_id,
+            job: row.head.id,
             what: say!(
                 words,
                 "usage-untrue-job",
@@ -145,6 +147,7 @@ impl Told<'_> {
         let unseen = || say!(words, "cab-card-lot-unknown");
         let count = |count: f64| words.number(count, 3);
         JobLine {
+            id: row.head.id,
             when: row.head.when(self.zone, words),
             seeder_id: row.seeder_id,
             machine: format!("{}, {}", row.seeder, row.unit),

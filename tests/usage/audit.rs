@@ -170,4 +170,8 @@ async fn the_page(world: World) {
     ] {
         assert!(page.text.contains(said), "no {said} in {}", page.text);
     }
+    // What was sown under an untrue number leads to its row.
+    let (_, link) = page.text.split_once("<a href=\"#").unwrap_or_else(|| panic!("{}", page.text));
+    let job = link.split('"').next().unwrap();
+    assert!(page.text.contains(&format!("<tr id=\"{job}\"><th scope=\"row\">31 March 2027")), "{}", page.text);
 }
