@@ -2373,9 +2373,9 @@ waiver-title = Let a reason pass
 waiver-intro = The reason stays on the board, marked as let pass, with your name and what you write here. When the time is
     over it
     counts again.
-waiver-then = While it is let pass, { $number } counts as the number to key in, as it was caught on { $day }. Nothing has shown
+waiver-then = While “{ $reason }” is let pass, { $number } counts as the number to key in, as it was caught on { $day }. Nothing has shown
     that it holds with what is there now.
-waiver-then-nothing = To let this pass gives no number yet: something else stands against it too.
+waiver-then-nothing = To let “{ $reason }” pass gives no number yet: something else stands against it too.
 waiver-displaced = By their displacements { $roller } gives about { $share } % of what { $before } did.
 waiver-trigger = Reason on { $seeder }, { $unit }
 waiver-from = From

@@ -3115,9 +3115,9 @@ waiver-title = Dejar pasar un motivo
 waiver-intro = El motivo sigue en el tablero, marcado como excepción, con su nombre y lo que escriba aquí. Cuando termina el
     plazo,
     vuelve a contar.
-waiver-then = Mientras dure la excepción vale { $number } como número para introducir, según el ensayo del { $day }. Nada ha
+waiver-then = Mientras dure la excepción para «{ $reason }» vale { $number } como número para introducir, según el ensayo del { $day }. Nada ha
     mostrado que valga con lo que hay ahora.
-waiver-then-nothing = Dejar pasar esto todavía no da un número: hay otro motivo en contra.
+waiver-then-nothing = Dejar pasar «{ $reason }» todavía no da un número: hay otro motivo en contra.
 waiver-displaced = Por su volumen por vuelta, { $roller } da cerca del { $share } % de lo que daba { $before }.
 waiver-trigger = Motivo en { $seeder }, { $unit }
 waiver-from = Desde

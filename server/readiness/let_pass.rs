@@ -2,7 +2,7 @@
 //! rollers' displacements say that it is off.
 
 use super::act::{self, Records, UnitNow};
-use super::sentence::Teller;
+use super::sentence::{Teller, in_words};
 use crate::access::Scope;
 use crate::db::Cx;
 use crate::fleet::roller::act::rollers;
@@ -40,10 +40,12 @@ pub(super) async fn consequence(
     let change = roller_change(&then);
     let now = UnitNow { unit: row, readiness: then, says: Vec::new() };
     let (Some(number), Some(in_force)) = (now.key_in(&names, actor.reader()), &now.readiness.in_force) else {
-        return Ok(say!(words, "waiver-then-nothing"));
+        return Ok(say!(words, "waiver-then-nothing", reason = in_words(trigger, words)));
     };
     let teller = Teller { names: &names, zone: &actor.time_zone, reader: actor.reader(), at };
-    let mut says = say!(words, "waiver-then", number = number.says(), day = teller.day(in_force.since));
+    // Another reason may be chosen in the form: which one this is about is said.
+    let (reason, day) = (in_words(trigger, words), teller.day(in_force.since));
+    let mut says = say!(words, "waiver-then", reason = reason, number = number.says(), day = day);
     if let Some((from, to)) = change.filter(|_| trigger == Trigger::RollerChanged)
         && let Some(ratio) = displaced(cx, &actor.scope, from, to).await?
     {

@@ -69,7 +69,10 @@ async fn everything_goes_round_and_stays_the_same(place: Place) {
     let verified = place.say(&["verify"]);
     assert_eq!(verified.lines().count(), 2, "{verified}");
     assert!(verified.lines().all(|line| line.contains("nothing is wrong")), "{verified}");
-    assert!(!verified.contains(" 0 calibrations and 0") || verified.contains("Second Yard"), "{verified}");
+    let of = |name: &str| verified.lines().find(|line| line.starts_with(name)).unwrap_or_else(|| panic!("{verified}"));
+    assert!(of("Second Yard").contains("; 0 calibrations and 0 quantities"), "{verified}");
+    let made_up = of("Fallowmere Sowing");
+    assert!(!made_up.contains("; 0 calibrations") && !made_up.contains(" and 0 quantities"), "{made_up}");
     assert_eq!(place.say(&["backup", backup]), verified);
     #[cfg(unix)]
     {
