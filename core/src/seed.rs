@@ -80,9 +80,18 @@ pub fn rate(seeds_per_m2: f64, thousand_seed_weight_g: f64) -> Result<f64, Impos
 /// Seeds per m² that a rate (kg/m²) puts there, with everything that was weighed counted as seed.
 ///
 /// # Errors
-/// A figure that cannot be so.
+/// A figure that cannot be so: of the two given, or the seeds that they come to.
+///
+/// ```
+/// use sowmark_core::{figure::Figure, seed::seeds_at};
+///
+/// assert!((seeds_at(0.018, 45.0)? - 400.0).abs() < 1e-9);
+/// // each can be so, but not together: 25 million seeds on a square metre
+/// assert_eq!(seeds_at(1.0, 0.04).unwrap_err().figure(), Figure::Seeds);
+/// # Ok::<(), sowmark_core::figure::Impossible>(())
+/// ```
 pub fn seeds_at(rate: f64, thousand_seed_weight_g: f64) -> Result<f64, Impossible> {
-    Ok(Figure::Rate.check(rate)? * 1e6 / Figure::SeedWeight.check(thousand_seed_weight_g)?)
+    Figure::Seeds.check(Figure::Rate.check(rate)? * 1e6 / Figure::SeedWeight.check(thousand_seed_weight_g)?)
 }
 
 /// Plants per m² to be expected of a rate (kg/m²) that was really sown: seeds per m² x establishment / 100.

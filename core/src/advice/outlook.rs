@@ -184,15 +184,16 @@ impl Outlook {
         ]
     }
 
-    /// As long as the last, then longer in handy numbers.
+    /// As long as the last, then longer in handy numbers, up to the most that can be caught, handy or not.
     fn lengths(&self) -> impl Iterator<Item = f64> {
         let most = self.next.most_revolutions;
         std::iter::successors(Some(self.usual_revolutions), |length| Some(handy(length * 1.02)))
-            .take_while(move |length| *length <= most)
+            .take_while(move |length| *length < most)
+            .chain(std::iter::once(most))
     }
 }
 
-/// Revolutions at which the heaviest catch of a repeat like `last` fills the scale.
+/// Whole revolutions at which the heaviest catch of a repeat like `last` does not yet fill the scale.
 fn most_revolutions(sheet: &Sheet, last: &MeasuredRepeat, circumstances: &Circumstances, factor: f64) -> f64 {
     let longest = (LONGEST * last.revolutions).min(MAX_REVOLUTIONS);
     let tares = sheet.repeats.iter().flat_map(|repeat| &repeat.catches).map(|catch| catch.tare.si());
@@ -200,7 +201,7 @@ fn most_revolutions(sheet: &Sheet, last: &MeasuredRepeat, circumstances: &Circum
     let heaviest = last.catches.iter().map(|catch| f64::from(catch.runs)).fold(1.0, f64::max);
     let room = circumstances.scale.as_ref().map(|scale| (scale.capacity.si() - tare) / (factor * heaviest));
     // The last one did fit, whatever the labels of the scale say.
-    room.map_or(longest, |room| room.min(longest)).max(last.revolutions)
+    room.map_or(longest, |room| room.min(longest)).floor().max(last.revolutions)
 }
 
 /// The next number of revolutions that a person would count to: in steps of 1, 2 or 5 times a power of ten, of about a
@@ -298,6 +299,11 @@ mod tests {
         let next = Next { most_revolutions: 1_100.0, ..outlook().next };
         let lengths: Vec<_> = Outlook { usual_revolutions: 997.0, next, ..outlook() }.lengths().collect();
         assert_eq!(lengths, [997.0, 1_050.0, 1_100.0]);
+        // What the scale can just take is tried too, and a last that was the longest is all there is.
+        let next = Next { most_revolutions: 1_073.0, ..outlook().next };
+        let full = Outlook { usual_revolutions: 997.0, next, ..outlook() };
+        assert_eq!(full.lengths().collect::<Vec<_>>(), [997.0, 1_050.0, 1_073.0]);
+        assert_eq!(Outlook { usual_revolutions: 1_073.0, ..full }.lengths().collect::<Vec<_>>(), [1_073.0]);
     }
 
     #[test]

@@ -195,8 +195,9 @@ impl Ledger {
         self.standing.push(Stood {
             due: due.clone(),
             compared_with: now.compared_with,
-            // What was asked for before and did not stand then, stands from now at the earliest.
-            since: if self.asked.is_some_and(|asked| due.since <= asked) { at } else { due.since },
+            // What was asked for later than that and did not stand then, stands from now at the earliest. Asked for at that very
+            // moment it may not have stood either: an interval is over after its end, not at it.
+            since: if self.asked.is_some_and(|asked| due.since < asked) { at } else { due.since },
             seen: at,
             lot: now.lot,
             end: None,
@@ -354,6 +355,22 @@ mod tests {
         let interval: Vec<_> = all.iter().filter(|stood| stood.due.trigger == Trigger::Interval).collect();
         assert_eq!(interval.len(), 1, "{all:?}");
         assert_eq!((interval[0].due.since, interval[0].since), (at("07T08:00:00"), at("10T00:00:00")));
+    }
+
+    /// At its end an interval is kept still; a record of that very moment does not put off what comes after it.
+    #[test]
+    fn an_interval_that_ends_with_a_record_is_over_from_then() {
+        let mut history = history();
+        history.fills.push(dated(13, "07T08:00:00", Fill { lot: Uuid::from_u128(5).into() }));
+        let policy = Policy { interval_days: Some(5.0), ..Policy::default() };
+        let surroundings = Surroundings { policies: vec![dated(14, "01T00:00:00", policy)], ..surroundings() };
+        let stood_from = |from| {
+            let all = stood(&history, &surroundings, from, at("20T00:00:00"));
+            all.iter().filter(|stood| stood.due.trigger == Trigger::Interval).map(|one| one.since).collect::<Vec<_>>()
+        };
+        assert_eq!(stood_from(None), [at("07T08:00:00")]);
+        assert_eq!(stood_from(Some(at("07T08:00:00"))), [at("07T08:00:00")]);
+        assert_eq!(stood_from(Some(at("09T08:00:00"))), [at("07T08:00:00")]);
     }
 
     #[test]

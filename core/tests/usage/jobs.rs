@@ -115,3 +115,18 @@ fn a_deviation_beyond_all_numbers_is_no_rate() {
     assert!(achieved(&job, &Policy::default()).is_none());
     assert!(achieved(&JobMasses { target_rate: 1.0, ..job }, &Policy::default()).is_some());
 }
+
+/// A seed weight that is next to nothing: the rate stands, the seeds of it are more than a square metre holds.
+#[test]
+fn seeds_beyond_what_a_square_metre_holds_are_not_told() {
+    let job = |weight| JobMasses {
+        area_m2: 124_000.0,
+        seed_used_kg: 2240.0,
+        basis: SeedUsedBasis::Weighed,
+        target_rate: 0.018,
+        thousand_seed_weight_g: Some(weight),
+    };
+    let seeds = |weight| achieved(&job(weight), &Policy::default()).expect("a rate").seeds_per_m2;
+    assert!(seeds(0.2).is_some_and(|count| (count - 90_322.6).abs() < 0.05));
+    assert_eq!([seeds(0.1), seeds(1e-300), seeds(f64::from_bits(1))], [None; 3]);
+}
