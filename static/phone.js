@@ -399,8 +399,9 @@ async function mend(form) {
 }
 
 async function start(form) {
-  // An entry that was refused at the server is mended there: the form goes back as it is.
-  if (form.elements._refused) {
+  // An entry that was refused at the server is mended there, and a record that stands is corrected there: the form goes back as
+  // it is.
+  if (form.elements._refused || form.elements.corrects) {
     if (isSheet(form)) sheet.watch(form);
     return;
   }

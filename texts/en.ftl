@@ -1196,8 +1196,18 @@ timeline-decided = Held calibration { $decision ->
 timeline-waived = Trigger let pass: { $trigger }.
 
 void-title = Void this { record-kind }
-void-intro = The { record-kind } of { $when }, recorded by { $by }. Nothing is deleted: it stays readable, struck through, and
+# What to do about a record that was wrong: two ways, the first where it has a form of its own.
+wrong-title = Correct or void this { record-kind }
+wrong-intro = The { record-kind } of { $when }, recorded by { $by }. Nothing is deleted: it stays readable, struck through, and
     nothing is computed from it any more.
+wrong-again = It happened, but not like this
+wrong-again-how = The form opens with what was recorded. What you save takes its place.
+wrong-again-act = Correct it
+wrong-void = It did not happen
+wrong-void-how = It is void then, and nothing takes its place.
+correction-submit = Save the correction
+correction-note = What stands here was recorded for { $when }, by { $by }. Change what was wrong: saved, this takes its place, and what
+    was recorded stays readable, struck through.
 void-reason = What was wrong
 void-reason-hint = Others read this beside the record.
 void-submit = Void it

@@ -1924,8 +1924,18 @@ timeline-decided = Calibración en espera: { $decision ->
 timeline-waived = Motivo que se dejó pasar: { $trigger }.
 
 void-title = Anular { record-kind }
-void-intro = Se anula { record-kind } del { $when }, que anotó { $by }. No se borra nada: se sigue leyendo, con el texto tachado, y
-    deja de contar en los cálculos.
+# Qué hacer con un registro que estaba mal: dos caminos, el primero donde tiene un formulario propio.
+wrong-title = Corregir o anular { record-kind }
+wrong-intro = Se trata de { record-kind } del { $when }, que anotó { $by }. No se borra nada: se sigue leyendo, con el texto tachado,
+    y deja de contar en los cálculos.
+wrong-again = Ocurrió, pero no así
+wrong-again-how = Se abre el formulario con lo que se anotó. Lo que guarde ocupa su lugar.
+wrong-again-act = Corregir
+wrong-void = No ocurrió
+wrong-void-how = Queda anulado y nada ocupa su lugar.
+correction-submit = Guardar la corrección
+correction-note = Aquí está lo que anotó { $by } para el { $when }. Cambie lo que estaba mal: al guardar, esto ocupa su lugar y lo
+    anotado se sigue leyendo, con el texto tachado.
 void-reason = Qué estaba mal
 void-reason-hint = Otros leen esto junto al registro.
 void-submit = Anular

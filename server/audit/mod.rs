@@ -12,9 +12,11 @@ pub mod subject;
 pub use chain::{GENESIS, Line, hash};
 pub use sight::told;
 
+use crate::db::kind::Kind;
 use crate::db::{Cx, Result};
 use crate::{args, queries};
 use jiff::Timestamp;
+use serde_json::Value;
 use sowmark_core::ids::{AccountId, OrganizationId};
 use uuid::Uuid;
 
@@ -25,6 +27,8 @@ queries! {
     PAGE = "select a.seq, a.at, a.account_id, p.name, p.email, a.action, a.subject_kind, a.subject_id, a.change, a.previous_hash, a.hash
         from audit a left join account p on p.id = a.account_id
         where a.organization_id = $1 and a.seq > $2 order by a.seq limit $3";
+    CREATED = "select change from audit
+        where organization_id = $1 and subject_id = $2 and subject_kind = $3 and action = 'created'";
     HEAD = "select seq, at, hash from audit where organization_id = $1 order by seq desc limit 1";
     WITH_HASH = "select seq, at, hash from audit where organization_id = $1 and hash >= $2 and hash <= $3 order by seq limit 1";
 }
@@ -126,6 +130,15 @@ pub struct Place {
 /// The database.
 pub async fn head(cx: &mut Cx<'_>, organization: OrganizationId) -> Result<Option<Place>> {
     cx.fetch_optional(HEAD, args![organization]).await
+}
+
+/// What was sent when something was created, as the trail keeps it; none where that came inside another act.
+///
+/// # Errors
+/// The database.
+pub async fn created(cx: &mut Cx<'_>, organization: OrganizationId, kind: Kind, id: Uuid) -> Result<Option<Value>> {
+    let found: Option<(String,)> = cx.fetch_optional(CREATED, args![organization, id, kind.word()]).await?;
+    Ok(found.and_then(|(change,)| serde_json::from_str(&change).ok()))
 }
 
 /// The first line whose hash lies between two, both included: how one is found by its first digits.

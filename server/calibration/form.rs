@@ -327,6 +327,7 @@ pub(super) fn length_unit(units: Units) -> &'static str {
 #[derive(Debug)]
 pub(super) struct CatchForm {
     pub(super) action: String,
+    pub(super) submit: String,
     pub(super) head: Vec<FormField>,
     pub(super) repeats: Vec<RepeatPart>,
     /// What surrounds the catch, folded away.
@@ -425,6 +426,7 @@ impl CatchForm {
         tail.push(FormField::hidden("id", id));
         Self {
             action: form.action,
+            submit: form.submit,
             head: form.fields,
             repeats: repeat_parts(rest, typed, words),
             around,

@@ -9,10 +9,10 @@ use super::show::{self, Shown};
 use super::store::{self, LotRow, ScaleRow, UnitRow};
 use super::stored::{Calibration, Status, word};
 use crate::access::{Actor, Permission};
+use crate::db::kind::Kind as Entry;
 use crate::readiness;
 use crate::records::head::{self, Head};
 use crate::reports::Stamp;
-use crate::sync::kind::Logged;
 use crate::sync::mend::{Mend, mending};
 use crate::web::api::{Asked, PathId};
 use crate::web::door::Signed;
@@ -188,7 +188,7 @@ async fn catch_page(
     RawQuery(query): RawQuery,
 ) -> Result<Response, Error> {
     let mut bench = bench(&signed, MeteringUnitId(unit)).await?;
-    if let Some(refused) = mend.refilling(&signed, Logged::Calibration)? {
+    if let Some(refused) = mend.refilling(&signed, Entry::Calibration)? {
         let sent = retyped::as_typed(&refused.record, &refused.sent, signed.actor.units);
         let (mut typed, id) = (Typed::of(&sent), signed.app.clock.new_id()?);
         if typed.repeats.is_empty() {

@@ -1,7 +1,8 @@
-//! Append-only records of every kind: what they have in common, how one is voided, and a seeder's timeline.
+//! Append-only records of every kind: what they have in common, how one is voided or entered again, and a seeder's timeline.
 
 pub mod act;
 mod api;
+pub mod correct;
 pub mod free_text;
 pub mod head;
 mod page;

@@ -1,6 +1,7 @@
-//! The form that voids a record: what it is, and why it does not stand.
+//! What to do about a record that was wrong: enter it again as it should have been, or void it.
 
 use super::act::{self, VoidDraft};
+use super::correct;
 use super::head::Head;
 use crate::access::Permission;
 use crate::db::kind::Kind;
@@ -9,8 +10,9 @@ use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::form::{Form, FormField, Kind as FieldKind, Posted};
 use crate::web::input;
-use crate::web::page::{Cookies, FormPage, Page};
+use crate::web::page::{Cookies, Page, show_with};
 use crate::web::routes::{Need, Route};
+use askama::Template;
 use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::say;
 use uuid::Uuid;
@@ -27,6 +29,8 @@ struct Known {
     kind: Kind,
     head: Head,
     back: String,
+    /// Where it is entered again, if it can be.
+    correcting: Option<String>,
 }
 
 async fn known(signed: &Signed, id: Uuid) -> Result<Known, Error> {
@@ -38,7 +42,7 @@ async fn known(signed: &Signed, id: Uuid) -> Result<Known, Error> {
         (None, Some(lot)) => format!("/lots/{lot}"),
         (None, None) => "/scales".to_owned(),
     };
-    Ok(Known { kind, head, back })
+    Ok(Known { kind, head, back, correcting: correct::correcting(kind, id, &subject) })
 }
 
 async fn void_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
@@ -46,7 +50,7 @@ async fn void_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resu
     if !signed.actor.may_amend(known.head.recorded(), known.head.recorded_by, signed.app.clock.now()) {
         return Err(Error::Forbidden);
     }
-    page_of(&signed, &cookies, &known, void_form(&signed, id)?).show()
+    page_of(&signed, &cookies, &known, void_form(&signed, id)?)
 }
 
 async fn post_void(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {
@@ -59,17 +63,30 @@ async fn post_void(signed: Signed, cookies: Cookies, PathId(id): PathId, posted:
     match voided {
         Ok(_) => Ok(Redirect::to(&known.back).into_response()),
         Err(error @ (Error::Faults(_) | Error::Conflict { .. })) => {
-            page_of(&signed, &cookies, &known, void_form(&signed, id)?.again(&posted, &error)).show()
+            page_of(&signed, &cookies, &known, void_form(&signed, id)?.again(&posted, &error))
         }
         Err(other) => Err(other),
     }
 }
 
-fn page_of(signed: &Signed, cookies: &Cookies, known: &Known, form: Form) -> FormPage {
+/// The page of a record that was wrong.
+#[derive(Template)]
+#[template(path = "records/wrong.html")]
+struct WrongPage {
+    page: Page,
+    form: Form,
+    intro: String,
+    correcting: Option<String>,
+}
+
+fn page_of(signed: &Signed, cookies: &Cookies, known: &Known, form: Form) -> Result<Response, Error> {
     let (words, kind) = (signed.actor.words(), known.kind.word());
     let (when, by) = (known.head.when(&signed.actor.time_zone, words), known.head.by(words));
-    let page = Page::new(signed, cookies, say!(words, "void-title", kind = kind), "/seeders");
-    FormPage::new(page, form).intro(say!(words, "void-intro", kind = kind, when = when, by = by))
+    let title = if known.correcting.is_some() { "wrong-title" } else { "void-title" };
+    let page = Page::new(signed, cookies, say!(words, title, kind = kind), "/seeders");
+    let intro = say!(words, "wrong-intro", kind = kind, when = when, by = by);
+    let status = form.status();
+    show_with(status, &WrongPage { page, form, intro, correcting: known.correcting.clone() })
 }
 
 fn void_form(signed: &Signed, id: Uuid) -> Result<Form, Error> {

@@ -10,7 +10,8 @@ use uuid::Uuid;
 queries! {
     SUBJECT = "select e.kind, e.recorded_at, e.recorded_by,
             coalesce(cf.seeder_id, sv.seeder_id, lu.seeder_id, u.seeder_id) as seeder_id,
-            coalesce(lt.lot_id, mv.lot_id, fi.lot_id, em.lot_id, jo.lot_id, ca.lot_id, dc.lot_id) as lot_id
+            coalesce(lt.lot_id, mv.lot_id, fi.lot_id, em.lot_id, jo.lot_id, ca.lot_id, dc.lot_id) as lot_id,
+            u.id as metering_unit_id, sc.scale_id
         from entry e
         left join configuration cf on cf.organization_id = e.organization_id and cf.id = e.id
         left join service sv on sv.organization_id = e.organization_id and sv.id = e.id
@@ -28,6 +29,7 @@ queries! {
                 ca.metering_unit_id, dc.metering_unit_id, wa.metering_unit_id)
         left join lot_test lt on lt.organization_id = e.organization_id and lt.id = e.id
         left join movement mv on mv.organization_id = e.organization_id and mv.id = e.id
+        left join scale_check sc on sc.organization_id = e.organization_id and sc.id = e.id
         where e.organization_id = $1 and e.id = $2";
     HEAD = "select * from recorded where organization_id = $1 and id = $2 and occurred_at is not null";
     ADD_VOID = "insert into void (organization_id, id, record_id, reason) values ($1, $2, $3, $4)
@@ -127,6 +129,10 @@ pub struct SubjectRow {
     pub seeder_id: Option<Uuid>,
     /// The lot, of a test, a movement, or a record of what a unit did with it.
     pub lot_id: Option<Uuid>,
+    /// The unit, of what was done with one.
+    pub metering_unit_id: Option<Uuid>,
+    /// The scale, of a check.
+    pub scale_id: Option<Uuid>,
 }
 
 /// That a record was voided.

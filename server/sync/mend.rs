@@ -1,5 +1,7 @@
 //! Mending a refused entry: the form of its kind, opened with what was sent in its fields and what was wrong beside them
-//! (`…/fills/new?refused=ID`). Saved, it is the same record under the same id, and the entry waits no longer.
+//! (`…/fills/new?refused=ID`). Saved, it is the same record under the same id, and the entry waits no longer. A record that
+//! stands and is wrong opens its form the same way (`…/fills/new?corrects=ID`, see [`crate::records::correct`]); saved, that
+//! is another record, which replaces it.
 //!
 //! A form page takes a [`Mend`] and lets it fill the form; the page that takes the form back asks [`mending`] who is
 //! saving what.
@@ -7,11 +9,13 @@
 use super::kind::Logged;
 use super::refused::{self, RefusedRow};
 use crate::access::Origin;
+use crate::db::kind::Kind;
+use crate::records::correct::{Wrong, find_wrong};
 use crate::records::head::{moment, said};
 use crate::web::door::{App, Signed};
 use crate::web::error::{Error, Fault, Problem};
 use crate::web::form::{Form, Posted, pairs};
-use crate::web::refill::MENDS;
+use crate::web::refill::{CORRECTS, MENDS};
 use axum::extract::FromRequestParts;
 use axum::http::request::Parts;
 use serde_json::Value;
@@ -21,43 +25,76 @@ use uuid::Uuid;
 
 /// What a form is opened to mend, if anything.
 #[derive(Debug)]
-pub struct Mend(Option<RefusedRow>);
+pub struct Mend(Option<Opened>);
+
+#[derive(Debug)]
+enum Opened {
+    Refused(Box<RefusedRow>),
+    Wrong(Box<Wrong>),
+}
 
 impl FromRequestParts<App> for Mend {
     type Rejection = Error;
 
     async fn from_request_parts(parts: &mut Parts, app: &App) -> Result<Self, Error> {
         let asked = Posted(pairs(parts.uri.query().unwrap_or_default().as_bytes())?);
-        let Ok(id) = Uuid::try_parse(asked.text("refused")) else { return Ok(Self(None)) };
+        let named = |name: &str| Uuid::try_parse(asked.text(name)).ok();
         let signed = Signed::from_request_parts(parts, app).await?;
-        let mut conn = app.read().await?;
-        Ok(Self(Some(refused::find_refused(&mut conn.cx(), &signed.actor, id).await?)))
+        Ok(Self(match (named("refused"), named(CORRECTS)) {
+            (Some(id), _) => {
+                let mut conn = app.read().await?;
+                Some(Opened::Refused(Box::new(refused::find_refused(&mut conn.cx(), &signed.actor, id).await?)))
+            }
+            (None, Some(id)) => Some(Opened::Wrong(Box::new(find_wrong(&signed, id).await?))),
+            (None, None) => None,
+        }))
     }
 }
 
-/// A refused entry, ready to be put into a form.
+/// A refused entry or a wrong record, ready to be put into a form.
 #[derive(Debug)]
 pub struct Refilling {
     /// The record as sent.
     pub record: Value,
-    /// What the form's fields hold, the entry's id among them.
+    /// What the form's fields hold, a refused entry's id among them.
     pub sent: Posted,
-    /// What is wrong with it; none when only its machine was.
+    /// What is wrong with it, where that was refused; none when only its machine was.
     pub error: Option<Error>,
     /// Where it comes from, in a sentence.
     pub note: String,
 }
 
 impl Mend {
-    /// The refused entry of this kind that is to be mended.
+    /// The refused entry or the record of this kind that is to be mended.
     ///
     /// # Errors
     /// 404 when it is of another kind.
-    pub fn refilling(&self, signed: &Signed, kind: Logged) -> Result<Option<Refilling>, Error> {
-        let Some(row) = &self.0 else { return Ok(None) };
-        if row.kind != kind.word() {
-            return Err(Error::not_there("refused entry"));
+    pub fn refilling(&self, signed: &Signed, kind: Kind) -> Result<Option<Refilling>, Error> {
+        match &self.0 {
+            None => Ok(None),
+            Some(Opened::Refused(row)) if Logged::from_word(&row.kind).is_some_and(|logged| logged.kind() == kind) => {
+                Refilling::of_refused(row, signed).map(Some)
+            }
+            Some(Opened::Wrong(wrong)) if wrong.kind == kind => Ok(Some(Refilling::of_wrong(wrong, signed))),
+            Some(Opened::Refused(_)) => Err(Error::not_there("refused entry")),
+            Some(Opened::Wrong(_)) => Err(Error::not_there("record")),
         }
+    }
+
+    /// The form with what was sent in it; as it is when there is nothing to mend.
+    ///
+    /// # Errors
+    /// As [`Mend::refilling`].
+    pub fn form(&self, signed: &Signed, kind: Kind, form: Form) -> Result<Form, Error> {
+        Ok(match self.refilling(signed, kind)? {
+            Some(Refilling { sent, error, note, .. }) => Form { note, ..form.refilled(&sent, error.as_ref()) },
+            None => form,
+        })
+    }
+}
+
+impl Refilling {
+    fn of_refused(row: &RefusedRow, signed: &Signed) -> Result<Self, Error> {
         let record: Value = serde_json::from_str(&row.record)?;
         let problem = refused::why(row, signed.actor.language)?;
         let sent = Posted::of_tree(&record, &signed.actor.time_zone)
@@ -67,18 +104,15 @@ impl Mend {
         let sent = if problem.status == 409 { sent.without("id") } else { sent.with("id", row.id.to_string()) };
         let when = said(moment(row.last_refused_at), &signed.actor.time_zone, signed.actor.words());
         let note = say!(signed.actor.words(), "refused-mending-note", who = &row.sent_by_name, when = when);
-        Ok(Some(Refilling { record, sent, error: still_wrong(problem), note }))
+        Ok(Self { record, sent, error: still_wrong(problem), note })
     }
 
-    /// The form with what was sent in it; as it is when there is nothing to mend.
-    ///
-    /// # Errors
-    /// As [`Mend::refilling`].
-    pub fn form(&self, signed: &Signed, kind: Logged, form: Form) -> Result<Form, Error> {
-        Ok(match self.refilling(signed, kind)? {
-            Some(Refilling { sent, error, note, .. }) => Form { note, ..form.refilled(&sent, error.as_ref()) },
-            None => form,
-        })
+    fn of_wrong(wrong: &Wrong, signed: &Signed) -> Self {
+        let (zone, words) = (&signed.actor.time_zone, signed.actor.words());
+        // What replaces it is a record of its own, with an id of its own.
+        let sent = Posted::of_tree(&wrong.sent, zone).without("id").with(CORRECTS, wrong.head.id.to_string());
+        let note = say!(words, "correction-note", when = wrong.head.when(zone, words), by = wrong.head.by(words));
+        Self { record: wrong.sent.clone(), sent: sent.spoken_in(words.language), error: None, note }
     }
 }
 

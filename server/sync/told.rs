@@ -8,6 +8,7 @@ use crate::db::Cx;
 use crate::fleet::roller::act::rollers;
 use crate::fleet::scale::act::scales;
 use crate::fleet::seeder::act::{seeders, units};
+use crate::records::correct;
 use crate::records::head::said;
 use crate::seed::field::act::fields;
 use crate::seed::lot::act::lots;
@@ -74,16 +75,7 @@ pub(super) fn what(kind: Option<Logged>, word: &str, words: Words) -> String {
 
 /// Where an entry of a kind is logged on a page.
 pub(super) fn form_of(kind: Logged, parent: Uuid, refused: Uuid) -> String {
-    let place = match kind {
-        Logged::Setup => format!("/metering-units/{parent}/setups/new"),
-        Logged::Fill => format!("/metering-units/{parent}/fills/new"),
-        Logged::Emptying => format!("/metering-units/{parent}/emptyings/new"),
-        Logged::Calibration => format!("/metering-units/{parent}/catch"),
-        Logged::Job => format!("/metering-units/{parent}/jobs/new"),
-        Logged::Service => format!("/seeders/{parent}/services/new"),
-        Logged::ScaleCheck => format!("/scales/{parent}/checks/new"),
-        Logged::LotTest => format!("/lots/{parent}/tests/new"),
-    };
+    let place = correct::form_of(kind.kind(), parent).unwrap_or_default();
     format!("{place}?refused={refused}")
 }
 

@@ -16,7 +16,7 @@ use sowmark_core::words::Words;
 /// The name of the hidden field of a form that mends a refused entry: that entry's id.
 pub const MENDS: &str = "_refused";
 /// The name of the record that is replaced.
-const CORRECTS: &str = "corrects";
+pub const CORRECTS: &str = "corrects";
 
 impl Posted {
     /// The pairs that make a tree.
@@ -111,13 +111,20 @@ impl Form {
         form
     }
 
-    /// Adds the fields that a form of something refused carries besides its own.
+    /// Adds the fields that a form of something refused, or of a correction, carries besides its own.
     pub(super) fn carry(&mut self, posted: &Posted) {
         if !posted.text(MENDS).is_empty() {
             self.fields.push(FormField::hidden(MENDS, posted.text(MENDS)));
         }
         let corrected = posted.text(CORRECTS);
-        if !corrected.is_empty() && self.fields.iter().all(|field| field.name != CORRECTS) {
+        if corrected.is_empty() || self.fields.iter().any(|field| field.name == CORRECTS) {
+            return;
+        }
+        if posted.text(MENDS).is_empty() {
+            // Opened to correct just that record.
+            self.fields.push(FormField::hidden(CORRECTS, corrected));
+            self.submit = say!(posted.words(), "correction-submit");
+        } else {
             let words = posted.words();
             let choices =
                 [(corrected, say!(words, "correction-of-the-named")), ("", say!(words, "correction-of-nothing"))];

@@ -186,6 +186,25 @@ test('a wrong entry is voided from its line', async () => {
   await reads(page, 'main', /Ready/);
 });
 
+test('a wrong entry is corrected: its form opens with what was recorded', async () => {
+  const { page } = desk;
+  await page.goto(seen.get('seeder'));
+  await page.locator('.timeline .entry:not(.voided)', { hasText: 'fine fluted' }).first().locator('text=This was wrong').click();
+  await page.click('text=Correct it');
+  assert.equal(await page.inputValue('[name=drive_ratio]'), '5:2');
+  assert.match(await page.locator('[name=roller_id] option:checked').innerText(), /fine fluted/);
+  // Refused first: it comes back as a correction, with what was typed.
+  await fill(page, { runs: '999' });
+  await page.click('text=Save the correction');
+  assert.equal(await page.inputValue('[name=runs]'), '999');
+  await fill(page, { runs: '8', note: 'typed on the wrong line' });
+  await page.click('text=Save the correction');
+  await page.waitForURL(seen.get('seeder'));
+  const lines = await page.locator('.timeline .entry', { hasText: 'fine fluted' }).allInnerTexts();
+  assert.ok(lines.some((line) => line.includes('typed on the wrong line')), lines.join());
+  assert.ok(lines.some((line) => line.includes('Replaced by a correction.')), lines.join());
+});
+
 test('without JavaScript the same catch is logged, with rows added on the way', async () => {
   const plain = await openPage(browser, { javaScriptEnabled: false, storageState: await desk.context.storageState() });
   const { page } = plain;

@@ -1,6 +1,7 @@
 //! Entries logged off line, sent together: each is stored or refused by itself, in any order, as often as it is sent.
 
 mod clocks;
+mod correcting;
 mod forms;
 mod judged;
 mod mending;

@@ -2,8 +2,10 @@
 
 use super::act::{self, ConfigurationDraft, ConfigurationRow};
 use crate::access::{Permission, Units};
+use crate::db::kind::Kind;
 use crate::fleet::seeder::act::{SeederRow, find_seeder};
 use crate::records::head::moment_field;
+use crate::sync::mend::Mend;
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -33,9 +35,15 @@ async fn known(signed: &Signed, id: Uuid) -> Result<(SeederRow, Option<Configura
     Ok((seeder, now))
 }
 
-async fn new_configuration_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+async fn new_configuration_page(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(id): PathId,
+    mend: Mend,
+) -> Result<Response, Error> {
     let (seeder, now) = known(&signed, id).await?;
-    page_of(&signed, &cookies, &seeder, configuration_form(&signed, &seeder, now.as_ref())?).show()
+    let form = configuration_form(&signed, &seeder, now.as_ref())?;
+    page_of(&signed, &cookies, &seeder, mend.form(&signed, Kind::Configuration, form)?).show()
 }
 
 async fn post_configuration(

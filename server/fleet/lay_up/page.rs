@@ -2,8 +2,10 @@
 
 use super::act::{self, LayUpDraft};
 use crate::access::Permission;
+use crate::db::kind::Kind as Entry;
 use crate::fleet::seeder::act::{SeederRow, find_seeder};
 use crate::records::head::moment_field;
+use crate::sync::mend::Mend;
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -31,9 +33,10 @@ async fn known(signed: &Signed, id: Uuid) -> Result<(SeederRow, bool), Error> {
     Ok((seeder, now.is_some_and(|row| row.laid_up)))
 }
 
-async fn new_lay_up_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
+async fn new_lay_up_page(signed: Signed, cookies: Cookies, PathId(id): PathId, mend: Mend) -> Result<Response, Error> {
     let (seeder, laid_up) = known(&signed, id).await?;
-    page_of(&signed, &cookies, &seeder, lay_up_form(&signed, &seeder, laid_up)?).show()
+    let form = mend.form(&signed, Entry::LayUp, lay_up_form(&signed, &seeder, laid_up)?)?;
+    page_of(&signed, &cookies, &seeder, form).show()
 }
 
 async fn post_lay_up(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {

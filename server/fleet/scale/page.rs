@@ -2,9 +2,9 @@
 
 use super::act::{self, CheckDraft, CheckRow, ScaleDraft, ScaleRow};
 use crate::access::{Permission, Units};
+use crate::db::kind::Kind;
 use crate::readiness::act::surroundings;
 use crate::records::head::moment_field;
-use crate::sync::kind::Logged;
 use crate::sync::mend::{Mend, mending};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
@@ -163,7 +163,7 @@ pub(super) fn scale_fields(signed: &Signed) -> Vec<FormField> {
 
 async fn new_check_page(signed: Signed, cookies: Cookies, PathId(id): PathId, mend: Mend) -> Result<Response, Error> {
     let scale = act::find_scale(&mut signed.app.read().await?.cx(), &signed.actor.scope, ScaleId(id)).await?;
-    let form = mend.form(&signed, Logged::ScaleCheck, check_form(&signed, &scale)?)?;
+    let form = mend.form(&signed, Kind::ScaleCheck, check_form(&signed, &scale)?)?;
     check_page(&signed, &cookies, &scale, form).show()
 }
 

@@ -2,9 +2,9 @@
 
 use super::act::{self, Component, ServiceDraft};
 use crate::access::Permission;
+use crate::db::kind::Kind as Entry;
 use crate::fleet::seeder::act::{SeederRow, UnitRow, find_seeder, units_of};
 use crate::records::head::moment_field;
-use crate::sync::kind::Logged;
 use crate::sync::mend::{Mend, mending};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
@@ -34,7 +34,7 @@ async fn known(signed: &Signed, id: Uuid) -> Result<(SeederRow, Vec<UnitRow>), E
 
 async fn new_service_page(signed: Signed, cookies: Cookies, PathId(id): PathId, mend: Mend) -> Result<Response, Error> {
     let (seeder, units) = known(&signed, id).await?;
-    let form = mend.form(&signed, Logged::Service, service_form(&signed, &seeder, &units)?)?;
+    let form = mend.form(&signed, Entry::Service, service_form(&signed, &seeder, &units)?)?;
     page_of(&signed, &cookies, &seeder, form).show()
 }
 

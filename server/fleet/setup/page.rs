@@ -2,11 +2,11 @@
 
 use super::act::{self, SetupDraft, SetupRow};
 use crate::access::Permission;
+use crate::db::kind::Kind as Entry;
 use crate::fleet::roller::act::rollers;
 use crate::fleet::roller::store::RollerRow;
 use crate::fleet::seeder::act::{UnitRow, find_unit};
 use crate::records::head::moment_field;
-use crate::sync::kind::Logged;
 use crate::sync::mend::{Mend, mending};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
@@ -45,7 +45,7 @@ async fn known(signed: &Signed, id: Uuid) -> Result<Known, Error> {
 
 async fn new_setup_page(signed: Signed, cookies: Cookies, PathId(id): PathId, mend: Mend) -> Result<Response, Error> {
     let known = known(&signed, id).await?;
-    let form = mend.form(&signed, Logged::Setup, setup_form(&signed, &known)?)?;
+    let form = mend.form(&signed, Entry::Setup, setup_form(&signed, &known)?)?;
     page_of(&signed, &cookies, &known, form).show()
 }
 

@@ -2,13 +2,13 @@
 
 use super::act::{self, JobDraft, SeedUsedBasis};
 use crate::access::{Permission, Units};
+use crate::db::kind::Kind;
 use crate::fleet::seeder::act::{UnitRow, find_unit};
 use crate::seed::field;
 use crate::seed::field::store::FieldRow;
 use crate::seed::log::{LogPage, lot_field, mass_field, moment_field, note_field};
 use crate::seed::lot::store::LotRow;
 use crate::seed::{lot, tank};
-use crate::sync::kind::Logged;
 use crate::sync::mend::{Mend, mending};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
@@ -43,7 +43,7 @@ struct Sowing {
 
 async fn new_job_page(signed: Signed, cookies: Cookies, PathId(id): PathId, mend: Mend) -> Result<Response, Error> {
     let sowing = Sowing::find(&signed, id).await?;
-    let form = mend.form(&signed, Logged::Job, sowing.form(&signed)?)?;
+    let form = mend.form(&signed, Kind::Job, sowing.form(&signed)?)?;
     sowing.page(&signed, &cookies, form).show()
 }
 

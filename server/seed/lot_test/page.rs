@@ -2,9 +2,9 @@
 
 use super::act::{self, LotTestDraft};
 use crate::access::{Permission, Units};
+use crate::db::kind::Kind;
 use crate::seed::log::{LogPage, moment_field, percent_field};
 use crate::seed::lot;
-use crate::sync::kind::Logged;
 use crate::sync::mend::{Mend, mending};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
@@ -30,7 +30,7 @@ async fn new_lot_test_page(
     PathId(id): PathId,
     mend: Mend,
 ) -> Result<Response, Error> {
-    let form = mend.form(&signed, Logged::LotTest, lot_test_form(&signed, LotId(id))?)?;
+    let form = mend.form(&signed, Kind::LotTest, lot_test_form(&signed, LotId(id))?)?;
     test_page(&signed, &cookies, LotId(id), form).await?.show()
 }
 

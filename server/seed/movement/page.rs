@@ -2,8 +2,10 @@
 
 use super::act::{self, MovementDraft, MovementKind};
 use crate::access::Permission;
+use crate::db::kind::Kind;
 use crate::seed::log::{LogPage, mass_field, moment_field, note_field};
 use crate::seed::lot;
+use crate::sync::mend::Mend;
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -22,8 +24,13 @@ pub(super) fn routes() -> Vec<Route> {
     ]
 }
 
-async fn new_movement_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
-    let form = movement_form(&signed, LotId(id))?;
+async fn new_movement_page(
+    signed: Signed,
+    cookies: Cookies,
+    PathId(id): PathId,
+    mend: Mend,
+) -> Result<Response, Error> {
+    let form = mend.form(&signed, Kind::Movement, movement_form(&signed, LotId(id))?)?;
     movement_page(&signed, &cookies, LotId(id), form).await?.show()
 }
 

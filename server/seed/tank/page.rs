@@ -3,11 +3,11 @@
 use super::act::{self, EmptyingDraft, FillDraft};
 use crate::access::Permission;
 use crate::db::Outcome;
+use crate::db::kind::Kind;
 use crate::fleet::seeder::act::{UnitRow, find_unit};
 use crate::seed::log::{LogPage, lot_field, mass_field, moment_field};
 use crate::seed::lot;
 use crate::seed::lot::store::LotRow;
-use crate::sync::kind::Logged;
 use crate::sync::mend::{Mend, mending};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
@@ -48,7 +48,7 @@ struct Tank {
 
 async fn new_fill_page(signed: Signed, cookies: Cookies, PathId(id): PathId, mend: Mend) -> Result<Response, Error> {
     let tank = Tank::find(&signed, id, TankAct::Fill).await?;
-    let form = mend.form(&signed, Logged::Fill, tank.form(&signed)?)?;
+    let form = mend.form(&signed, Kind::Fill, tank.form(&signed)?)?;
     tank.page(&signed, &cookies, form).show()
 }
 
@@ -59,7 +59,7 @@ async fn new_emptying_page(
     mend: Mend,
 ) -> Result<Response, Error> {
     let tank = Tank::find(&signed, id, TankAct::Empty).await?;
-    let form = mend.form(&signed, Logged::Emptying, tank.form(&signed)?)?;
+    let form = mend.form(&signed, Kind::Emptying, tank.form(&signed)?)?;
     tank.page(&signed, &cookies, form).show()
 }
 
