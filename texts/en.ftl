@@ -2025,8 +2025,11 @@ exchange-list = { $list ->
     [jobs] Jobs
     [calibrations] Calibrations
     [catches] Catches
+    [decisions] Decisions
+    [waivers] Waivers
     [readiness] Readiness
     [usage] Usage per job
+    [signatures] Signed audits
    *[audit] Audit trail
 }
 exchange-list-what = { $list ->
@@ -2051,8 +2054,11 @@ exchange-list-what = { $list ->
     [jobs] Field jobs: area, seed used, target rate.
     [calibrations] Factor, uncertainty and state of each calibration.
     [catches] What was caught for each calibration, a row for each catch.
+    [decisions] What the office decided of catches that were held, and why.
+    [waivers] Which reason to catch again was let pass, until when, and why.
     [readiness] Each metering unit now: its number and what is due.
     [usage] What each job came to, and under which number.
+    [signatures] Who put their name under which audit of usage, and when.
    *[audit] Who did what and when, with the chain of hashes.
 }
 exchange-csv = CSV

@@ -1873,7 +1873,7 @@ record-kind = { $kind ->
     [scale_check] esta verificación de balanza
     [service] esta reparación
     [setup] este montaje
-    [waiver] esta dispensa
+    [waiver] esta excepción
    *[other] este registro
 }
 
@@ -2766,8 +2766,11 @@ exchange-list = { $list ->
     [jobs] Labores
     [calibrations] Calibraciones
     [catches] Recogidas
+    [decisions] Decisiones
+    [waivers] Excepciones
     [readiness] Estado de siembra
     [usage] Uso por labor
+    [signatures] Auditorías firmadas
    *[audit] Registro de cambios
 }
 exchange-list-what = { $list ->
@@ -2792,8 +2795,11 @@ exchange-list-what = { $list ->
     [jobs] Labores en el campo: superficie, semilla usada, dosis prevista.
     [calibrations] Factor, incertidumbre y estado de cada calibración.
     [catches] Lo que se recogió para cada calibración, una fila por recogida.
+    [decisions] Qué decidió la oficina de los ensayos en espera, y por qué.
+    [waivers] Qué motivo para ensayar de nuevo se dejó pasar, hasta cuándo y por qué.
     [readiness] Cada dosificador ahora: su número y lo que está pendiente.
     [usage] A qué llegó cada labor y con qué número.
+    [signatures] Quién firmó qué auditoría de uso, y cuándo.
    *[audit] Quién hizo qué y cuándo, con la cadena de huellas.
 }
 exchange-csv = CSV

@@ -137,13 +137,13 @@ fn ends_too_early(fields: &Map<String, Value>, zone: &TimeZone) -> Option<Saying
 }
 
 #[derive(Clone, Debug, sqlx::FromRow)]
-struct WaiverRow {
+pub(crate) struct WaiverRow {
     #[sqlx(flatten)]
-    head: Head,
-    metering_unit_id: Uuid,
-    trigger_name: String,
-    until_at: i64,
-    reason: FreeText,
+    pub(crate) head: Head,
+    pub(crate) metering_unit_id: Uuid,
+    pub(crate) trigger_name: String,
+    pub(crate) until_at: i64,
+    pub(crate) reason: FreeText,
 }
 
 /// A waiver as it is answered.
@@ -227,6 +227,21 @@ async fn find(cx: &mut Cx<'_>, scope: &Scope, id: Uuid) -> Result<WaiverRow, Err
     cx.fetch_optional(FIND, args![scope.organization, id]).await?.ok_or_else(|| Error::not_there("waiver"))
 }
 
+/// A page of the waivers of a unit.
+///
+/// # Errors
+/// 404 when the unit is out of scope; the database.
+pub(crate) async fn page_of_waivers(
+    cx: &mut Cx<'_>,
+    scope: &Scope,
+    unit: MeteringUnitId,
+    asked: &PageAsked,
+) -> Result<List<WaiverRow>, Error> {
+    let unit = act::find_unit(cx, scope, unit).await?;
+    let rows = cx.fetch_all(PAGE, args![scope.organization, unit.id, asked.after(), asked.fetch()]).await?;
+    Ok(asked.page(rows, |row: &WaiverRow| row.head.id))
+}
+
 async fn waive(signed: Signed, PathId(unit): PathId, sent: Sent<WaiverDraft>) -> Result<Created<WaiverView>, Error> {
     let outcome = add_waiver(&signed, MeteringUnitId(unit), sent.draft, sent.value).await?;
     let mut conn = signed.app.read().await?;
@@ -240,11 +255,8 @@ async fn list_waivers(
     Asked(asked): Asked<PageAsked>,
 ) -> Result<Json<List<WaiverView>>, Error> {
     let mut conn = signed.app.read().await?;
-    let scope = &signed.actor.scope;
-    let unit = act::find_unit(&mut conn.cx(), scope, MeteringUnitId(unit)).await?;
-    let rows: Vec<WaiverRow> =
-        conn.cx().fetch_all(PAGE, args![scope.organization, unit.id, asked.after(), asked.fetch()]).await?;
-    let List { items, next } = asked.page(rows, |row| row.head.id);
+    let unit = MeteringUnitId(unit);
+    let List { items, next } = page_of_waivers(&mut conn.cx(), &signed.actor.scope, unit, &asked).await?;
     let items = items.into_iter().map(|row| WaiverView::of(row, &signed.actor)).collect();
     Ok(Json(List { items, next }))
 }

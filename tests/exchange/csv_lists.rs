@@ -1,6 +1,7 @@
 //! Lists as CSV: what stands in them, who gets which, and that another reader than ours finds the same cells.
 
 use crate::on_both;
+use crate::readiness::farm::{DISAGREES, Farm, catch, service, text};
 use crate::seed::{drill, hand, id, job, lot};
 use crate::world::{Person, World};
 use serde_json::json;
@@ -16,9 +17,10 @@ on_both!(
     a_period_leaves_the_rest_out,
     a_long_list_comes_whole,
     the_page_offers_what_one_may_take,
+    what_was_decided_let_pass_and_signed,
 );
 
-const LISTS: [&str; 24] = [
+const LISTS: [&str; 27] = [
     "seeders",
     "metering-units",
     "rollers",
@@ -40,8 +42,11 @@ const LISTS: [&str; 24] = [
     "jobs",
     "calibrations",
     "catches",
+    "decisions",
+    "waivers",
     "readiness",
     "usage",
+    "signatures",
     "audit",
 ];
 
@@ -239,4 +244,41 @@ async fn the_page_offers_what_one_may_take(world: World) {
     );
     assert!(ana.get("/page/lots").await.text.contains("/exchange/csv/lots.csv?form=comma"));
     assert!(!ben.get("/page/lots").await.text.contains("/exchange/csv"));
+}
+
+async fn what_was_decided_let_pass_and_signed(world: World) {
+    let (farm, _) = Farm::ready(&world).await;
+    let (ana, unit) = (&farm.ana, format!("/metering-units/{}", farm.unit));
+    let held = catch("2027-03-29T08:00:00Z", &farm.wheat, Some(&farm.scale), DISAGREES);
+    let held = text(&ana.create(&format!("{unit}/calibrations"), held).await["id"]);
+    let decision = json!({ "decision": "rejected", "reason": "=one bag was torn" });
+    ana.create(&format!("/calibrations/{held}/decisions"), decision).await;
+    let rows = by_python(&file(ana, "decisions", "").await, ',');
+    let cell = |heading: &str| column(&rows, heading).join("|");
+    assert_eq!([cell("calibration_id"), cell("decision"), cell("verdict")], [held.as_str(), "rejected", "fail"]);
+    // Made harmless, as every text is.
+    assert_eq!(
+        [cell("reason"), cell("metering_unit"), cell("lot_number")],
+        ["'=one bag was torn", "front tank", "W-16"]
+    );
+
+    farm.at_seeder("services", service("2027-03-30T08:00:00Z", true)).await;
+    let waiver = json!({ "trigger": "component_replaced", "until": "2027-04-20", "reason": "the same motor",
+        "occurred_at": "2027-03-31T08:00:00Z" });
+    ana.create(&format!("{unit}/waivers"), waiver).await;
+    let rows = by_python(&file(ana, "waivers", "?from=2027-03-31&to=2027-03-31").await, ',');
+    let cell = |heading: &str| column(&rows, heading).join("|");
+    // Until the end of that day in Vienna.
+    assert_eq!([cell("trigger"), cell("until")], ["component_replaced", "2027-04-20T22:00:00Z"]);
+    assert_eq!([cell("reason"), cell("seeder")], ["the same motor", "Drill 1"]);
+    assert_eq!(by_python(&file(ana, "waivers", "?from=2027-04-01").await, ',').len(), 1, "the headings alone");
+
+    let mia = world.member(ana.organization, "mia-csv@example.org", "agronomist").await;
+    let sign = json!({ "of": { "from": "2027-03-01", "to": "2027-03-31", "lot_id": farm.wheat }, "remark": "seen" });
+    let signed = mia.create("/usage/signatures", sign).await;
+    let rows = by_python(&file(&mia, "signatures", "").await, ',');
+    let cell = |heading: &str| column(&rows, heading).join("|");
+    assert_eq!([cell("id"), cell("chain_head")], [text(&signed["id"]), text(&signed["chain_head"])]);
+    assert_eq!([cell("from"), cell("to"), cell("remark")], ["2027-03-01", "2027-03-31", "seen"]);
+    assert_eq!(cell("lot"), signed["of_names"]["lot"].as_str().unwrap());
 }

@@ -131,8 +131,10 @@ async fn the_timeline_and_a_void_are_in_spanish(world: World) {
         "Esto estaba mal",
     ];
     shows(&mut browser, &world, &home, &told).await;
-    let asked =
-        ["<h1>Corregir o anular esta reparación</h1>", "Se anula esta reparación del 31 de marzo de 2027, 10:00, que anotó ana-"];
+    let asked = [
+        "<h1>Corregir o anular esta reparación</h1>",
+        "Se anula esta reparación del 31 de marzo de 2027, 10:00, que anotó ana-",
+    ];
     shows(&mut browser, &world, &form, &asked).await;
     let empty = browser.submit(&world, &form, &[("reason", " ")]).await;
     assert!(empty.text.contains("Qué estaba mal") && empty.text.contains("reason-error"), "{}", empty.text);

@@ -1,13 +1,18 @@
-//! The lists that are judged or kept beside the records: readiness now, where the seed went, the audit trail.
+//! The lists that are judged or kept beside the records: readiness now and what was let pass, where the seed went and who
+//! signed it, the audit trail.
 
+use super::fleet::{all_units, unit_names};
 use super::out::Out;
+use super::pages;
 use super::seed::lot_names;
 use super::sheet::Sheet;
 use crate::audit::{self, StoredLine};
 use crate::hex;
 use crate::readiness::act::{UnitNow, board};
+use crate::readiness::waiver::{WaiverRow, page_of_waivers};
 use crate::records::head::moment;
 use crate::usage::act::{JobUse, usage as judged};
+use crate::usage::signing::act::{Signature, page_of_signatures};
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use sowmark_core::quantity::unit::dimension::{Area, Mass, MeterFactor, Rate};
@@ -45,6 +50,46 @@ pub(super) async fn readiness(out: &mut Out, signed: &Signed) -> Result<(), Erro
 fn triggers(readiness: &Readiness, let_pass: bool) -> String {
     let named = readiness.due.iter().filter(|due| due.waived.is_some() == let_pass);
     named.map(|due| due.trigger.as_str()).collect::<Vec<_>>().join("; ")
+}
+
+pub(super) async fn waivers(out: &mut Out, signed: &Signed) -> Result<(), Error> {
+    let (names, scope) = (unit_names(signed).await?, &signed.actor.scope);
+    let sheet = Sheet::<WaiverRow>::new(out.way())
+        .head(scope, |row| &row.head)
+        .text("seeder", |row| names.get(&row.metering_unit_id).map(|(seeder, _)| seeder.clone()))
+        .text("metering_unit", |row| names.get(&row.metering_unit_id).map(|(_, unit)| unit.clone()))
+        .text("trigger", |row| Some(row.trigger_name.clone()))
+        .text("until", |row| Some(moment(row.until_at).to_string()))
+        .text("reason", |row| row.head.told_owned(&row.reason, scope));
+    out.head(&sheet).await?;
+    for unit in all_units(signed).await? {
+        let id = unit.id();
+        pages!(out, signed, sheet, |cx, scope, asked| page_of_waivers(cx, scope, id, asked), dated);
+    }
+    Ok(())
+}
+
+pub(super) async fn signatures(out: &mut Out, signed: &Signed) -> Result<(), Error> {
+    let asked = |signature: &Signature, name: &str| signature.asked[name].as_str().map(str::to_owned);
+    let sheet = Sheet::<Signature>::new(out.way())
+        .text("id", |signature| Some(signature.row.head.id.to_string()))
+        .text("signed_at", |signature| Some(moment(signature.row.head.recorded_at).to_string()))
+        .text("signed_by", |signature| signature.row.head.recorded_by_name.clone())
+        .text("from", move |signature| asked(signature, "from"))
+        .text("to", move |signature| asked(signature, "to"))
+        .text("seeder", |signature| signature.asked_of.seeder.clone())
+        .text("lot", |signature| signature.asked_of.lot.clone())
+        .text("field", |signature| signature.asked_of.field.clone())
+        .text("client", |signature| signature.asked_of.client.clone())
+        .text("crew", |signature| signature.asked_of.crew.clone())
+        .text("remark", |signature| Some(signature.row.remark.clone()))
+        .number("chain_seq", |signature| Some(signature.row.chain_seq.to_string()))
+        .text("chain_head", |signature| Some(hex::written(&signature.row.chain_head)));
+    out.head(&sheet).await?;
+    let actor = &signed.actor;
+    pages!(@ out, signed, sheet, cx, _scope, asked, page_of_signatures(cx, actor, asked),
+        found, out.is_asked(found.row.head.recorded_at));
+    Ok(())
 }
 
 pub(super) async fn usage(out: &mut Out, signed: &Signed) -> Result<(), Error> {

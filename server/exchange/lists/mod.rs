@@ -89,8 +89,11 @@ words! {
         Jobs = "jobs",
         Calibrations = "calibrations",
         Catches = "catches",
+        Decisions = "decisions",
+        Waivers = "waivers",
         Readiness = "readiness",
         Usage = "usage",
+        Signatures = "signatures",
         Audit = "audit",
     }
 }
@@ -166,8 +169,11 @@ impl Listed {
             Self::Jobs => seed::jobs(out, signed).await,
             Self::Calibrations => weighed::calibrations(out, signed).await,
             Self::Catches => weighed::catches(out, signed).await,
+            Self::Decisions => weighed::decisions(out, signed).await,
+            Self::Waivers => ledger::waivers(out, signed).await,
             Self::Readiness => ledger::readiness(out, signed).await,
             Self::Usage => ledger::usage(out, signed).await,
+            Self::Signatures => ledger::signatures(out, signed).await,
             Self::Audit => ledger::audit(out, signed).await,
         }
     }

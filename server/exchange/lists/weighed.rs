@@ -5,7 +5,8 @@ use super::out::Out;
 use super::seed::lot_names;
 use super::sheet::Sheet;
 use crate::calibration::act;
-use crate::calibration::stored::{Calibration, word};
+use crate::calibration::stored::{Calibration, Decided, word};
+use crate::fleet::seeder::act::UnitRow;
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use crate::web::input::Whole;
@@ -74,19 +75,31 @@ fn begun<'a, R: OfCalibration>(out: &Out, signed: &'a Signed, named: &'a Named) 
         .text("note", move |line| Some(row(line).note))
 }
 
-/// A page of a unit's calibrations, as far as somebody sees their lots, and where the next one begins.
-async fn page_of(
-    signed: &Signed,
-    unit: MeteringUnitId,
-    after: Option<Uuid>,
-) -> Result<(Vec<Calibration>, Option<Uuid>), Error> {
-    let scope = &signed.actor.scope;
-    let asked = PageAsked { limit: Some(Whole(100)), after };
-    let mut conn = signed.app.read().await?;
-    let list = act::calibrations_of_unit(&mut conn.cx(), scope, unit, &asked).await?;
-    let next = list.next.and_then(|next| next.parse().ok());
-    let seen = list.items.into_iter().filter(|found| scope.lots.includes(&LotId(found.row.lot_id)));
-    Ok((seen.collect(), next))
+/// The calibrations of all units, as far as somebody sees their lots: a page of a unit's at a time, a connection for each.
+struct Pages<'a> {
+    signed: &'a Signed,
+    units: std::vec::IntoIter<UnitRow>,
+    /// The unit whose pages are read, and where the next one begins.
+    at: Option<(MeteringUnitId, Option<Uuid>)>,
+}
+
+impl<'a> Pages<'a> {
+    async fn of(signed: &'a Signed) -> Result<Self, Error> {
+        Ok(Self { signed, units: all_units(signed).await?.into_iter(), at: None })
+    }
+
+    async fn next(&mut self) -> Result<Option<Vec<Arc<Calibration>>>, Error> {
+        let Some((unit, after)) = self.at.take().or_else(|| Some((self.units.next()?.id(), None))) else {
+            return Ok(None);
+        };
+        let scope = &self.signed.actor.scope;
+        let asked = PageAsked { limit: Some(Whole(100)), after };
+        let mut conn = self.signed.app.read().await?;
+        let list = act::calibrations_of_unit(&mut conn.cx(), scope, unit, &asked).await?;
+        self.at = list.next.and_then(|next| next.parse().ok()).map(|next| (unit, Some(next)));
+        let seen = list.items.into_iter().filter(|found| scope.lots.includes(&LotId(found.row.lot_id)));
+        Ok(Some(seen.map(Arc::new).collect()))
+    }
 }
 
 pub(super) async fn calibrations(out: &mut Out, signed: &Signed) -> Result<(), Error> {
@@ -106,26 +119,48 @@ pub(super) async fn calibrations(out: &mut Out, signed: &Signed) -> Result<(), E
             Some(line.sheet.repeats.iter().filter(|repeat| repeat.set_aside.is_some()).count().to_string())
         });
     out.head(&sheet).await?;
-    for unit in all_units(signed).await? {
-        let mut after = None;
-        loop {
-            let (found, next) = page_of(signed, unit.id(), after).await?;
-            for line in &found {
-                if out_of(out, line) {
-                    out.row(&sheet, line).await?;
-                }
-            }
-            after = next;
-            if after.is_none() {
-                break;
+    let mut pages = Pages::of(signed).await?;
+    while let Some(found) = pages.next().await? {
+        for line in &found {
+            if out.is_asked(line.row.head.occurred_at) {
+                out.row(&sheet, line).await?;
             }
         }
     }
     Ok(())
 }
 
-fn out_of(out: &Out, line: &Calibration) -> bool {
-    out.is_asked(line.row.head.occurred_at)
+/// A decision, with the calibration that it is about.
+struct DecisionLine {
+    of: Arc<Calibration>,
+    decided: Decided,
+}
+
+pub(super) async fn decisions(out: &mut Out, signed: &Signed) -> Result<(), Error> {
+    let named = Named::of(signed).await?;
+    let sheet = Sheet::<DecisionLine>::new(out.way())
+        .head(&signed.actor.scope, |line| &line.decided.head)
+        .text("calibration_id", |line| Some(line.of.row.head.id.to_string()))
+        .text("seeder", |line| first(&named.units, line.of.row.metering_unit_id))
+        .text("metering_unit", |line| second(&named.units, line.of.row.metering_unit_id))
+        .text("lot_number", |line| first(&named.lots, line.of.row.lot_id))
+        .text("crop", |line| second(&named.lots, line.of.row.lot_id))
+        .text("caught_at", |line| Some(line.of.row.head.stamp().rfc3339()))
+        .text("verdict", |line| word(&line.of.judgement.verdict).ok())
+        .text("decision", |line| Some(line.decided.decision.clone()))
+        .text("reason", |line| Some(line.decided.reason.clone()));
+    out.head(&sheet).await?;
+    let mut pages = Pages::of(signed).await?;
+    while let Some(found) = pages.next().await? {
+        for of in &found {
+            for decided in &of.decisions {
+                if out.is_asked(decided.head.occurred_at) {
+                    out.row(&sheet, &DecisionLine { of: Arc::clone(of), decided: decided.clone() }).await?;
+                }
+            }
+        }
+    }
+    Ok(())
 }
 
 /// A catch, with the repeat and the calibration that it belongs to. Measured values as entered.
@@ -225,21 +260,16 @@ pub(super) async fn catches(out: &mut Out, signed: &Signed) -> Result<(), Error>
         .measured::<Mass>("tare", |line| Some(&line.tare))
         .measured::<Mass>("gross", |line| Some(&line.gross));
     out.head(&sheet).await?;
-    for unit in all_units(signed).await? {
-        let mut after = None;
-        loop {
-            let (found, next) = page_of(signed, unit.id(), after).await?;
-            let found: Vec<_> = found.into_iter().filter(|line| out_of(out, line)).map(Arc::new).collect();
-            for line in found {
-                for (at, repeat) in line.sheet.repeats.iter().enumerate() {
-                    for (number, catch) in repeat.catches.iter().enumerate() {
-                        out.row(&sheet, &CatchLine::new(&line, at, number, catch)).await?;
-                    }
-                }
+    let mut pages = Pages::of(signed).await?;
+    while let Some(found) = pages.next().await? {
+        for line in &found {
+            if !out.is_asked(line.row.head.occurred_at) {
+                continue;
             }
-            after = next;
-            if after.is_none() {
-                break;
+            for (at, repeat) in line.sheet.repeats.iter().enumerate() {
+                for (number, catch) in repeat.catches.iter().enumerate() {
+                    out.row(&sheet, &CatchLine::new(line, at, number, catch)).await?;
+                }
             }
         }
     }

@@ -36,17 +36,17 @@ input! {
 
 /// What a question was asked of, by the names that it had.
 #[derive(Clone, Debug, Default, Serialize, Deserialize)]
-pub(super) struct AskedOf {
+pub(crate) struct AskedOf {
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(super) seeder: Option<String>,
+    pub(crate) seeder: Option<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(super) lot: Option<String>,
+    pub(crate) lot: Option<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(super) field: Option<String>,
+    pub(crate) field: Option<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(super) client: Option<String>,
+    pub(crate) client: Option<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub(super) crew: Option<String>,
+    pub(crate) crew: Option<String>,
 }
 
 /// How a signed audit stands to what is so now.
@@ -60,12 +60,12 @@ pub(super) enum Standing {
 }
 
 /// A signature, read.
-pub(super) struct Signature {
-    pub(super) row: SignatureRow,
-    pub(super) asked_of: AskedOf,
+pub(crate) struct Signature {
+    pub(crate) row: SignatureRow,
+    pub(crate) asked_of: AskedOf,
     pub(super) contents: Contents,
     /// The question as JSON: its fields, as they are asked in an address.
-    pub(super) asked: Value,
+    pub(crate) asked: Value,
 }
 
 impl Signature {
@@ -183,7 +183,7 @@ pub(super) async fn find_signature(cx: &mut Cx<'_>, actor: &Actor, id: Uuid) -> 
 ///
 /// # Errors
 /// The database.
-pub(super) async fn page_of_signatures(
+pub(crate) async fn page_of_signatures(
     cx: &mut Cx<'_>,
     actor: &Actor,
     asked: &PageAsked,

@@ -1,7 +1,7 @@
 //! Signing: an agronomist puts their name under what usage said of a question at a moment. Later records may change the
 //! answer; what was signed stays as it was, and its page says what is different now.
 
-mod act;
+pub(crate) mod act;
 mod api;
 mod contents;
 mod page;

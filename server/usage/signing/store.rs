@@ -22,18 +22,18 @@ queries! {
 
 /// A signature.
 #[derive(Clone, Debug, sqlx::FromRow)]
-pub(super) struct SignatureRow {
+pub(crate) struct SignatureRow {
     #[sqlx(flatten)]
-    pub(super) head: Head,
+    pub(crate) head: Head,
     /// JSON.
-    pub(super) asked: String,
+    pub(crate) asked: String,
     /// JSON.
-    pub(super) asked_of: String,
+    pub(crate) asked_of: String,
     /// JSON.
-    pub(super) contents: String,
-    pub(super) chain_seq: i64,
-    pub(super) chain_head: Vec<u8>,
-    pub(super) remark: String,
+    pub(crate) contents: String,
+    pub(crate) chain_seq: i64,
+    pub(crate) chain_head: Vec<u8>,
+    pub(crate) remark: String,
 }
 
 /// What is stored of a signature beside its head.
