@@ -12,15 +12,18 @@ mod clues;
 pub mod draft;
 mod explained;
 mod form;
-mod page;
+mod list;
 pub mod past;
 pub mod preview;
+mod record;
 mod retyped;
 pub mod runs;
+mod sheet_page;
 mod show;
 pub mod store;
 pub mod stored;
 pub mod told;
+mod typed;
 pub mod view;
 mod weigh;
 pub mod with_lot;
@@ -30,7 +33,10 @@ use crate::web::routes::Route;
 /// The routes of calibrations.
 #[must_use]
 pub fn routes() -> Vec<Route> {
-    [api::routes(), page::routes(), explained::routes()].into_iter().flatten().collect()
+    [api::routes(), sheet_page::routes(), record::routes(), list::routes(), explained::routes()]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 /// The queries of calibrations.

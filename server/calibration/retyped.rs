@@ -3,7 +3,7 @@
 //! A sheet counts one thing in all repeats, with one number beside it. A repeat that was counted otherwise stands there
 //! without its number, to be given again; nothing is converted.
 
-use super::form::{MASS_UNITS, length_unit};
+use super::typed::{MASS_UNITS, length_unit};
 use crate::access::Units;
 use crate::web::form::Posted;
 use serde_json::Value;

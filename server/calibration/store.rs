@@ -11,6 +11,8 @@ use crate::{args, queries};
 use jiff::Timestamp;
 use sowmark_core::ids::{CalibrationId, LotId, MeteringUnitId, RollerId, ScaleId};
 use sowmark_core::quantity::Temperature;
+use sowmark_core::say;
+use sowmark_core::words::Words;
 use uuid::Uuid;
 
 queries! {
@@ -85,6 +87,17 @@ pub(super) struct LotRow {
     pub(super) variety: Option<String>,
     pub(super) treatment_product: Option<String>,
     pub(super) treatment_caution: Option<String>,
+}
+
+impl LotRow {
+    /// As a person reads it.
+    pub(super) fn says(&self, words: Words) -> String {
+        let (crop, number) = (&self.crop, &self.lot_number);
+        match &self.variety {
+            Some(variety) => say!(words, "catch-lot-named-variety", crop = crop, variety = variety, number = number),
+            None => say!(words, "catch-lot-named", crop = crop, number = number),
+        }
+    }
 }
 
 #[derive(Clone, Debug, sqlx::FromRow)]
