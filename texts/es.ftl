@@ -532,6 +532,23 @@ advice-not-by-catching = Ni { $repeats } repeticiones más llevarían la incerti
 
 trigger-unknown = «{ $given }» no es un motivo; use uno de { $names }
 
+## Una cifra lejos de lo que debería rondar, como pregunta a quien lee el registro
+
+unlikely-job-area = { $area } es { $times } veces lo que mide el campo, { $field }. ¿Un error al anotar?
+unlikely-job-rate = { $side ->
+    [above] La dosis real de { $rate } es { $times } veces la deseada de { $target }. ¿Un error al anotar?
+   *[below] La dosis deseada de { $target } es { $times } veces la real de { $rate }. ¿Un error al anotar?
+}
+unlikely-seed-weight = { $side ->
+    [above] { $found } por mil semillas es { $times } veces lo que dio el análisis anterior, { $before }. ¿Un error al anotar?
+   *[below] { $found } por mil semillas: el análisis anterior dio { $before }, { $times } veces eso. ¿Un error al anotar?
+}
+unlikely-bulk-density = { $side ->
+    [above] { $found } es { $times } veces lo que dio el análisis anterior, { $before }. ¿Un error al anotar?
+   *[below] { $found }: el análisis anterior dio { $before }, { $times } veces eso. ¿Un error al anotar?
+}
+unlikely-fill = { $mass } es más de lo que había entrado de este lote, { $came }. ¿Un error al anotar?
+
 ## Lo que más probablemente salió mal: qué revisar
 
 suspicion-would-be = El factor sería entonces { $factor } g/vuelta.

@@ -111,6 +111,7 @@ pub mod suspicion;
 pub mod task_data;
 pub mod texts;
 pub mod uncertainty;
+pub mod unlikely;
 pub mod usage;
 pub mod verdict;
 pub mod words;

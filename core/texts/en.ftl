@@ -489,6 +489,23 @@ advice-not-by-catching = Even { $repeats } more repeats would not bring the unce
 
 trigger-unknown = “{ $given }” is no trigger; use one of { $names }
 
+## A figure that is far from what it should be near, as a question to whoever reads the record
+
+unlikely-job-area = { $area } is { $times } times the field’s { $field }. A slip?
+unlikely-job-rate = { $side ->
+    [above] { $rate } sown is { $times } times the target of { $target }. A slip?
+   *[below] The target of { $target } is { $times } times the { $rate } sown. A slip?
+}
+unlikely-seed-weight = { $side ->
+    [above] { $found } per thousand seeds is { $times } times the { $before } of the test before. A slip?
+   *[below] { $found } per thousand seeds: the test before found { $before }, { $times } times as much. A slip?
+}
+unlikely-bulk-density = { $side ->
+    [above] { $found } is { $times } times the { $before } of the test before. A slip?
+   *[below] { $found }: the test before found { $before }, { $times } times as much. A slip?
+}
+unlikely-fill = { $mass } is more than the { $came } that had come in of this lot. A slip?
+
 ## What most likely went wrong: what to look at
 #
 # $repeat is 0 where the slip is in every repeat.
