@@ -7,9 +7,9 @@ use crate::clock::Stamp;
 use crate::db::kind::Kind as RecordKind;
 use crate::web::door::Signed;
 use crate::web::form::{FormField, Kind as FieldKind};
-use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
+use jiff::{SignedDuration, Timestamp};
 use serde::Serialize;
 use sowmark_core::moment::midnight;
 use sowmark_core::say;
@@ -74,6 +74,12 @@ impl Head {
     #[must_use]
     pub fn recorded(&self) -> Timestamp {
         moment(self.recorded_at)
+    }
+
+    /// Whether the server took it within the last day.
+    #[must_use]
+    pub fn is_new(&self, now: Timestamp) -> bool {
+        now.duration_since(self.recorded()) < SignedDuration::from_hours(24)
     }
 
     /// Who recorded it, as a person reads it.

@@ -62,7 +62,8 @@ queries! {
             join metering_unit m on m.organization_id = t.organization_id and m.id = t.metering_unit_id
             where t.organization_id = $1 and m.seeder_id = $2
         ) t join entry e on e.organization_id = $1 and e.id = t.id";
-    TIMELINE = "select r.*, t.metering_unit_id, u.label as unit, t.subject, t.second, t.third, t.flag, t.runs, t.note
+    TIMELINE = "select r.*, t.metering_unit_id, u.label as unit, t.lot_id, t.subject, t.second, t.third, t.flag, t.runs,
+            t.note, j.target_rate, f.area as field_area, f.client_id as field_client_id
         from (
             select c.id, cast(null as text) as subject, c.working_width as second, c.row_spacing as third,
                 false as flag, 0 as runs, '' as note, cast(null as uuid) as metering_unit_id, cast(null as uuid) as lot_id
@@ -112,6 +113,8 @@ queries! {
         ) t
         join recorded r on r.organization_id = $1 and r.id = t.id
         left join metering_unit u on u.organization_id = $1 and u.id = t.metering_unit_id
+        left join job j on j.organization_id = $1 and j.id = t.id
+        left join field f on f.organization_id = $1 and f.id = j.field_id
         where (r.occurred_at, r.recorded_at, r.id) < ($3, $4, $5) and r.occurred_at >= $9
           and ($6 = true or t.lot_id is null or exists (
             select 1 from lot l join membership_client m on m.organization_id = l.organization_id and m.client_id = l.client_id
@@ -154,12 +157,18 @@ pub struct TimelineRow {
     pub head: Head,
     pub metering_unit_id: Option<Uuid>,
     pub unit: Option<String>,
+    pub lot_id: Option<Uuid>,
     pub subject: Option<String>,
     pub second: Option<String>,
     pub third: Option<String>,
     pub flag: bool,
     pub runs: i64,
     pub note: FreeText,
+    /// Of a job, as entered.
+    pub target_rate: Option<String>,
+    /// Of the field of a job, where that is kept, as entered.
+    pub field_area: Option<String>,
+    pub field_client_id: Option<Uuid>,
 }
 
 /// Which part of a timeline, and for whom.

@@ -9,10 +9,12 @@ use crate::fleet::seeder::act::find_seeder;
 use crate::fleet::service::act::Component;
 use crate::readiness::trigger_in_words;
 use crate::saying;
+use crate::seed::lot::stock::CameIn;
+use crate::seed::unlikely::{self, JobFigures};
 use crate::web::error::Error;
 use crate::web::paging::{List, PageAsked};
 use crate::web::reader::Reader;
-use sowmark_core::ids::{AccountId, SeederId};
+use sowmark_core::ids::{AccountId, LotId, SeederId};
 use sowmark_core::say;
 use sowmark_core::words::Words;
 use uuid::Uuid;
@@ -131,6 +133,29 @@ impl TimelineRow {
         }
     }
 
+    /// What is asked of its figures; of a fill, by what had come in of its lot.
+    ///
+    /// # Errors
+    /// An inconsistent row.
+    pub fn asks(&self, came_in: &CameIn, reader: Reader, scope: &Scope) -> Result<Vec<String>, Error> {
+        match (Kind::from_word(&self.head.kind), self.lot_id) {
+            (Some(Kind::Job), _) => {
+                let figures = JobFigures {
+                    area: self.second(),
+                    seed_used: self.third(),
+                    target_rate: self.target_rate.as_deref().unwrap_or_default(),
+                    field_area: self.field_area.as_deref(),
+                    field_client: self.field_client_id,
+                };
+                unlikely::of_job(&self.head, figures, scope, reader)
+            }
+            (Some(Kind::Fill), Some(lot)) => {
+                unlikely::of_fill(&self.head, (LotId(lot), self.second.as_deref()), came_in, reader)
+            }
+            _ => Ok(Vec::new()),
+        }
+    }
+
     fn subject(&self) -> &str {
         self.subject.as_deref().unwrap_or_default()
     }
@@ -226,6 +251,10 @@ mod tests {
             flag,
             runs: 1,
             note: FreeText::default(),
+            lot_id: None,
+            target_rate: None,
+            field_area: None,
+            field_client_id: None,
         }
     }
 

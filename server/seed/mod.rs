@@ -10,6 +10,7 @@ pub mod lot_test;
 pub mod movement;
 pub mod percent;
 pub mod tank;
+pub mod unlikely;
 
 use crate::web::routes::Route;
 

@@ -51,6 +51,8 @@ pub struct JobUse {
     pub readiness: Readiness,
     /// One for each trigger that stood.
     pub says: Vec<String>,
+    /// What is asked of its figures.
+    pub asks: Vec<String>,
 }
 
 impl JobUse {

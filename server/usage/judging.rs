@@ -8,7 +8,7 @@ use crate::readiness::act::Records;
 use crate::readiness::{Teller, policy};
 use crate::seed::job::store::JobRow;
 use crate::seed::lot::store::LotRow;
-use crate::seed::{job, lot};
+use crate::seed::{job, lot, unlikely};
 use crate::web::door::Signed;
 use crate::web::error::Error;
 use jiff::Timestamp;
@@ -172,7 +172,8 @@ impl Judge<'_> {
         let teller = Teller { names: &self.records.names, zone: &actor.time_zone, reader: actor.reader(), at };
         let says = readiness.due.iter().map(|due| teller.says(due, readiness.compared_with)).collect();
         let plants_per_m2 = seeds.zip(germinates).map(|(seeds, percent)| seeds * percent / 100.0);
-        Ok(JobUse { row, facts, came_to, plants_per_m2, readiness, says })
+        let asks = unlikely::of_job(&row.head, row.figures(), &actor.scope, actor.reader())?;
+        Ok(JobUse { row, facts, came_to, plants_per_m2, readiness, says, asks })
     }
 
     /// How much of the lot germinated, by its latest test before the job, else by its label.

@@ -51,6 +51,8 @@ pub struct JobLine {
     pub plants: String,
     pub stands: String,
     pub was_true: bool,
+    /// What is asked of its figures.
+    pub asks: Vec<String>,
 }
 
 /// A lot's balance, as its row shows it.
@@ -164,6 +166,7 @@ impl Told<'_> {
             plants: job.plants_per_m2.map(count).unwrap_or_default(),
             stands: number_stands(job, words),
             was_true: job.was_true(),
+            asks: job.asks.clone(),
         }
     }
 

@@ -12,6 +12,7 @@ mod sight;
 mod spanish;
 mod tanks;
 mod tests;
+mod unlikely;
 
 use crate::world::{Person, World};
 use serde_json::{Value, json};

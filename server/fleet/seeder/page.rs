@@ -12,6 +12,7 @@ use crate::fleet::setup::act as setups;
 use crate::readiness::board::{self, Line};
 use crate::records::head::said_day;
 use crate::records::timeline::{self, TimelineRow};
+use crate::seed::lot::stock::CameIn;
 use crate::usage;
 use crate::web::api::{Asked, PathId};
 use crate::web::door::Signed;
@@ -24,6 +25,7 @@ use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::http::HeaderMap;
 use axum::response::{IntoResponse, Redirect, Response};
+use jiff::Timestamp;
 use sowmark_core::ids::SeederId;
 use sowmark_core::say;
 use sowmark_core::words::Words;
@@ -192,6 +194,8 @@ struct Told {
     when: String,
     says: String,
     by: String,
+    /// What is asked of its figures.
+    asks: Vec<String>,
     fallen: Option<String>,
     href: Option<String>,
     may_void: bool,
@@ -212,6 +216,8 @@ struct SeederPage {
     /// Each unit's factors over time and over the roller speed, and how its jobs agree with the number in force.
     charts: Vec<(String, Vec<Figure>)>,
     timeline: Vec<Told>,
+    /// What is asked of records that came lately, with their ids: the timeline stands far down the page.
+    lately: Vec<(Uuid, String)>,
     older: Option<String>,
     /// Opens this page, for the machine's door.
     code: Code,
@@ -243,6 +249,9 @@ async fn seeder_page(
         fitted.push(Fitted::of(unit, setup, &signed.actor));
     }
     let told = timeline::page_of_timeline(cx, &signed.actor, id, &asked).await?;
+    let came_in = CameIn::of_seeder(cx, &signed.actor, id).await?;
+    let timeline: Vec<Told> =
+        told.items.iter().map(|row| Told::of(row, &came_in, &signed)).collect::<Result<_, Error>>()?;
     let page = Page::new(&signed, &cookies, seeder.name.clone(), "/seeders");
     let laid_up = lay_ups::in_force(cx, scope, id, now).await?.is_some_and(|lay_up| lay_up.laid_up);
     show(&SeederPage {
@@ -253,7 +262,8 @@ async fn seeder_page(
         lines: board::lines_of(cx, &signed, id).await?,
         fitted,
         charts: charts.into_iter().filter(|(_, figures)| !figures.is_empty()).collect(),
-        timeline: told.items.iter().map(|row| Told::of(row, &signed)).collect(),
+        lately: lately(&told.items, &timeline, now),
+        timeline,
         older: told.next,
         code: label::code_of(&seeder, &signed.app.base(&headers), signed.actor.words())?,
         may_log: signed.actor.may(Permission::Log),
@@ -261,6 +271,11 @@ async fn seeder_page(
         page,
         seeder,
     })
+}
+
+fn lately(rows: &[TimelineRow], timeline: &[Told], now: Timestamp) -> Vec<(Uuid, String)> {
+    let new = rows.iter().zip(timeline).filter(|(row, told)| row.head.is_new(now) && !told.asks.is_empty());
+    new.map(|(row, told)| (row.head.id, told.asks.join(" "))).collect()
 }
 
 /// What a seeder is, its number, since when it is in service, in a line.
@@ -310,21 +325,22 @@ impl Fitted {
 }
 
 impl Told {
-    fn of(row: &TimelineRow, signed: &Signed) -> Self {
+    fn of(row: &TimelineRow, came_in: &CameIn, signed: &Signed) -> Result<Self, Error> {
         let (zone, words) = (&signed.actor.time_zone, signed.actor.words());
         let says = row.says(signed.actor.reader(), &signed.actor.scope);
         let says = match &row.unit {
             Some(unit) => say!(words, "timeline-of-unit", unit = unit, says = says),
             None => says,
         };
-        Self {
+        Ok(Self {
             id: row.head.id,
             when: row.head.when(zone, words),
             says,
             by: row.head.by_line(words),
+            asks: row.asks(came_in, signed.actor.reader(), &signed.actor.scope)?,
             fallen: row.head.fallen(&signed.actor),
             href: (row.head.kind == "calibration").then(|| format!("/calibrations/{}", row.head.id)),
             may_void: row.head.may_void(signed),
-        }
+        })
     }
 }

@@ -4,6 +4,7 @@ use super::act::{JobDraft, SeedUsedBasis};
 use crate::access::Scope;
 use crate::db::{Cx, Result, Work};
 use crate::records::head::Head;
+use crate::seed::unlikely::JobFigures;
 use crate::{args, queries};
 use sowmark_core::ids::{LotId, MeteringUnitId, RecordId};
 use sowmark_core::quantity::Speed;
@@ -14,32 +15,32 @@ queries! {
             seed_used, seed_used_kg, seed_used_basis, target_rate, speed, note)
         values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15)";
     FIND = "select r.*, j.metering_unit_id, u.label as unit, u.seeder_id, s.name as seeder, j.ended_at, j.field_id,
-            j.field_name, f.name as kept_name, f.client_id as field_client_id, j.lot_id, j.area, j.seed_used,
-            j.seed_used_basis, j.target_rate, j.speed, j.note
+            j.field_name, f.name as kept_name, f.client_id as field_client_id, f.area as field_area, j.lot_id, j.area,
+            j.seed_used, j.seed_used_basis, j.target_rate, j.speed, j.note
         from job j join recorded r on r.organization_id = j.organization_id and r.id = j.id
         join metering_unit u on u.organization_id = j.organization_id and u.id = j.metering_unit_id
         join seeder s on s.organization_id = u.organization_id and s.id = u.seeder_id
         left join field f on f.organization_id = j.organization_id and f.id = j.field_id
         where j.organization_id = $1 and j.id = $2";
     PAGE = "select r.*, j.metering_unit_id, u.label as unit, u.seeder_id, s.name as seeder, j.ended_at, j.field_id,
-            j.field_name, f.name as kept_name, f.client_id as field_client_id, j.lot_id, j.area, j.seed_used,
-            j.seed_used_basis, j.target_rate, j.speed, j.note
+            j.field_name, f.name as kept_name, f.client_id as field_client_id, f.area as field_area, j.lot_id, j.area,
+            j.seed_used, j.seed_used_basis, j.target_rate, j.speed, j.note
         from job j join recorded r on r.organization_id = j.organization_id and r.id = j.id
         join metering_unit u on u.organization_id = j.organization_id and u.id = j.metering_unit_id
         join seeder s on s.organization_id = u.organization_id and s.id = u.seeder_id
         left join field f on f.organization_id = j.organization_id and f.id = j.field_id
         where j.organization_id = $1 and j.metering_unit_id = $2 and j.id > $3 order by j.id limit $4";
     WITH_LOT = "select r.*, j.metering_unit_id, u.label as unit, u.seeder_id, s.name as seeder, j.ended_at, j.field_id,
-            j.field_name, f.name as kept_name, f.client_id as field_client_id, j.lot_id, j.area, j.seed_used,
-            j.seed_used_basis, j.target_rate, j.speed, j.note
+            j.field_name, f.name as kept_name, f.client_id as field_client_id, f.area as field_area, j.lot_id, j.area,
+            j.seed_used, j.seed_used_basis, j.target_rate, j.speed, j.note
         from job j join recorded r on r.organization_id = j.organization_id and r.id = j.id
         join metering_unit u on u.organization_id = j.organization_id and u.id = j.metering_unit_id
         join seeder s on s.organization_id = u.organization_id and s.id = u.seeder_id
         left join field f on f.organization_id = j.organization_id and f.id = j.field_id
         where j.organization_id = $1 and j.lot_id = $2 order by r.occurred_at desc, r.recorded_at desc, r.id desc";
     STANDING_BETWEEN = "select r.*, j.metering_unit_id, u.label as unit, u.seeder_id, s.name as seeder, j.ended_at, j.field_id,
-            j.field_name, f.name as kept_name, f.client_id as field_client_id, j.lot_id, j.area, j.seed_used,
-            j.seed_used_basis, j.target_rate, j.speed, j.note
+            j.field_name, f.name as kept_name, f.client_id as field_client_id, f.area as field_area, j.lot_id, j.area,
+            j.seed_used, j.seed_used_basis, j.target_rate, j.speed, j.note
         from job j join standing t on t.organization_id = j.organization_id and t.id = j.id
         join recorded r on r.organization_id = j.organization_id and r.id = j.id
         join metering_unit u on u.organization_id = j.organization_id and u.id = j.metering_unit_id
@@ -70,6 +71,8 @@ pub struct JobRow {
     /// The name of the field that is kept.
     pub kept_name: Option<String>,
     pub field_client_id: Option<Uuid>,
+    /// The area of the field that is kept, as entered.
+    pub field_area: Option<String>,
     pub lot_id: Uuid,
     /// Measured values as entered.
     pub area: String,
@@ -85,6 +88,18 @@ impl JobRow {
     #[must_use]
     pub fn field(&self) -> &str {
         self.kept_name.as_deref().or(self.field_name.as_deref()).unwrap_or_default()
+    }
+
+    /// What of it may be far from what it should be near.
+    #[must_use]
+    pub fn figures(&self) -> JobFigures<'_> {
+        JobFigures {
+            area: &self.area,
+            seed_used: &self.seed_used,
+            target_rate: &self.target_rate,
+            field_area: self.field_area.as_deref(),
+            field_client: self.field_client_id,
+        }
     }
 }
 

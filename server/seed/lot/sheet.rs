@@ -3,17 +3,18 @@
 use super::act;
 use super::age::Age;
 use super::label::Fact;
-use super::stock;
+use super::stock::{self, CameIn};
 use super::store::LotRow;
 use crate::access::Permission;
 use crate::calibration;
 use crate::chart::Figure;
+use crate::records::head::Head;
 use crate::seed::log::Treated;
 use crate::seed::lot_test::act::known_by;
 use crate::seed::lot_test::store::LotTestRow;
 use crate::seed::movement::act::MovementKind;
 use crate::seed::movement::store::MovementRow;
-use crate::seed::{job, lot_test, movement, tank};
+use crate::seed::{job, lot_test, movement, tank, unlikely};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -26,6 +27,7 @@ use jiff::tz::TimeZone;
 use sowmark_core::ids::LotId;
 use sowmark_core::say;
 use sowmark_core::usage::LotBalance;
+use uuid::Uuid;
 
 pub(super) fn routes() -> Vec<Route> {
     vec![crate::route!(page GET "/lots/{id}", Need::May(Permission::ReadLots), lot_page)]
@@ -43,6 +45,8 @@ struct LotPage {
     label: Vec<Fact>,
     treated: Option<Treated>,
     tests: Vec<TestLine>,
+    /// What is asked of tests that came lately, with their ids.
+    lately: Vec<(Uuid, String)>,
     /// How old the test is by which its germination is known.
     age: Option<Age>,
     may_test: bool,
@@ -57,6 +61,8 @@ struct TestLine {
     when: String,
     by: String,
     test: LotTestRow,
+    /// What is asked of its figures.
+    asks: Vec<String>,
     /// Why it no longer stands.
     fallen: Option<String>,
     may_void: bool,
@@ -89,9 +95,11 @@ struct WentLine {
     occurred_at: i64,
     when: String,
     what: String,
-    seeder_id: uuid::Uuid,
+    seeder_id: Uuid,
     place: String,
     by: String,
+    /// What is asked of its figures.
+    asks: Vec<String>,
     fallen: Option<String>,
 }
 
@@ -108,14 +116,17 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
         None
     };
     let went = where_it_went(&signed, &mut conn.cx(), id).await?;
+    let age = Age::of(&lot, known_by(&tests).germination_percent.as_ref(), &signed.actor, signed.app.clock.now());
+    let tests = test_lines(tests, &signed)?;
     let factors = calibration::charts::of_lot(&mut conn.cx(), &signed, id).await?;
     show(&LotPage {
         page: Page::new(&signed, &cookies, say!(signed.actor.words(), "lot-title", number = &lot.lot_number), "/lots"),
         treated: Treated::of(&lot),
-        age: Age::of(&lot, known_by(&tests).germination_percent.as_ref(), &signed.actor, signed.app.clock.now()),
+        age,
+        lately: lately(&tests, &signed),
         label: lot.label.facts(signed.actor.reader(), signed.actor.may(Permission::ReadStock)),
         lot,
-        tests: tests.into_iter().map(|test| TestLine::new(test, &signed)).collect(),
+        tests,
         may_test: signed.actor.may(Permission::TestLots),
         may_change: signed.actor.may(Permission::KeepLots),
         stock,
@@ -124,13 +135,26 @@ async fn lot_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Resul
     })
 }
 
+/// The tests, newest first, each with what those before it ask.
+fn test_lines(tests: Vec<LotTestRow>, signed: &Signed) -> Result<Vec<TestLine>, Error> {
+    let asks = |at: usize| unlikely::of_test(&tests[at], &tests[at + 1..], signed.actor.reader());
+    let asks = (0..tests.len()).map(asks).collect::<Result<Vec<_>, _>>()?;
+    Ok(tests.into_iter().zip(asks).map(|(test, asks)| TestLine::new(test, asks, signed)).collect())
+}
+
+fn lately(tests: &[TestLine], signed: &Signed) -> Vec<(Uuid, String)> {
+    let now = signed.app.clock.now();
+    let new = tests.iter().filter(|line| line.test.head.is_new(now) && !line.asks.is_empty());
+    new.map(|line| (line.test.head.id, line.asks.join(" "))).collect()
+}
+
 impl TestLine {
-    fn new(test: LotTestRow, signed: &Signed) -> Self {
+    fn new(test: LotTestRow, asks: Vec<String>, signed: &Signed) -> Self {
         let (head, actor) = (&test.head, &signed.actor);
         let words = actor.words();
         let (when, by) = (head.when(&actor.time_zone, words), head.by_line(words));
         let (fallen, may_void) = (head.fallen(actor), head.may_void(signed));
-        Self { when, by, test, fallen, may_void }
+        Self { when, by, test, asks, fallen, may_void }
     }
 }
 
@@ -177,24 +201,27 @@ async fn where_it_went(signed: &Signed, cx: &mut crate::db::Cx<'_>, lot: LotId) 
     let words = reader.words;
     let weighed =
         |mass: Option<&str>| mass.map_or_else(|| say!(words, "went-not-weighed"), |mass| reader.measured(mass));
-    let line = |head: &crate::records::head::Head, seeder_id, seeder: &str, unit: &str, what| WentLine {
+    let came_in = CameIn::of_lot(cx, &signed.actor, lot).await?;
+    let line = |head: &Head, seeder_id, seeder: &str, unit: &str, what, asks| WentLine {
         occurred_at: head.occurred_at,
         when: head.when(zone, words),
         what,
         seeder_id,
         place: format!("{seeder}, {unit}"),
         by: head.by_line(words),
+        asks,
         fallen: head.fallen(&signed.actor),
     };
     let mut went = Vec::new();
     for row in tank::act::fills_from(cx, scope, lot).await? {
         let what = say!(words, "went-filled", mass = weighed(row.mass.as_deref()));
-        went.push(line(&row.head, row.seeder_id, &row.seeder, &row.unit, what));
+        let asks = unlikely::of_fill(&row.head, (lot, row.mass.as_deref()), &came_in, reader)?;
+        went.push(line(&row.head, row.seeder_id, &row.seeder, &row.unit, what, asks));
     }
     for row in tank::act::emptyings_of(cx, scope, lot).await? {
         let empty = if row.to_empty { "yes" } else { "no" };
         let what = say!(words, "went-emptied", empty = empty, mass = weighed(row.mass.as_deref()));
-        went.push(line(&row.head, row.seeder_id, &row.seeder, &row.unit, what));
+        went.push(line(&row.head, row.seeder_id, &row.seeder, &row.unit, what, Vec::new()));
     }
     for row in job::act::jobs_with(cx, scope, lot).await? {
         let what = say!(
@@ -205,7 +232,8 @@ async fn where_it_went(signed: &Signed, cx: &mut crate::db::Cx<'_>, lot: LotId) 
             area = reader.measured(&row.area),
             rate = reader.measured(&row.target_rate)
         );
-        went.push(line(&row.head, row.seeder_id, &row.seeder, &row.unit, what));
+        let asks = unlikely::of_job(&row.head, row.figures(), scope, reader)?;
+        went.push(line(&row.head, row.seeder_id, &row.seeder, &row.unit, what, asks));
     }
     went.sort_by_key(|line| std::cmp::Reverse(line.occurred_at));
     Ok(went)

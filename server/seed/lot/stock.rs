@@ -1,7 +1,7 @@
 //! How much of a lot should be there, for [`sowmark_core::usage`]: every record that moved it.
 
 use super::store::LotRow;
-use crate::access::Scope;
+use crate::access::{Actor, Permission, Scope};
 use crate::db::Cx;
 use crate::readiness::policy;
 use crate::records::head;
@@ -11,7 +11,7 @@ use crate::{args, queries};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
-use sowmark_core::ids::LotId;
+use sowmark_core::ids::{LotId, SeederId};
 use sowmark_core::moment::{Dated, Moment, midnight};
 use sowmark_core::say;
 use sowmark_core::usage::{Count, Flow, LotBalance, Moved, Period};
@@ -34,6 +34,17 @@ queries! {
         union all select y.lot_id, 'emptied', y.mass_kg, s.id, s.occurred_at, s.recorded_at from emptying y
         join standing s on s.organization_id = y.organization_id and s.id = y.id
         where y.organization_id = $1 and y.lot_id = $2";
+    CAME_IN = "select m.lot_id, m.mass_kg as kg, s.occurred_at, cast(null as text) as received_on from movement m
+        join standing s on s.organization_id = m.organization_id and s.id = m.id
+        where m.organization_id = $1 and m.kind in ('received', 'returned') and m.lot_id in (
+            select f.lot_id from fill f
+            join metering_unit u on u.organization_id = f.organization_id and u.id = f.metering_unit_id
+            where f.organization_id = $1 and f.lot_id between $2 and $3 and u.seeder_id between $4 and $5)
+        union all select l.id, l.received_mass_kg, cast(null as bigint), l.received_on from lot l
+        where l.organization_id = $1 and l.received_mass_kg is not null and l.id in (
+            select f.lot_id from fill f
+            join metering_unit u on u.organization_id = f.organization_id and u.id = f.metering_unit_id
+            where f.organization_id = $1 and f.lot_id between $2 and $3 and u.seeder_id between $4 and $5)";
 }
 
 /// Something that changed a stock.
@@ -73,12 +84,15 @@ impl FlowRow {
 /// What the lot came with, on the day that it was received; before everything else where that is not known.
 fn delivered(lot: &LotRow, zone: &TimeZone) -> Result<Option<Dated<Moved>>, Error> {
     let Some(kg) = lot.received_mass_kg else { return Ok(None) };
-    let day = lot.received_on.as_deref().map(str::parse::<Date>).transpose();
-    let day =
-        day.map_err(|_| Error::inconsistent("lot.received_on", lot.received_on.as_deref().unwrap_or_default()))?;
-    let at = day.map_or(Timestamp::UNIX_EPOCH, |day| midnight(day, zone));
+    let at = delivered_at(lot.received_on.as_deref(), zone)?;
     let moment = Moment { occurred_at: at, recorded_at: at, id: lot.id };
     Ok(Some(Dated::new(moment, Moved { flow: Flow::Received, kg: Some(kg) })))
+}
+
+fn delivered_at(day: Option<&str>, zone: &TimeZone) -> Result<Timestamp, Error> {
+    let Some(day) = day else { return Ok(Timestamp::UNIX_EPOCH) };
+    let date = day.parse::<Date>().map_err(|_| Error::inconsistent("lot.received_on", day))?;
+    Ok(midnight(date, zone))
 }
 
 /// The balance of one lot up to now.
@@ -116,6 +130,63 @@ pub async fn balances(
             Ok((lot.id, LotBalance::of(&moved, period, &policy)))
         })
         .collect()
+}
+
+/// Seed that came into a store: with the lot, or later.
+#[derive(Clone, Debug, sqlx::FromRow)]
+struct CameInRow {
+    lot_id: Uuid,
+    kg: f64,
+    /// Of a movement; what a lot came with has the day that it was received.
+    occurred_at: Option<i64>,
+    received_on: Option<String>,
+}
+
+/// What came in of lots, and when. Of a lot that is not among them nothing is known.
+#[derive(Clone, Debug, Default)]
+pub struct CameIn(HashMap<Uuid, Vec<(i64, f64)>>);
+
+impl CameIn {
+    /// Of every lot that a seeder was filled with; nothing for who does not see stock.
+    ///
+    /// # Errors
+    /// The database.
+    pub async fn of_seeder(cx: &mut Cx<'_>, actor: &Actor, seeder: SeederId) -> Result<Self, Error> {
+        Self::between(cx, actor, [Uuid::nil(), Uuid::max(), seeder.0, seeder.0]).await
+    }
+
+    /// Of a lot, where any seeder was filled with it; nothing for who does not see stock.
+    ///
+    /// # Errors
+    /// The database.
+    pub async fn of_lot(cx: &mut Cx<'_>, actor: &Actor, lot: LotId) -> Result<Self, Error> {
+        Self::between(cx, actor, [lot.0, lot.0, Uuid::nil(), Uuid::max()]).await
+    }
+
+    async fn between(cx: &mut Cx<'_>, actor: &Actor, ids: [Uuid; 4]) -> Result<Self, Error> {
+        if !actor.may(Permission::ReadStock) {
+            return Ok(Self::default());
+        }
+        let [first_lot, last_lot, first, last] = ids;
+        let values = args![actor.organization(), first_lot, last_lot, first, last];
+        let rows: Vec<CameInRow> = cx.fetch_all(CAME_IN, values).await?;
+        let mut of_lot: HashMap<Uuid, Vec<(i64, f64)>> = HashMap::new();
+        for row in rows {
+            let at = match row.occurred_at {
+                Some(at) => at,
+                None => delivered_at(row.received_on.as_deref(), &actor.time_zone)?.as_microsecond(),
+            };
+            of_lot.entry(row.lot_id).or_default().push((at, row.kg));
+        }
+        Ok(Self(of_lot))
+    }
+
+    /// All of a lot that had come in until a moment, kg.
+    #[must_use]
+    pub fn until(&self, lot: LotId, at: i64) -> f64 {
+        let came = self.0.get(&lot.0).into_iter().flatten();
+        came.filter(|(when, _)| *when <= at).map(|(_, kg)| kg).sum()
+    }
 }
 
 /// What was counted, and on which day.
