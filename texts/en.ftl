@@ -1110,6 +1110,11 @@ change-title = Change { $what }
 change-intro = Pages, lists and reports then say it as it stands here, those of earlier records too. What stood before, and who
     changed it, is in the audit trail.
 change-submit = Save the change
+meanwhile = Meanwhile this was changed to “{ $now }”. Save again to put yours in its place.
+meanwhile-by = Meanwhile { $who } changed this to “{ $now }”. Save again to put yours in its place.
+meanwhile-emptied = Meanwhile this was emptied. Save again to put yours in its place.
+meanwhile-emptied-by = Meanwhile { $who } emptied this. Save again to put yours in its place.
+meanwhile-at-once = Something else was saved at the same moment, so nothing was stored. What you typed stands here: save again.
 change-id-stays = An id stays: records go by it. Leave it out.
 change-client = An agronomist who is limited to clients sees what is theirs as it stands: given to another client, it is seen by
     who is limited to that one.

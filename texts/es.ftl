@@ -1853,6 +1853,11 @@ change-title = Modificar { $what }
 change-intro = Las páginas, las listas y los informes dicen después lo que figure aquí, también los de registros anteriores. Lo que
     figuraba antes, y quién lo modificó, queda en el registro de cambios.
 change-submit = Guardar los cambios
+meanwhile = Entretanto esto se cambió a «{ $now }». Guarde otra vez para poner lo suyo en su lugar.
+meanwhile-by = Entretanto { $who } cambió esto a «{ $now }». Guarde otra vez para poner lo suyo en su lugar.
+meanwhile-emptied = Entretanto esto quedó vacío. Guarde otra vez para poner lo suyo en su lugar.
+meanwhile-emptied-by = Entretanto { $who } dejó esto vacío. Guarde otra vez para poner lo suyo en su lugar.
+meanwhile-at-once = En el mismo momento se guardó otra cosa, así que no se guardó nada. Lo que escribió está aquí: guarde otra vez.
 change-id-stays = Un id se conserva: los registros se guían por él. No lo envíe.
 change-client = Quien tiene el rol de agronomía y está limitado a clientes ve lo que figura como de ellos: si pasa a otro cliente,
     lo ve quien está limitado a ese.

@@ -228,6 +228,9 @@ pub struct Origin {
     pub sending: Option<Sending>,
     /// An entry that was refused, and that this is the mended form of.
     pub mends: Option<Uuid>,
+    /// The number of the organization's last act when what this one rests on was read: it is refused where another came
+    /// between.
+    pub rests_on: Option<i64>,
     /// The act is done to see whether it would succeed, and undone at its end.
     pub is_rehearsal: bool,
 }

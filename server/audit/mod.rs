@@ -30,6 +30,9 @@ queries! {
     CREATED = "select change from audit
         where organization_id = $1 and subject_id = $2 and subject_kind = $3 and action = 'created'";
     HEAD = "select seq, at, hash from audit where organization_id = $1 order by seq desc limit 1";
+    CHANGES = "select p.name, a.change from audit a left join account p on p.id = a.account_id
+        where a.organization_id = $1 and a.action = 'changed' and a.subject_kind = $2 and ($3 = true or a.subject_id = $4)
+        order by a.seq desc limit 100";
     WITH_HASH = "select seq, at, hash from audit where organization_id = $1 and hash >= $2 and hash <= $3 order by seq limit 1";
 }
 
@@ -159,6 +162,19 @@ pub async fn with_hash(
 /// The database.
 pub async fn after(cx: &mut Cx<'_>, organization: OrganizationId, seq: i64, limit: i64) -> Result<Vec<StoredLine>> {
     cx.fetch_all(PAGE, args![organization, seq, limit]).await
+}
+
+/// The latest changes of an entry, or of any of its kind, newest first: who made it, and what was before and after.
+///
+/// # Errors
+/// The database.
+pub async fn changes(
+    cx: &mut Cx<'_>,
+    organization: OrganizationId,
+    kind: Kind,
+    id: Option<Uuid>,
+) -> Result<Vec<(Option<String>, String)>> {
+    cx.fetch_all(CHANGES, args![organization, kind.word(), id.is_none(), id.unwrap_or(Uuid::nil())]).await
 }
 
 /// Checks the whole chain of an organization; answers the first number that does not fit, or the head.

@@ -11,7 +11,7 @@ mod open;
 pub mod work;
 
 pub use open::{OpenError, SCHEMA_VERSION};
-pub use work::{Audit, Audited, Entered, NewEntry, Outcome, Work};
+pub use work::{Audit, Audited, Entered, NewEntry, Outcome, Work, number_of_last_act};
 
 use cells::Cells;
 use futures_util::stream::BoxStream;

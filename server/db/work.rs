@@ -20,6 +20,7 @@ use uuid::Uuid;
 
 queries! {
     NEXT_NUMBER = "update organization set seq = seq + 1 where id = $1 returning seq";
+    NUMBER = "select seq from organization where id = $1";
     ENTER = "insert into entry (organization_id, id, kind, occurred_at, occurred_offset, recorded_at, recorded_by, fingerprint, corrects)
         values ($1, $2, $3, $4, $5, $6, $7, $8, $9) on conflict (organization_id, id) do nothing";
     ENTERED = "select kind, fingerprint from entry where organization_id = $1 and id = $2";
@@ -127,12 +128,15 @@ impl Work {
     /// Begins an act: takes the organization's next number, and with it the turn to write.
     ///
     /// # Errors
-    /// When the database fails or the organization is gone.
+    /// When the database fails or the organization is gone; 409 for one that rests on what was read before another act.
     pub async fn begin(db: &Db, clock: &Clock, grant: &Grant) -> Result<Self, Error> {
         let organization = grant.organization();
         let mut tx = db.begin().await?;
         let next: Option<(i64,)> = tx.cx().fetch_optional(NEXT_NUMBER, args![organization]).await?;
         let (seq,) = next.ok_or(Error::not_there("organization"))?;
+        if grant.origin().rests_on.is_some_and(|number| seq != number + 1) {
+            return Err(Error::conflict(saying!("meanwhile-at-once")));
+        }
         Ok(Self {
             tx,
             clock: clock.clone(),
@@ -362,6 +366,15 @@ impl Work {
         }
         Ok(Audited { seq: self.seq })
     }
+}
+
+/// The number of an organization's last act.
+///
+/// # Errors
+/// 404 for no organization; the database.
+pub async fn number_of_last_act(cx: &mut Cx<'_>, organization: OrganizationId) -> Result<i64, Error> {
+    let number: Option<(i64,)> = cx.fetch_optional(NUMBER, args![organization]).await?;
+    number.map(|(seq,)| seq).ok_or(Error::not_there("organization"))
 }
 
 /// What two sendings must share to be the same: kind, parent and content, but neither the id nor the way a number was

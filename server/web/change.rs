@@ -185,7 +185,7 @@ impl Form {
         }
         // What is wrong with what is sent back is a fault of that request.
         form.refilled = false;
-        form
+        form.showing(&[])
     }
 
     /// With another sentence below a field's label.
@@ -225,15 +225,20 @@ impl Form {
     }
 }
 
-fn is_changed(field: &FormField, posted: &Posted) -> bool {
+/// Whether what was posted says something else than a field shows.
+pub(super) fn is_changed(field: &FormField, posted: &Posted) -> bool {
     let typed = posted.0.iter().find(|(name, _)| *name == field.name).map(|(_, text)| text.as_str());
     if field.is_check() {
         // A box that is not ticked is not sent.
         return (typed == Some("true")) != (field.value == "true");
     }
     let Some(typed) = typed else { return false };
-    // Browsers send the lines of a text with another end than programs do.
-    let lines = |text: &str| text.replace("\r\n", "\n").trim().to_owned();
+    // Browsers send the lines of a text with another end than programs do, and either decimal sign is read.
+    let is_number = matches!(field.kind, Kind::Number | Kind::Whole);
+    let lines = |text: &str| {
+        let text = text.replace("\r\n", "\n").trim().to_owned();
+        if is_number { text.replace(',', ".") } else { text }
+    };
     let unit = posted.text(&field.unit_name);
     let is_same_unit = unit.is_empty() || field.units.iter().any(|option| option.selected && option.value == unit);
     lines(typed) != lines(&field.value) || !(is_same_unit || typed.trim().is_empty())

@@ -6,6 +6,7 @@
 pub use super::posted::{Posted, pairs};
 
 use super::error::{Error, Fault};
+use super::shown::SHOWN;
 use axum::http::StatusCode;
 use std::collections::HashMap;
 use uuid::Uuid;
@@ -210,7 +211,11 @@ impl FormField {
                 .is_some_and(|rest| matches!(rest, "/value" | "/unit" | "/lb" | "/oz"))
     }
 
-    fn show(&mut self, posted: &HashMap<&str, &str>) {
+    pub(super) fn show(&mut self, posted: &HashMap<&str, &str>) {
+        // A form that comes back shows what stands by then.
+        if self.name == SHOWN {
+            return;
+        }
         if let Some(typed) = posted.get(self.name.as_str()) {
             (*typed).clone_into(&mut self.value);
         } else if self.kind == Kind::Check {

@@ -23,6 +23,7 @@ pub mod refill;
 pub mod routes;
 pub mod said;
 pub mod saying;
+pub mod shown;
 pub mod temperature;
 pub mod time;
 pub mod upload;

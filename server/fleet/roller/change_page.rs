@@ -5,6 +5,7 @@ use super::change::change_roller;
 use super::page::roller_fields;
 use super::store::RollerRow;
 use crate::access::Permission;
+use crate::db::kind::Kind;
 use crate::web::api::PathId;
 use crate::web::change::{Change, change_page};
 use crate::web::door::Signed;
@@ -43,11 +44,18 @@ async fn post_roller_change(
     PathId(id): PathId,
     posted: Posted,
 ) -> Result<Response, Error> {
+    let signed = signed.as_of_now(&posted).await?;
     let (roller, form) = known(&signed, id).await?;
-    let change = Change::wished(&form, &posted, &signed.actor.time_zone);
-    match change_roller(&signed, RollerId(id), &change).await {
+    let mine = form.mine(&signed, (Kind::Roller, Some(id)), &posted).await?;
+    let stored = match mine.may_be_stored() {
+        Ok(()) => {
+            change_roller(&signed, RollerId(id), &Change::wished(&form, &mine.posted, &signed.actor.time_zone)).await
+        }
+        Err(clash) => Err(clash),
+    };
+    match stored {
         Ok(()) => Ok(Redirect::to("/rollers").into_response()),
-        Err(error) => page_of(&signed, &cookies, &roller, form.again(&posted, &error)).show(),
+        Err(error) => page_of(&signed, &cookies, &roller, form.again(&mine.posted, &error)).show(),
     }
 }
 

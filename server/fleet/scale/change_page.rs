@@ -4,6 +4,7 @@ use super::act::{ScaleRow, find_scale};
 use super::change::change_scale;
 use super::page::scale_fields;
 use crate::access::Permission;
+use crate::db::kind::Kind;
 use crate::web::api::PathId;
 use crate::web::change::{Change, change_page};
 use crate::web::door::Signed;
@@ -43,11 +44,18 @@ async fn post_scale_change(
     PathId(id): PathId,
     posted: Posted,
 ) -> Result<Response, Error> {
+    let signed = signed.as_of_now(&posted).await?;
     let (scale, form) = known(&signed, id).await?;
-    let change = Change::wished(&form, &posted, &signed.actor.time_zone);
-    match change_scale(&signed, ScaleId(id), &change).await {
+    let mine = form.mine(&signed, (Kind::Scale, Some(id)), &posted).await?;
+    let stored = match mine.may_be_stored() {
+        Ok(()) => {
+            change_scale(&signed, ScaleId(id), &Change::wished(&form, &mine.posted, &signed.actor.time_zone)).await
+        }
+        Err(clash) => Err(clash),
+    };
+    match stored {
         Ok(()) => Ok(Redirect::to("/scales").into_response()),
-        Err(error) => page_of(&signed, &cookies, &scale, form.again(&posted, &error)).show(),
+        Err(error) => page_of(&signed, &cookies, &scale, form.again(&mine.posted, &error)).show(),
     }
 }
 

@@ -4,6 +4,7 @@ use super::act::{SeasonRow, find_season};
 use super::change::change_season;
 use super::page::{crops_typed, season_fields};
 use crate::access::Permission;
+use crate::db::kind::Kind;
 use crate::web::api::PathId;
 use crate::web::change::{Change, change_page};
 use crate::web::door::Signed;
@@ -46,11 +47,23 @@ async fn post_season_change(
     PathId(id): PathId,
     posted: Posted,
 ) -> Result<Response, Error> {
+    let signed = signed.as_of_now(&posted).await?;
     let (season, form) = known(&signed, id).await?;
-    let change = Change::wished(&form, &posted, &signed.actor.time_zone).with("crops", crops_typed);
-    match change_season(&signed, SeasonId(id), &change).await {
+    let mine = form.mine(&signed, (Kind::Season, Some(id)), &posted).await?;
+    let stored = match mine.may_be_stored() {
+        Ok(()) => {
+            change_season(
+                &signed,
+                SeasonId(id),
+                &Change::wished(&form, &mine.posted, &signed.actor.time_zone).with("crops", crops_typed),
+            )
+            .await
+        }
+        Err(clash) => Err(clash),
+    };
+    match stored {
         Ok(()) => Ok(Redirect::to("/seasons").into_response()),
-        Err(error) => page_of(&signed, &cookies, &season, form.again(&posted, &error)).show(),
+        Err(error) => page_of(&signed, &cookies, &season, form.again(&mine.posted, &error)).show(),
     }
 }
 

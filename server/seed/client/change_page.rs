@@ -5,6 +5,7 @@ use super::change::change_client;
 use super::page::client_fields;
 use super::store::ClientRow;
 use crate::access::Permission;
+use crate::db::kind::Kind;
 use crate::web::api::PathId;
 use crate::web::change::{Change, change_page};
 use crate::web::door::Signed;
@@ -41,11 +42,18 @@ async fn post_client_change(
     PathId(id): PathId,
     posted: Posted,
 ) -> Result<Response, Error> {
+    let signed = signed.as_of_now(&posted).await?;
     let (client, form) = known(&signed, id).await?;
-    let change = Change::wished(&form, &posted, &signed.actor.time_zone);
-    match change_client(&signed, ClientId(id), &change).await {
+    let mine = form.mine(&signed, (Kind::Client, Some(id)), &posted).await?;
+    let stored = match mine.may_be_stored() {
+        Ok(()) => {
+            change_client(&signed, ClientId(id), &Change::wished(&form, &mine.posted, &signed.actor.time_zone)).await
+        }
+        Err(clash) => Err(clash),
+    };
+    match stored {
         Ok(()) => Ok(Redirect::to("/clients").into_response()),
-        Err(error) => page_of(&signed, &cookies, &client, form.again(&posted, &error)).show(),
+        Err(error) => page_of(&signed, &cookies, &client, form.again(&mine.posted, &error)).show(),
     }
 }
 

@@ -5,6 +5,7 @@ use super::change::change_field;
 use super::page::field_fields;
 use super::store::FieldRow;
 use crate::access::Permission;
+use crate::db::kind::Kind;
 use crate::web::api::PathId;
 use crate::web::change::{Change, change_page};
 use crate::web::door::Signed;
@@ -44,11 +45,18 @@ async fn post_field_change(
     PathId(id): PathId,
     posted: Posted,
 ) -> Result<Response, Error> {
+    let signed = signed.as_of_now(&posted).await?;
     let (field, form) = known(&signed, id).await?;
-    let change = Change::wished(&form, &posted, &signed.actor.time_zone);
-    match change_field(&signed, FieldId(id), &change).await {
+    let mine = form.mine(&signed, (Kind::Field, Some(id)), &posted).await?;
+    let stored = match mine.may_be_stored() {
+        Ok(()) => {
+            change_field(&signed, FieldId(id), &Change::wished(&form, &mine.posted, &signed.actor.time_zone)).await
+        }
+        Err(clash) => Err(clash),
+    };
+    match stored {
         Ok(()) => Ok(Redirect::to("/fields").into_response()),
-        Err(error) => page_of(&signed, &cookies, &field, form.again(&posted, &error)).show(),
+        Err(error) => page_of(&signed, &cookies, &field, form.again(&mine.posted, &error)).show(),
     }
 }
 

@@ -5,6 +5,7 @@ use super::change::change_lot;
 use super::page::lot_fields;
 use super::store::LotRow;
 use crate::access::Permission;
+use crate::db::kind::Kind;
 use crate::web::api::PathId;
 use crate::web::change::{Change, Changeable, change_page};
 use crate::web::door::Signed;
@@ -48,11 +49,16 @@ async fn post_lot_change(
     PathId(id): PathId,
     posted: Posted,
 ) -> Result<Response, Error> {
+    let signed = signed.as_of_now(&posted).await?;
     let (lot, form) = known(&signed, id).await?;
-    let change = Change::wished(&form, &posted, &signed.actor.time_zone);
-    match change_lot(&signed, LotId(id), &change).await {
+    let mine = form.mine(&signed, (Kind::Lot, Some(id)), &posted).await?;
+    let stored = match mine.may_be_stored() {
+        Ok(()) => change_lot(&signed, LotId(id), &Change::wished(&form, &mine.posted, &signed.actor.time_zone)).await,
+        Err(clash) => Err(clash),
+    };
+    match stored {
         Ok(()) => Ok(Redirect::to(&format!("/lots/{id}")).into_response()),
-        Err(error) => page_of(&signed, &cookies, &lot, form.again(&posted, &error)).show(),
+        Err(error) => page_of(&signed, &cookies, &lot, form.again(&mine.posted, &error)).show(),
     }
 }
 
