@@ -4,6 +4,7 @@ use super::act::{self, SeederChange, SeederRow, UnitRow, find_seeder, units_of};
 use super::key_in;
 use super::keyed_in::{KeyFor, KeyMass};
 use crate::access::Permission;
+use crate::db::kind::Kind;
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -48,14 +49,18 @@ async fn post_seeder_change(
     PathId(id): PathId,
     posted: Posted,
 ) -> Result<Response, Error> {
+    let signed = signed.as_of_now(&posted).await?;
     let known = known(&signed, id).await?;
-    let changed = match input::read::<SeederChange>(&wished(&posted, &known)) {
+    let form = change_form(&signed, &known);
+    let mine = form.mine(&signed, (Kind::Seeder, Some(id)), &posted).await?;
+    let wished = mine.may_be_stored().and_then(|()| input::read::<SeederChange>(&wished(&mine.posted, &known)));
+    let changed = match wished {
         Ok(change) => act::change_seeder(&signed, SeederId(id), change).await,
         Err(error) => Err(error),
     };
     match changed {
         Ok(()) => Ok(Redirect::to(&format!("/seeders/{id}")).into_response()),
-        Err(error) => page_of(&signed, &cookies, &known, change_form(&signed, &known).again(&posted, &error)).show(),
+        Err(error) => page_of(&signed, &cookies, &known, form.again(&mine.posted, &error)).show(),
     }
 }
 
@@ -103,7 +108,7 @@ fn change_form(signed: &Signed, known: &Known) -> Form {
     for (number, unit) in known.units.iter().enumerate() {
         fields.extend(unit_fields(signed, number, unit));
     }
-    Form::new(format!("/seeders/{}/change", seeder.id), say!(words, "seeder-change-submit"), fields)
+    Form::new(format!("/seeders/{}/change", seeder.id), say!(words, "seeder-change-submit"), fields).showing(&[])
 }
 
 fn unit_fields(signed: &Signed, number: usize, unit: &UnitRow) -> [FormField; 3] {

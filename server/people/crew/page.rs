@@ -1,7 +1,8 @@
 //! The pages of crews: a name, and boxes to tick for its members and seeders.
 
-use super::act;
+use super::act::{self, Crew};
 use crate::access::Permission;
+use crate::db::kind::Kind;
 use crate::people::act::{members, seeders};
 use crate::people::draft::{CrewChange, CrewDraft};
 use crate::people::page::role_in_words;
@@ -40,23 +41,21 @@ struct CrewPage {
     seeders: Vec<FormOption>,
 }
 
-/// A crew's page with these boxes ticked.
-async fn drawn(
-    signed: &Signed,
-    cookies: &Cookies,
-    title: &str,
-    form: Form,
-    ticked: impl Fn(&str, Uuid) -> bool,
-) -> Result<CrewPage, Error> {
+/// The boxes of a crew.
+struct Boxes {
+    members: Vec<FormOption>,
+    seeders: Vec<FormOption>,
+}
+
+/// The boxes, of which these are ticked.
+async fn boxes(signed: &Signed, ticked: impl Fn(&str, Uuid) -> bool) -> Result<Boxes, Error> {
     let mut conn = signed.app.read().await?;
     let organization = signed.actor.organization();
     let everybody = members(&mut conn.cx(), organization).await?;
     let machines = seeders(&mut conn.cx(), organization).await?;
     let option =
         |list: &str, id: Uuid, label: String| FormOption { value: id.to_string(), label, selected: ticked(list, id) };
-    Ok(CrewPage {
-        page: Page::new(signed, cookies, title, "/people"),
-        form,
+    Ok(Boxes {
         members: everybody
             .into_iter()
             .filter(|member| member.active)
@@ -64,6 +63,12 @@ async fn drawn(
             .collect(),
         seeders: machines.into_iter().map(|(id, name)| option("seeders", id, name)).collect(),
     })
+}
+
+/// A crew's page.
+fn page_of(signed: &Signed, cookies: &Cookies, title: &str, form: Form, boxes: Boxes) -> CrewPage {
+    let Boxes { members, seeders } = boxes;
+    CrewPage { page: Page::new(signed, cookies, title, "/people"), form, members, seeders }
 }
 
 fn member_in_words(name: &str, role: &str, signed: &Signed) -> String {
@@ -81,14 +86,26 @@ fn new_form(signed: &Signed) -> Result<Form, Error> {
     Ok(form("/crews", say!(words, "crew-add-submit"), words).creating(signed.app.clock.new_id()?))
 }
 
-fn change_form(signed: &Signed, id: Uuid) -> Form {
+/// What there is of a crew: itself, its form, its boxes.
+async fn known(signed: &Signed, id: Uuid) -> Result<(Crew, Form, Boxes), Error> {
+    let crew = act::find_crew(&mut signed.app.read().await?.cx(), &signed.actor.scope, CrewId(id)).await?;
+    let boxes = boxes(signed, |list, id| {
+        let all = if list == "members" { &crew.members } else { &crew.seeders };
+        all.iter().any(|(of, _)| *of == id)
+    });
+    let boxes = boxes.await?;
     let words = signed.actor.words();
-    form(&format!("/crews/{id}"), say!(words, "keep-the-change"), words)
+    let mut form = form(&format!("/crews/{id}"), say!(words, "keep-the-change"), words);
+    for field in &mut form.fields {
+        field.value.clone_from(&crew.name);
+    }
+    let form = form.showing(&[("members", &boxes.members), ("seeders", &boxes.seeders)]);
+    Ok((crew, form, boxes))
 }
 
 async fn new_crew_page(signed: Signed, cookies: Cookies) -> Result<Response, Error> {
     let title = say!(signed.actor.words(), "crew-add");
-    show(&drawn(&signed, &cookies, &title, new_form(&signed)?, |_, _| false).await?)
+    show(&page_of(&signed, &cookies, &title, new_form(&signed)?, boxes(&signed, |_, _| false).await?))
 }
 
 async fn post_crew(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
@@ -103,26 +120,15 @@ async fn post_crew(signed: Signed, cookies: Cookies, posted: Posted) -> Result<R
         Err(error) => {
             let form = new_form(&signed)?.again(&posted, &error);
             let title = say!(signed.actor.words(), "crew-add");
-            let page = drawn(&signed, &cookies, &title, form, was_ticked(&posted)).await?;
-            show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
+            let boxes = boxes(&signed, was_ticked(&posted)).await?;
+            show_with(StatusCode::UNPROCESSABLE_ENTITY, &page_of(&signed, &cookies, &title, form, boxes))
         }
     }
 }
 
 async fn crew_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
-    let crew = {
-        let mut conn = signed.app.read().await?;
-        act::find_crew(&mut conn.cx(), &signed.actor.scope, CrewId(id)).await?
-    };
-    let mut form = change_form(&signed, id);
-    for field in &mut form.fields {
-        field.value.clone_from(&crew.name);
-    }
-    let ticked = |list: &str, id: Uuid| {
-        let all = if list == "members" { &crew.members } else { &crew.seeders };
-        all.iter().any(|(of, _)| *of == id)
-    };
-    show(&drawn(&signed, &cookies, &crew.name, form, ticked).await?)
+    let (crew, form, boxes) = known(&signed, id).await?;
+    show(&page_of(&signed, &cookies, &crew.name, form, boxes))
 }
 
 async fn post_crew_change(
@@ -131,19 +137,20 @@ async fn post_crew_change(
     PathId(id): PathId,
     posted: Posted,
 ) -> Result<Response, Error> {
-    let title = {
-        let mut conn = signed.app.read().await?;
-        act::find_crew(&mut conn.cx(), &signed.actor.scope, CrewId(id)).await?.name
-    };
-    let changed = match input::read::<CrewChange>(&tree(&posted)) {
+    let signed = signed.as_of_now(&posted).await?;
+    let (crew, form, _) = known(&signed, id).await?;
+    let mine = form.mine(&signed, (Kind::Crew, Some(id)), &posted).await?;
+    let wished = mine.may_be_stored().and_then(|()| input::read::<CrewChange>(&tree(&mine.posted)));
+    let changed = match wished {
+        Ok(_) if mine.is_nothing => Ok(()),
         Ok(change) => act::change_crew(&signed, CrewId(id), change).await,
         Err(error) => Err(error),
     };
     match changed {
         Ok(()) => Ok(Redirect::to("/people").into_response()),
         Err(error) => {
-            let form = change_form(&signed, id).again(&posted, &error);
-            let page = drawn(&signed, &cookies, &title, form, was_ticked(&posted)).await?;
+            let boxes = boxes(&signed, was_ticked(&mine.posted)).await?;
+            let page = page_of(&signed, &cookies, &crew.name, form.again(&mine.posted, &error), boxes);
             show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
         }
     }

@@ -4,6 +4,7 @@ use super::account::{OncePage, token_form};
 use super::members::{client_boxes, link_page, role_field, tree, was_ticked};
 use super::{Opened, opened_sessions, opened_tokens, when};
 use crate::access::{Grant, Permission, session, token};
+use crate::db::kind::Kind;
 use crate::feeds;
 use crate::people::act;
 use crate::people::draft::{MemberChange, TokenDraft};
@@ -70,11 +71,19 @@ async fn member(signed: &Signed, id: Uuid) -> Result<MemberRow, Error> {
     members.into_iter().find(|member| member.account_id == id).ok_or_else(|| Error::not_there("member"))
 }
 
-/// The form of the role, and that of a token.
-fn forms(signed: &Signed, id: Uuid, role: &str) -> (Form, Form) {
-    let words = signed.actor.words();
-    let form = Form::new(format!("/people/{id}"), say!(words, "keep-the-change"), vec![role_field(words).value(role)]);
-    (form, token_form(&format!("/people/{id}/tokens"), words))
+/// The form of the role and the limits as they stand, and that of a token.
+async fn forms(signed: &Signed, member: &MemberRow) -> Result<(Form, Form), Error> {
+    let (id, words) = (member.account_id, signed.actor.words());
+    let clients = client_boxes(signed, &limits_of(signed, id).await?).await?;
+    let role = role_field(words).value(&member.role);
+    let form = Form::new(format!("/people/{id}"), say!(words, "keep-the-change"), vec![role]);
+    Ok((form.showing(&[("clients", &clients)]), token_form(&format!("/people/{id}/tokens"), words)))
+}
+
+/// The clients that a member is limited to.
+async fn limits_of(signed: &Signed, id: Uuid) -> Result<HashSet<String>, Error> {
+    let limits = act::limits(&mut signed.app.read().await?.cx(), signed.actor.organization()).await?;
+    Ok(limits.iter().filter(|(of, _)| *of == id).map(|(_, client)| client.to_string()).collect())
 }
 
 async fn drawn(
@@ -88,10 +97,12 @@ async fn drawn(
     let mut conn = signed.app.read().await?;
     let sessions = session::list_in(&mut conn.cx(), AccountId(id), organization, signed.app.clock.now()).await?;
     let tokens = token::list(&mut conn.cx(), organization, AccountId(id)).await?;
-    let limits = act::limits(&mut conn.cx(), organization).await?;
     let feed = feeds::act::of(&mut conn.cx(), organization, AccountId(id)).await?;
     drop(conn);
-    let kept = || limits.iter().filter(|(of, _)| *of == id).map(|(_, client)| client.to_string()).collect();
+    let ticked = match ticked {
+        Some(ticked) => ticked,
+        None => limits_of(signed, id).await?,
+    };
     let zone = &signed.actor.time_zone;
     Ok(MemberPage {
         page: Page::new(signed, cookies, member.name, "/people"),
@@ -100,7 +111,7 @@ async fn drawn(
         active: member.active,
         form: forms.0,
         token_form: forms.1,
-        clients: client_boxes(signed, &ticked.unwrap_or_else(kept)).await?,
+        clients: client_boxes(signed, &ticked).await?,
         sessions: opened_sessions(sessions, zone, signed.actor.words(), signed.session().ok()),
         tokens: opened_tokens(tokens, zone, signed.actor.words()),
         feed: feed.map(|feed| {
@@ -113,7 +124,7 @@ async fn drawn(
 
 async fn member_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
     let member = member(&signed, id).await?;
-    let forms = forms(&signed, id, &member.role);
+    let forms = forms(&signed, &member).await?;
     show(&drawn(&signed, &cookies, member, forms, None).await?)
 }
 
@@ -135,7 +146,7 @@ async fn refused(
         return Err(error);
     }
     let member = member(signed, id).await?;
-    let (form, token_form) = forms(signed, id, &member.role);
+    let (form, token_form) = forms(signed, &member).await?;
     let forms = (form.again(&posted.spoken_in(signed.actor.language), &error), token_form);
     show_with(StatusCode::UNPROCESSABLE_ENTITY, &drawn(signed, cookies, member, forms, None).await?)
 }
@@ -146,19 +157,23 @@ async fn post_member_change(
     PathId(id): PathId,
     posted: Posted,
 ) -> Result<Response, Error> {
+    let signed = signed.as_of_now(&posted).await?;
     let grant = keeping(&signed)?;
     let member = member(&signed, id).await?;
+    let (form, token_form) = forms(&signed, &member).await?;
+    let mine = form.mine(&signed, (Kind::Membership, Some(id)), &posted).await?;
+    let wished = mine.may_be_stored().and_then(|()| input::read::<MemberChange>(&tree(&signed, &mine.posted)));
     let app = &signed.app;
-    let changed = match input::read::<MemberChange>(&tree(&signed, &posted)) {
+    let changed = match wished {
+        Ok(_) if mine.is_nothing => Ok(()),
         Ok(change) => act::change_member(&app.db, &app.clock, &grant, AccountId(id), change).await,
         Err(error) => Err(error),
     };
     match changed {
         Ok(()) => Ok(Redirect::to("/people").into_response()),
-        Err(error @ Error::Faults(_)) => {
-            let (form, token_form) = forms(&signed, id, &member.role);
-            let forms = (form.again(&posted, &error), token_form);
-            let page = drawn(&signed, &cookies, member, forms, Some(was_ticked(&posted))).await?;
+        Err(error @ (Error::Faults(_) | Error::Conflict { .. })) => {
+            let forms = (form.again(&mine.posted, &error), token_form);
+            let page = drawn(&signed, &cookies, member, forms, Some(was_ticked(&mine.posted))).await?;
             show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
         }
         Err(error) => Err(error),
@@ -221,7 +236,7 @@ async fn post_member_token(
     let draft = match input::read::<TokenDraft>(&posted.tree(&signed.actor.time_zone)) {
         Ok(draft) => draft,
         Err(error) => {
-            let (form, token_form) = forms(&signed, id, &member.role);
+            let (form, token_form) = forms(&signed, &member).await?;
             let forms = (form, token_form.again(&posted, &error));
             return show_with(StatusCode::UNPROCESSABLE_ENTITY, &drawn(&signed, &cookies, member, forms, None).await?);
         }
