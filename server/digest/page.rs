@@ -4,6 +4,7 @@ use super::act;
 use super::draft::{DigestDraft, EveryWord};
 use super::store::{ChoiceRow, RecipientRow};
 use crate::access::{Actor, Permission};
+use crate::db::kind::Kind;
 use crate::feeds;
 use crate::readiness::ahead::{self, Matter};
 use crate::records::head::{moment, said};
@@ -122,7 +123,7 @@ fn choice_form(choice: Option<&ChoiceRow>, words: Words) -> Form {
             .value(hour.to_string())
             .hint(say!(words, "digest-hour-hint")),
     ];
-    Form::new("/notices/digest", say!(words, "digest-submit"), fields)
+    Form::new("/notices/digest", say!(words, "digest-submit"), fields).showing(&[])
 }
 
 fn recipient(row: RecipientRow, actor: &Actor) -> Recipient {
@@ -151,13 +152,17 @@ async fn notices_page(signed: Signed, cookies: Cookies) -> Result<Response, Erro
 
 async fn post_digest(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
     signed.session()?;
-    match input::read::<DigestDraft>(&posted.tree(&signed.actor.time_zone)) {
+    let choice = act::choice(&mut signed.app.read().await?.cx(), &signed.actor).await?;
+    let form = choice_form(choice.as_ref(), signed.actor.words());
+    let mine = form.mine(&signed, (Kind::Account, Some(signed.actor.account.0)), &posted).await?;
+    let tree = mine.posted.tree(&signed.actor.time_zone);
+    match mine.may_be_stored().and_then(|()| input::read::<DigestDraft>(&tree)) {
         Ok(draft) => {
             act::choose(&signed.app.db, &signed.app.clock, &signed.actor, &draft).await?;
             Ok(Redirect::to("/notices").into_response())
         }
         Err(error) => {
-            let form = choice_form(None, signed.actor.words()).again(&posted, &error);
+            let form = form.again(&mine.posted, &error);
             show_with(StatusCode::UNPROCESSABLE_ENTITY, &drawn(&signed, &cookies, Some(form)).await?)
         }
     }

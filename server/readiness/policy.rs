@@ -298,14 +298,17 @@ async fn tolerances_page(signed: Signed, cookies: Cookies) -> Result<Response, E
 }
 
 async fn post_tolerances(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
-    let changed = match input::read::<PolicyChange>(&typed(&posted)) {
+    let signed = signed.as_of_now(&posted).await?;
+    let (form, changes) = form_and_changes(&signed).await?;
+    let mine = form.mine(&signed, (Kind::Policy, None), &posted).await?;
+    let wished = mine.may_be_stored().and_then(|()| input::read::<PolicyChange>(&typed(&mine.posted)));
+    let changed = match wished {
         Ok(draft) => change(&signed, draft).await,
         Err(error) => Err(error),
     };
     let Err(error) = changed else { return Ok(Redirect::to("/tolerances").into_response()) };
-    let (form, changes) = form_and_changes(&signed).await?;
     let page = Page::new(&signed, &cookies, say!(signed.actor.words(), "tolerances-title"), "/keeping");
-    let page = TolerancesPage { page, form: form.again(&posted, &error), changes };
+    let page = TolerancesPage { page, form: form.again(&mine.posted, &error), changes };
     show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
 }
 
@@ -377,7 +380,7 @@ fn tolerances_form(policy: &Policy, words: Words) -> Form {
             Holds::Number => limits(form_field.kind(FieldKind::Number), field, words),
         }
     });
-    Form::new("/tolerances", say!(words, "tolerances-submit"), fields.collect())
+    Form::new("/tolerances", say!(words, "tolerances-submit"), fields.collect()).showing(&[])
 }
 
 fn limits(form_field: FormField, field: &PolicyField, words: Words) -> FormField {

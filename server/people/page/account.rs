@@ -3,6 +3,7 @@
 use super::set_up::new_password_field;
 use super::{Opened, opened_sessions, opened_tokens, role_in_words};
 use crate::access::{Actor, Permission, Units, session, token};
+use crate::db::kind::Kind as Entry;
 use crate::people::draft::{ChangePasswordDraft, DecimalWord, OwnUnitsWord, ReadingDraft, TokenDraft};
 use crate::people::{act, sign_in};
 use crate::texts;
@@ -104,7 +105,7 @@ fn reading_form(actor: &Actor) -> Form {
             .value(actor.own_language.map_or("", Language::tag))
             .optional(),
     ];
-    Form::new("/account/reading", say!(words, "reading-submit"), fields)
+    Form::new("/account/reading", say!(words, "reading-submit"), fields).showing(&[])
 }
 
 fn units_in_words(units: Units, words: Words) -> String {
@@ -116,14 +117,17 @@ fn units_in_words(units: Units, words: Words) -> String {
 
 async fn post_reading(signed: Signed, cookies: Cookies, posted: Posted) -> Result<Response, Error> {
     signed.session()?;
-    match input::read::<ReadingDraft>(&posted.tree(&signed.actor.time_zone)) {
+    let form = reading_form(&signed.actor);
+    let mine = form.mine(&signed, (Entry::Account, Some(signed.actor.account.0)), &posted).await?;
+    let tree = mine.posted.tree(&signed.actor.time_zone);
+    match mine.may_be_stored().and_then(|()| input::read::<ReadingDraft>(&tree)) {
         Ok(draft) => {
             act::set_reading(&signed.app.db, signed.actor.account, &draft).await?;
             Ok(Redirect::to("/account").into_response())
         }
         Err(error) => {
             let mut page = drawn(&signed, &cookies, own_token_form(&signed)).await?;
-            page.reading_form = page.reading_form.again(&posted, &error);
+            page.reading_form = form.again(&mine.posted, &error);
             show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
         }
     }
