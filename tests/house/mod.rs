@@ -7,6 +7,7 @@ mod database;
 mod documents;
 mod languages;
 mod look;
+mod meanwhile;
 mod openapi;
 mod routes;
 mod schema;

@@ -52,18 +52,17 @@ async fn post_configuration(
     PathId(id): PathId,
     posted: Posted,
 ) -> Result<Response, Error> {
+    let signed = signed.as_of_now(&posted).await?;
     let (seeder, now) = known(&signed, id).await?;
+    let form = configuration_form(&signed, &seeder, now.as_ref())?;
     let sent = posted.tree(&signed.actor.time_zone);
-    let added = match input::read::<ConfigurationDraft>(&sent) {
+    let added = match form.still_stands(&posted).and_then(|()| input::read::<ConfigurationDraft>(&sent)) {
         Ok(draft) => act::add_configuration(&signed, SeederId(id), draft, sent).await,
         Err(error) => Err(error),
     };
     match added {
         Ok(_) => Ok(Redirect::to(&format!("/seeders/{id}")).into_response()),
-        Err(error) => {
-            let form = configuration_form(&signed, &seeder, now.as_ref())?.again(&posted, &error);
-            page_of(&signed, &cookies, &seeder, form).show()
-        }
+        Err(error) => page_of(&signed, &cookies, &seeder, form.again(&posted, &error)).show(),
     }
 }
 
@@ -96,5 +95,5 @@ fn configuration_form(signed: &Signed, seeder: &SeederRow, now: Option<&Configur
         measured("row_spacing", say!(words, "seeder-row-spacing"), narrow, now.map(|row| row.row_spacing.as_str()))?,
     ];
     let form = Form::new(format!("/seeders/{}/configurations", seeder.id), say!(words, "setup-submit"), fields);
-    Ok(form.creating(signed.app.clock.new_id()?))
+    Ok(form.creating(signed.app.clock.new_id()?).showing_alone(&["working_width", "row_spacing"]))
 }

@@ -50,16 +50,17 @@ async fn new_setup_page(signed: Signed, cookies: Cookies, PathId(id): PathId, me
 }
 
 async fn post_setup(signed: Signed, cookies: Cookies, PathId(id): PathId, posted: Posted) -> Result<Response, Error> {
-    let signed = mending(signed, &posted).await?;
+    let signed = mending(signed, &posted).await?.as_of_now(&posted).await?;
     let known = known(&signed, id).await?;
+    let form = setup_form(&signed, &known)?;
     let sent = posted.tree(&signed.actor.time_zone);
-    let added = match input::read::<SetupDraft>(&sent) {
+    let added = match form.still_stands(&posted).and_then(|()| input::read::<SetupDraft>(&sent)) {
         Ok(draft) => act::add_setup(&signed, known.unit.id(), draft, sent).await,
         Err(error) => Err(error),
     };
     match added {
         Ok(_) => Ok(Redirect::to(&format!("/seeders/{}", known.unit.seeder_id)).into_response()),
-        Err(error) => page_of(&signed, &cookies, &known, setup_form(&signed, &known)?.again(&posted, &error)).show(),
+        Err(error) => page_of(&signed, &cookies, &known, form.again(&posted, &error)).show(),
     }
 }
 
@@ -94,6 +95,7 @@ fn setup_form(signed: &Signed, known: &Known) -> Result<Form, Error> {
             .hint(say!(words, "setup-runs-hint", runs = known.unit.runs.to_string())),
         FormField::new("note", say!(words, "record-note")).kind(Kind::Area).optional(),
     ];
-    let form = Form::new(format!("/metering-units/{}/setups", known.unit.id), say!(words, "setup-submit"), fields);
+    let form = Form::new(format!("/metering-units/{}/setups", known.unit.id), say!(words, "setup-submit"), fields)
+        .showing_alone(&["roller_id", "drive_ratio", "gate", "runs"]);
     Ok(form.creating(signed.app.clock.new_id()?).back(format!("/seeders/{}", known.unit.seeder_id)))
 }
