@@ -7,6 +7,7 @@
 use super::error::Error;
 use super::form::{Form, FormField, FormOption, Kind, Posted};
 use super::input::parse_stamp;
+use super::shown::SHOWN;
 use crate::clock::Stamp;
 use jiff::tz::TimeZone;
 use serde_json::{Map, Value};
@@ -117,6 +118,10 @@ impl Form {
             self.fields.push(FormField::hidden(MENDS, posted.text(MENDS)));
         }
         let corrected = posted.text(CORRECTS);
+        if !(corrected.is_empty() && posted.text(MENDS).is_empty()) {
+            // It is filled in with what was sent once, and not with what stands.
+            self.fields.retain(|field| field.name != SHOWN);
+        }
         if corrected.is_empty() || self.fields.iter().any(|field| field.name == CORRECTS) {
             return;
         }

@@ -133,7 +133,7 @@ async fn the_timeline_and_a_void_are_in_spanish(world: World) {
     shows(&mut browser, &world, &home, &told).await;
     let asked = [
         "<h1>Corregir o anular esta reparación</h1>",
-        "Se anula esta reparación del 31 de marzo de 2027, 10:00, que anotó ana-",
+        "Se trata de esta reparación del 31 de marzo de 2027, 10:00, que anotó ana-",
     ];
     shows(&mut browser, &world, &form, &asked).await;
     let empty = browser.submit(&world, &form, &[("reason", " ")]).await;

@@ -19,6 +19,7 @@ on_both!(
     who_may_void_may_correct,
     what_stands_no_more_is_not_corrected,
     what_has_no_form_is_only_voided,
+    what_is_set_up_meanwhile_is_no_matter,
     in_spanish,
 );
 
@@ -248,6 +249,20 @@ async fn what_has_no_form_is_only_voided(world: World) {
     let waiver = farm.ana.create(&format!("/metering-units/{}/waivers", farm.unit), waiver).await;
     let page = farm.ana.get(&format!("/page/records/{}/void", word(&waiver["id"]))).await.text;
     assert!(page.contains("Void this") && !page.contains("corrects="), "{page}");
+}
+
+/// The form of a new setup begins with what is fitted now, and asks if that is other by the time it is saved; a correction does
+/// neither.
+async fn what_is_set_up_meanwhile_is_no_matter(world: World) {
+    let farm = Farm::new(&world).await;
+    let list = format!("/metering-units/{}/setups", farm.unit);
+    let wrong = farm.log("setups", setup("2027-03-21T08:00:00Z", &farm.fine, "5:2", "12")).await;
+    let shown = fields(&opened(&farm.ana, &wrong).await.text);
+    assert_eq!(text(&shown, "_shown"), "");
+    farm.log("setups", setup("2027-03-25T08:00:00Z", &farm.coarse, "3:1", "9")).await;
+    let saved = save(&farm.ana, &list, &with(shown, &[("gate", "13")])).await;
+    assert_eq!(saved.status.as_u16(), 303, "{}", saved.text);
+    corrected(&farm.ana, &list, &wrong, ("gate", &json!("13"))).await;
 }
 
 async fn in_spanish(world: World) {
