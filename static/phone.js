@@ -102,7 +102,9 @@ function entryOf(form) {
 // Not `form.id`: a field of that name stands in its way.
 const isSheet = (form) => form.getAttribute("id") === "catch";
 const pairsOf = (form) => [...new FormData(form)].filter(([name]) => name !== "id" && name !== "_do");
-const draftKey = () => `${reader} ${location.pathname}`;
+// A record that is being corrected has a draft of its own, beside that of a new one.
+const corrected = new URLSearchParams(location.search).get("corrects");
+const draftKey = () => `${reader} ${location.pathname}${corrected ? ` ${corrected}` : ""}`;
 const lookUp = (form, name) => form.querySelector(`[name="${CSS.escape(name)}"]`);
 
 function fill(form, pairs) {
@@ -399,9 +401,8 @@ async function mend(form) {
 }
 
 async function start(form) {
-  // An entry that was refused at the server is mended there, and a record that stands is corrected there: the form goes back as
-  // it is.
-  if (form.elements._refused || form.elements.corrects) {
+  // An entry that was refused at the server is mended there: the form goes back as it is.
+  if (form.elements._refused) {
     if (isSheet(form)) sheet.watch(form);
     return;
   }

@@ -490,6 +490,7 @@ member-end-note = It ends their sessions, tokens and places in crews at once. Wh
 clients-only = Only these clients
 clients-hint = For an agronomist only: tick clients to let them see nothing but what concerns these. Of the machines they see
     the facts, never the office’s notes and reasons. None ticked means no limit.
+clients-meanwhile = Meanwhile another changed for which clients. Below is what you ticked; save again to put it in place of theirs.
 clients-of-an-agronomist = Only an agronomist can be limited to clients. Leave them out, or make the role agronomist.
 office-needs-one = This is the only office member. Make somebody else office first.
 
@@ -660,6 +661,7 @@ sent-field = { $field ->
     [area] Area
     [bulk_density] Bulk density
     [catches] Catches
+    [certificate] Certificate
     [circumference] Circumference
     [component] Component
     [corrects] Corrects
@@ -674,6 +676,7 @@ sent-field = { $field ->
     [id] Id
     [kind] Kind
     [label] Label
+    [laid_up] Laid up
     [lot_id] Lot
     [mass] Mass
     [method] Method
@@ -690,10 +693,12 @@ sent-field = { $field ->
     [reading] Reading
     [record] Record
     [reference] Reference
+    [reference_identity] Mark on the known mass
     [repeats] Repeats
     [revolutions] Revolutions
     [roller_id] Roller
     [roller_speed_rpm] Roller speed, rpm
+    [row_spacing] Row spacing
     [runs] Runs
     [scale_id] Scale
     [seed_used] Seed used
@@ -706,6 +711,7 @@ sent-field = { $field ->
     [thousand_seed_weight] Thousand seed weight
     [to_empty] Tank empty after it
     [turns] Turns
+    [working_width] Working width
    *[others] { $name }
 }
 sent-word = { $word ->
@@ -1209,10 +1215,15 @@ wrong-again = It happened, but not like this
 wrong-again-how = The form opens with what was recorded. What you save takes its place.
 wrong-again-act = Correct it
 wrong-void = It did not happen
-wrong-void-how = It is void then, and nothing takes its place.
+wrong-void-how = { $replaces ->
+    [yes] It is void then, and the record that it had replaced stands again.
+   *[no] It is void then, and nothing takes its place.
+}
+wrong-of = Of
 correction-submit = Save the correction
 correction-note = What stands here was recorded for { $when }, by { $by }. Change what was wrong: saved, this takes its place, and what
     was recorded stays readable, struck through.
+correction-note-catch = It is judged anew then, by the tolerances of today; what the office decided about it is not carried over.
 void-reason = What was wrong
 void-reason-hint = Others read this beside the record.
 void-submit = Void it
@@ -1224,6 +1235,8 @@ record-end = { $end ->
     [day] the end of { $when }
    *[moment] { $when }
 }
+# Who entered a record that replaces another.
+record-by-correction = { $name }, as a correction
 record-by-host = the host's command line
 record-void = Void since { $at }, by { $by }: { $reason }
 record-void-withheld = Void since { $at }, by { $by }. The reason is the office’s own.
@@ -2560,6 +2573,7 @@ usage-deviation = Off target
 usage-number = Number
 usage-number-true = true
 usage-number-check = true, check was due
+usage-number-check-let-pass = true, check was due, a reason was let pass
 usage-number-let-pass = true, a reason was let pass
 usage-number-untrue = not true
 usage-basis-weighed = weighing
@@ -2601,6 +2615,7 @@ signatures-none = No audit has been signed. An agronomist signs one from the Usa
 signature-line = Signed by { $by }
 signature-new-title = Sign an audit
 signature-intro = You put your name under what stands here, as it is known at this moment. Nothing is locked: later records may change it, and the signed audit then says what is different.
+signature-limited = As far as concerns
 signature-until = Until
 signature-remark = Remark
 signature-remark-hint = Such as: “Long Acre seen on 4 May, stand even; the first two hectares are doubtful.”

@@ -1218,6 +1218,7 @@ member-end-note = Termina de inmediato sus sesiones, sus claves y su lugar en lo
 clients-only = Solo estos clientes
 clients-hint = Solo para agronomía: marque clientes para que no vea nada más que lo que les concierne. De las máquinas ve los
     datos, nunca las notas ni los motivos que escribe la oficina. Sin ninguno marcado no hay límite.
+clients-meanwhile = Mientras tanto otra persona cambió para qué clientes. Abajo está lo que marcó; guarde otra vez para dejarlo en lugar de lo suyo.
 clients-of-an-agronomist = Solo el rol de agronomía puede limitarse a clientes. Quítelos, o elija el rol de agronomía.
 office-needs-one = Es el único miembro de oficina. Dé antes ese rol a otra persona.
 
@@ -1388,6 +1389,7 @@ sent-field = { $field ->
     [area] Superficie
     [bulk_density] Peso hectolítrico
     [catches] Recogidas
+    [certificate] Certificado
     [circumference] Circunferencia
     [component] Pieza
     [corrects] Corrige
@@ -1402,6 +1404,7 @@ sent-field = { $field ->
     [id] Id
     [kind] Tipo
     [label] Nombre
+    [laid_up] Fuera de uso
     [lot_id] Lote
     [mass] Masa
     [method] Método
@@ -1418,10 +1421,12 @@ sent-field = { $field ->
     [reading] Lectura
     [record] Registro
     [reference] Pesa patrón
+    [reference_identity] Marca de la pesa
     [repeats] Repeticiones
     [revolutions] Vueltas
     [roller_id] Rodillo
     [roller_speed_rpm] Velocidad del rodillo, rpm
+    [row_spacing] Distancia entre surcos
     [runs] Bajadas
     [scale_id] Balanza
     [seed_used] Semilla usada
@@ -1434,6 +1439,7 @@ sent-field = { $field ->
     [thousand_seed_weight] Peso de mil semillas
     [to_empty] Tolva vacía después
     [turns] Giros
+    [working_width] Ancho de labor
    *[others] { $name }
 }
 sent-word = { $word ->
@@ -1954,10 +1960,15 @@ wrong-again = Ocurrió, pero no así
 wrong-again-how = Se abre el formulario con lo que se anotó. Lo que guarde ocupa su lugar.
 wrong-again-act = Corregir
 wrong-void = No ocurrió
-wrong-void-how = Queda anulado y nada ocupa su lugar.
+wrong-void-how = { $replaces ->
+    [yes] Queda anulado y vuelve a valer el registro que había reemplazado.
+   *[no] Queda anulado y nada ocupa su lugar.
+}
+wrong-of = De
 correction-submit = Guardar la corrección
 correction-note = Aquí está lo que anotó { $by } para el { $when }. Cambie lo que estaba mal: al guardar, esto ocupa su lugar y lo
     anotado se sigue leyendo, con el texto tachado.
+correction-note-catch = Entonces se juzga de nuevo, con las tolerancias de hoy; lo que decidió la oficina no pasa a lo nuevo.
 void-reason = Qué estaba mal
 void-reason-hint = Otros leen esto junto al registro.
 void-submit = Anular
@@ -1969,6 +1980,8 @@ record-end = { $end ->
     [day] el final del { $when }
    *[moment] el { $when }
 }
+# Quién anotó un registro que reemplaza a otro.
+record-by-correction = { $name }, como corrección
 record-by-host = la línea de comandos del servidor
 record-void = Anulado el { $at } por { $by }: { $reason }
 record-void-withheld = Anulado el { $at } por { $by }. El porqué queda en la oficina.
@@ -3324,6 +3337,7 @@ usage-deviation = Desvío
 usage-number = Número
 usage-number-true = válido
 usage-number-check = válido, tocaba comprobarlo
+usage-number-check-let-pass = válido, tocaba comprobarlo, con una excepción
 usage-number-let-pass = válido, con una excepción
 usage-number-untrue = no válido
 usage-basis-weighed = pesada
@@ -3365,6 +3379,7 @@ signatures-none = No se ha firmado ninguna auditoría. La firma un agrónomo des
 signature-line = Firmada por { $by }
 signature-new-title = Firmar una auditoría
 signature-intro = Usted pone su nombre bajo lo que figura aquí, tal como se conoce en este momento. No se bloquea nada: registros posteriores pueden cambiarlo, y la auditoría firmada dirá entonces qué es distinto.
+signature-limited = En lo que toca a
 signature-until = Hasta
 signature-remark = Observación
 signature-remark-hint = Por ejemplo: «Campo visto el 4 de mayo, emergencia pareja; las dos primeras hectáreas son dudosas».

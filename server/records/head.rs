@@ -82,10 +82,11 @@ impl Head {
         now.duration_since(self.recorded()) < SignedDuration::from_hours(24)
     }
 
-    /// Who recorded it, as a person reads it.
+    /// Who recorded it, as a person reads it, and whether to replace another: who corrects need not be who did it.
     #[must_use]
     pub fn by(&self, words: Words) -> String {
-        person_or_host(self.recorded_by_name.as_deref(), words)
+        let name = person_or_host(self.recorded_by_name.as_deref(), words);
+        if self.corrects.is_some() { say!(words, "record-by-correction", name = name) } else { name }
     }
 
     /// How far the phone's clock was behind the server's when it sent this, in seconds, the way included; below zero it

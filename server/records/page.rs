@@ -4,7 +4,9 @@ use super::act::{self, VoidDraft};
 use super::correct;
 use super::head::Head;
 use crate::access::Permission;
+use crate::audit;
 use crate::db::kind::Kind;
+use crate::sync::told::{self, Names};
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -14,6 +16,7 @@ use crate::web::page::{Cookies, Page, show_with};
 use crate::web::routes::{Need, Route};
 use askama::Template;
 use axum::response::{IntoResponse, Redirect, Response};
+use serde_json::Value;
 use sowmark_core::say;
 use uuid::Uuid;
 
@@ -31,6 +34,9 @@ struct Known {
     back: String,
     /// Where it is entered again, if it can be.
     correcting: Option<String>,
+    /// What it belongs to, and what was sent for it, line by line.
+    of: String,
+    lines: Vec<(String, String)>,
 }
 
 async fn known(signed: &Signed, id: Uuid) -> Result<Known, Error> {
@@ -42,7 +48,30 @@ async fn known(signed: &Signed, id: Uuid) -> Result<Known, Error> {
         (None, Some(lot)) => format!("/lots/{lot}"),
         (None, None) => "/scales".to_owned(),
     };
-    Ok(Known { kind, head, back, correcting: correct::correcting(kind, id, &subject) })
+    let actor = &signed.actor;
+    let names = Names::gather(&mut conn.cx(), &actor.scope, actor.words()).await?;
+    let belongs = subject.metering_unit_id.or(subject.seeder_id).or(subject.scale_id).or(subject.lot_id);
+    let of = belongs.and_then(|id| names.named(id)).unwrap_or_default().to_owned();
+    let correcting = correct::correcting(kind, id, &subject);
+    let sent = match correcting {
+        Some(_) => audit::created(&mut conn.cx(), actor.organization(), kind, id).await?,
+        None => None,
+    };
+    let lines = sent.map(|sent| told::lines(&brief(kind, sent), &names, actor)).unwrap_or_default();
+    let correcting = correcting.filter(|_| head.stands());
+    Ok(Known { kind, head, back, correcting, of, lines })
+}
+
+/// What tells it from another of the same minute: of a catch, whose record one comes from, its seed and scale; of a movement not
+/// its kind, which the lot's page says; never the moment, which is told before.
+fn brief(kind: Kind, mut sent: Value) -> Value {
+    if let Value::Object(fields) = &mut sent {
+        fields.retain(|name, _| match name.as_str() {
+            "occurred_at" | "corrects" | "kind" => false,
+            name => kind != Kind::Calibration || ["lot_id", "scale_id", "note"].contains(&name),
+        });
+    }
+    sent
 }
 
 async fn void_page(signed: Signed, cookies: Cookies, PathId(id): PathId) -> Result<Response, Error> {
@@ -76,7 +105,11 @@ struct WrongPage {
     page: Page,
     form: Form,
     intro: String,
+    of: String,
+    lines: Vec<(String, String)>,
     correcting: Option<String>,
+    /// Void, it lets what it replaced stand again.
+    replaces: &'static str,
 }
 
 fn page_of(signed: &Signed, cookies: &Cookies, known: &Known, form: Form) -> Result<Response, Error> {
@@ -86,7 +119,9 @@ fn page_of(signed: &Signed, cookies: &Cookies, known: &Known, form: Form) -> Res
     let page = Page::new(signed, cookies, say!(words, title, kind = kind), "/seeders");
     let intro = say!(words, "wrong-intro", kind = kind, when = when, by = by);
     let status = form.status();
-    show_with(status, &WrongPage { page, form, intro, correcting: known.correcting.clone() })
+    let replaces = if known.head.corrects.is_some() { "yes" } else { "no" };
+    let (of, lines, correcting) = (known.of.clone(), known.lines.clone(), known.correcting.clone());
+    show_with(status, &WrongPage { page, form, intro, of, lines, correcting, replaces })
 }
 
 fn void_form(signed: &Signed, id: Uuid) -> Result<Form, Error> {

@@ -112,6 +112,10 @@ impl Refilling {
         // What replaces it is a record of its own, with an id of its own.
         let sent = Posted::of_tree(&wrong.sent, zone).without("id").with(CORRECTS, wrong.head.id.to_string());
         let note = say!(words, "correction-note", when = wrong.head.when(zone, words), by = wrong.head.by(words));
+        let note = match wrong.kind {
+            Kind::Calibration => [note, say!(words, "correction-note-catch")].join(" "),
+            _ => note,
+        };
         Self { record: wrong.sent.clone(), sent: sent.spoken_in(words.language), error: None, note }
     }
 }

@@ -12,7 +12,7 @@ pub mod mend;
 mod page;
 pub mod refused;
 pub mod store;
-mod told;
+pub(crate) mod told;
 
 use crate::access::Actor;
 use crate::db::Cx;

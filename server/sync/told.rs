@@ -1,5 +1,5 @@
-//! A refused entry in words: which machine, what was sent line by line with the names of things for their ids, and why it
-//! was not taken in.
+//! An entry in words: which machine, what was sent line by line with the names of things for their ids, and why it was not
+//! taken in, if it was refused.
 
 use super::kind::Logged;
 use crate::access::{Actor, Scope};
@@ -21,14 +21,14 @@ use std::collections::HashMap;
 use uuid::Uuid;
 
 /// What things are called, as far as somebody sees them.
-pub(super) struct Names {
+pub(crate) struct Names {
     things: HashMap<Uuid, String>,
     /// What an entry can belong to, in the order in which it is chosen from.
     parents: Vec<(crate::db::kind::Kind, Uuid)>,
 }
 
 impl Names {
-    pub(super) async fn gather(cx: &mut Cx<'_>, scope: &Scope, words: Words) -> Result<Self, Error> {
+    pub(crate) async fn gather(cx: &mut Cx<'_>, scope: &Scope, words: Words) -> Result<Self, Error> {
         use crate::db::kind::Kind;
         let (mut things, mut parents) = (HashMap::new(), Vec::new());
         let mut parent = |kind: Kind, id: Uuid, name: String| {
@@ -56,6 +56,11 @@ impl Names {
     pub(super) fn parent(&self, kind: Logged, id: Uuid) -> Option<&str> {
         let is_there = self.parents.contains(&(kind.parent(), id));
         self.things.get(&id).filter(|_| is_there).map(String::as_str)
+    }
+
+    /// What something is called.
+    pub(crate) fn named(&self, id: Uuid) -> Option<&str> {
+        self.things.get(&id).map(String::as_str)
     }
 
     /// All that an entry of a kind can belong to.
@@ -135,7 +140,7 @@ fn label_within(field: &str, words: Words) -> String {
 }
 
 /// What was sent, a line for each field, with those first that a person looks for first.
-pub(super) fn lines(record: &Value, names: &Names, actor: &Actor) -> Vec<(String, String)> {
+pub(crate) fn lines(record: &Value, names: &Names, actor: &Actor) -> Vec<(String, String)> {
     let words = actor.words();
     let Value::Object(fields) = record else {
         return vec![(say!(words, "sent-as-it-is"), record.to_string())];

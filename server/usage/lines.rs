@@ -207,15 +207,13 @@ impl Told<'_> {
 
 /// How the number stood when a job began.
 pub(crate) fn number_stands(job: &JobUse, words: Words) -> String {
-    let due = &job.readiness.due;
-    if !job.was_true() {
-        say!(words, "usage-number-untrue")
-    } else if due.iter().any(|due| due.waived.is_none()) {
-        say!(words, "usage-number-check")
-    } else if due.is_empty() {
-        say!(words, "usage-number-true")
-    } else {
-        say!(words, "usage-number-let-pass")
+    let any = |let_pass: bool| job.readiness.due.iter().any(|due| due.waived.is_some() == let_pass);
+    match (job.was_true(), any(false), any(true)) {
+        (false, ..) => say!(words, "usage-number-untrue"),
+        (true, false, false) => say!(words, "usage-number-true"),
+        (true, true, false) => say!(words, "usage-number-check"),
+        (true, false, true) => say!(words, "usage-number-let-pass"),
+        (true, true, true) => say!(words, "usage-number-check-let-pass"),
     }
 }
 

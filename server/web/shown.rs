@@ -37,6 +37,7 @@ pub struct Mine {
     /// Whether that is known to be what stands already.
     pub is_nothing: bool,
     clashes: Vec<Fault>,
+    both_ticked: BTreeSet<String>,
 }
 
 /// The same before it is known who the others are.
@@ -44,6 +45,7 @@ struct Held<'f> {
     posted: Posted,
     is_nothing: bool,
     clashing: Vec<&'f FormField>,
+    both_ticked: BTreeSet<String>,
 }
 
 impl Mine {
@@ -53,6 +55,13 @@ impl Mine {
     /// 422 with a fault for each field that another changed to something else.
     pub fn may_be_stored(&self) -> Result<(), Error> {
         if self.clashes.is_empty() { Ok(()) } else { Err(Error::Faults(self.clashes.clone())) }
+    }
+
+    /// Whether both changed boxes of a name, to different ends. Put together they may say what neither wanted: where they are
+    /// one decision (whom somebody may see), they are asked about as one.
+    #[must_use]
+    pub fn both_ticked(&self, name: &str) -> bool {
+        self.both_ticked.contains(name)
     }
 }
 
@@ -118,17 +127,18 @@ impl Form {
     /// The database.
     pub async fn mine(&self, signed: &Signed, about: (Entry, Option<Uuid>), posted: &Posted) -> Result<Mine, Error> {
         let (Some(now), Some(shown)) = (self.shown(), pairs_of(posted.text(SHOWN))) else {
-            return Ok(Mine { posted: posted.clone(), is_nothing: false, clashes: Vec::new() });
+            let (posted, both_ticked) = (posted.clone(), BTreeSet::new());
+            return Ok(Mine { posted, is_nothing: false, clashes: Vec::new(), both_ticked });
         };
-        let Held { posted, is_nothing, clashing } = self.held(&now, &shown, posted);
+        let Held { posted, is_nothing, clashing, both_ticked } = self.held(&now, &shown, posted);
         let clashes = if clashing.is_empty() { Vec::new() } else { told(signed, about, &clashing).await? };
-        Ok(Mine { posted, is_nothing, clashes })
+        Ok(Mine { posted, is_nothing, clashes, both_ticked })
     }
 
     fn held(&self, now: &Posted, shown: &Posted, posted: &Posted) -> Held<'_> {
         let fields = || self.fields.iter().filter(|field| !field.is_hidden());
         let mut mine = posted.clone();
-        let mut clashing = Vec::new();
+        let (mut clashing, mut both_ticked) = (Vec::new(), BTreeSet::new());
         for field in fields() {
             let was = as_shown(field, shown);
             if !is_changed(&was, now) {
@@ -145,9 +155,12 @@ impl Form {
             let [stand, were, are] = [now, shown, posted].map(|of| of.all(&name).collect::<BTreeSet<&str>>());
             let ticked: BTreeSet<&str> = &(&stand - &(&were - &are)) | &(&are - &were);
             is_nothing &= ticked == stand;
+            if stand != were && are != were && are != stand {
+                both_ticked.insert(name.clone());
+            }
             mine.put(&[&name], ticked.into_iter().map(|value| (name.as_str(), value)));
         }
-        Held { posted: mine, is_nothing, clashing }
+        Held { posted: mine, is_nothing, clashing, both_ticked }
     }
 
     /// The names of what is no field of it, but boxes that share a name.
@@ -262,7 +275,7 @@ mod tests {
     }
 
     fn held(was: &Form, typed: &Form, now: &Form) -> (Vec<(String, String)>, bool, Vec<String>) {
-        let Held { posted, is_nothing, clashing } = now.held(&sent(now), &sent(was), &sent(typed));
+        let Held { posted, is_nothing, clashing, .. } = now.held(&sent(now), &sent(was), &sent(typed));
         let mut pairs = posted.0;
         pairs.sort();
         (pairs, is_nothing, clashing.into_iter().map(|field| field.name.clone()).collect())

@@ -467,12 +467,30 @@ async fn a_member_is_changed_by_two(world: World) {
     let (halm, rain) = (office.add("/clients", halm).await, office.add("/clients", rain).await);
     let mia = office.world.member_for(office.ana.organization, "mia@example.org", "agronomist", &[&halm]).await;
     let path = format!("/people/{}", mia.account.0);
-    let (anas, beas) = office.both(&path, &path).await;
-    office.bea_saves(beas.ticking("clients", &rain, true)).await;
-    office.ana_saves(anas.clone().ticking("clients", &halm, false)).await;
-    let now = Tab::of(&office.anas.get(&office.world, &path).await, &path);
     let ticked = |tab: &Tab| tab.fields.iter().filter(|(name, _)| name == "clients").cloned().collect::<Vec<_>>();
-    assert_eq!(ticked(&now), [("clients".to_owned(), rain.clone())]);
+    // One who changes the role alone keeps the other's clients.
+    let (_, beas) = office.both(&path, &path).await;
+    office.bea_saves(beas.ticking("clients", &rain, true)).await;
+    let both = [("clients".to_owned(), halm.clone()), ("clients".to_owned(), rain.clone())];
+    let (anas, beas) = office.both(&path, &path).await;
+    assert_eq!(ticked(&anas).len(), both.len());
+    // Each leaves another client. Put together that would be none, and who is limited to none sees all.
+    office.bea_saves(beas.ticking("clients", &halm, false)).await;
+    let before = office.lines().await;
+    let narrowed = anas.clone().ticking("clients", &rain, false);
+    let answer = send(&mut office.anas, &office.world, &narrowed).await;
+    assert!(
+        answer.status == 422 && answer.text.contains("Meanwhile another changed for which clients."),
+        "{}",
+        answer.text
+    );
+    assert_eq!(office.lines().await, before);
+    let again = Tab::of(&answer, &path);
+    assert_eq!(ticked(&again), [("clients".to_owned(), halm.clone())]);
+    office.ana_saves(again).await;
+    let now = Tab::of(&office.anas.get(&office.world, &path).await, &path);
+    assert_eq!(ticked(&now), [("clients".to_owned(), halm.clone())]);
+    office.ana_saves(now.ticking("clients", &halm, false).ticking("clients", &rain, true)).await;
 
     let (anas, beas) = office.both(&path, &path).await;
     office.bea_saves(beas.typing(&[("role", "crew")]).ticking("clients", &rain, false)).await;

@@ -139,7 +139,9 @@ async fn a_catch_is_corrected_on_its_sheet(world: World) {
     let sheet = catch("2027-03-28T08:00:00Z", &farm.wheat, Some(&farm.scale), DISAGREES);
     let wrong = farm.log("calibrations", sheet).await;
     let place = format!("/metering-units/{}/catch", farm.unit);
-    let shown = fields(&opened(&farm.ana, &wrong).await.text);
+    let form = opened(&farm.ana, &wrong).await;
+    assert!(form.text.contains("by the tolerances of today"), "{}", form.text);
+    let shown = fields(&form.text);
     assert_eq!(text(&shown, "repeats/1/catches/0/gross/value"), DISAGREES);
     // Asked for the result first: it stays a correction.
     let with_button = |mut fields: Vec<(String, String)>, button: &str| {
@@ -192,6 +194,16 @@ async fn a_correction_is_corrected_in_its_turn(world: World) {
     assert_eq!(save(&farm.ana, &list, &with(shown, &[("lot_id", &farm.wheat)])).await.status.as_u16(), 303);
     let third = word(&read(&farm.ana, &list, &second).await["replaced_by"]);
     assert_eq!(read(&farm.ana, &list, &third).await["corrects"], second);
+    // Voided, it lets what it replaced stand again; the page says so, what it is, and who corrected.
+    let page = plain(&farm.ana.get(&format!("/page/records/{third}/void")).await.text);
+    assert!(page.contains("the record that it had replaced stands again"), "{page}");
+    assert!(page.contains("<dd>Drill 1, front tank</dd>") && page.contains("W-16"), "{page}");
+    assert!(page.contains(", as a correction"), "{page}");
+    farm.ana.create(&format!("/records/{third}/void"), json!({ "reason": "it was right before" })).await;
+    assert_eq!(read(&farm.ana, &list, &second).await["replaced_by"], Value::Null);
+    // What is replaced already is offered no correction.
+    let page = farm.ana.get(&format!("/page/records/{first}/void")).await.text;
+    assert!(!page.contains("corrects="), "{page}");
 }
 
 async fn who_may_void_may_correct(world: World) {

@@ -82,6 +82,7 @@ pub(super) async fn signatures(out: &mut Out, signed: &Signed) -> Result<(), Err
         .text("field", |signature| signature.asked_of.field.clone())
         .text("client", |signature| signature.asked_of.client.clone())
         .text("crew", |signature| signature.asked_of.crew.clone())
+        .text("limited_to", |signature| Some(signature.asked_of.limited_to.join("; ")))
         .text("remark", |signature| Some(signature.row.remark.clone()))
         .number("chain_seq", |signature| Some(signature.row.chain_seq.to_string()))
         .text("chain_head", |signature| Some(hex::written(&signature.row.chain_head)));

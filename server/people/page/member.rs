@@ -9,6 +9,7 @@ use crate::feeds;
 use crate::people::act;
 use crate::people::draft::{MemberChange, TokenDraft};
 use crate::people::store::MemberRow;
+use crate::saying;
 use crate::web::api::PathId;
 use crate::web::door::Signed;
 use crate::web::error::Error;
@@ -162,7 +163,12 @@ async fn post_member_change(
     let member = member(&signed, id).await?;
     let (form, token_form) = forms(&signed, &member).await?;
     let mine = form.mine(&signed, (Kind::Membership, Some(id)), &posted).await?;
-    let wished = mine.may_be_stored().and_then(|()| input::read::<MemberChange>(&tree(&signed, &mine.posted)));
+    // Whom somebody sees is one decision: put together, two that each leave one client would leave none, which is no limit.
+    let clash = mine.both_ticked("clients");
+    let mine_alone = if clash { &posted } else { &mine.posted };
+    let one_decision = || if clash { Err(Error::fault("/clients", saying!("clients-meanwhile"))) } else { Ok(()) };
+    let wished = mine.may_be_stored().and_then(|()| one_decision());
+    let wished = wished.and_then(|()| input::read::<MemberChange>(&tree(&signed, &mine.posted)));
     let app = &signed.app;
     let changed = match wished {
         Ok(_) if mine.is_nothing => Ok(()),
@@ -172,8 +178,8 @@ async fn post_member_change(
     match changed {
         Ok(()) => Ok(Redirect::to("/people").into_response()),
         Err(error @ (Error::Faults(_) | Error::Conflict { .. })) => {
-            let forms = (form.again(&mine.posted, &error), token_form);
-            let page = drawn(&signed, &cookies, member, forms, Some(was_ticked(&mine.posted))).await?;
+            let forms = (form.again(mine_alone, &error), token_form);
+            let page = drawn(&signed, &cookies, member, forms, Some(was_ticked(mine_alone))).await?;
             show_with(StatusCode::UNPROCESSABLE_ENTITY, &page)
         }
         Err(error) => Err(error),

@@ -2,7 +2,7 @@
 
 use super::contents::{Change, Contents};
 use super::store::{self, New, SignatureRow};
-use crate::access::{Actor, Permission, Via, find_actor};
+use crate::access::{Actor, Permission, Reach, Via, find_actor};
 use crate::audit;
 use crate::clock::Stamp;
 use crate::db::kind::Kind;
@@ -47,6 +47,9 @@ pub(crate) struct AskedOf {
     pub(crate) client: Option<String>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub(crate) crew: Option<String>,
+    /// The clients that its signer was limited to; none for who sees all.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub(crate) limited_to: Vec<String>,
 }
 
 /// How a signed audit stands to what is so now.
@@ -152,6 +155,9 @@ fn asked_json(asked: &UsageAsked) -> Value {
 pub(super) async fn asked_of(cx: &mut Cx<'_>, actor: &Actor, asked: &UsageAsked) -> Result<AskedOf, Error> {
     let scope = &actor.scope;
     let mut of = AskedOf::default();
+    if scope.lots != Reach::All {
+        of.limited_to = client::act::clients(cx, scope).await?.into_iter().map(|client| client.name).collect();
+    }
     if let Some(seeder) = asked.seeder_id {
         of.seeder = Some(seeder::act::find_seeder(cx, scope, seeder).await?.name);
     }

@@ -271,6 +271,7 @@ fn question_facts(question: &Value, of: &AskedOf, signed: &Signed) -> Vec<(Strin
         (say!(words, "usage-field"), of.field.clone()),
         (say!(words, "usage-client"), of.client.clone()),
         (say!(words, "usage-crew"), of.crew.clone()),
+        (say!(words, "signature-limited"), (!of.limited_to.is_empty()).then(|| of.limited_to.join(", "))),
     ];
     told.into_iter().filter_map(|(label, value)| Some((label, value?))).collect()
 }
