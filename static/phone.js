@@ -266,6 +266,20 @@ function made(form) {
   return { entry, place: own.place };
 }
 
+// Whether what a form was filled in with is other by now, as far as the server can be asked.
+async function isOutdated(form) {
+  const shown = form.elements._shown?.value;
+  if (!shown) return false;
+  try {
+    const answer = await fetch(location.href, { signal: AbortSignal.timeout(3000) });
+    const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+    const now = page.querySelector("[name=_shown]")?.value;
+    return answer.ok && now !== undefined && now !== shown;
+  } catch {
+    return false;
+  }
+}
+
 async function enter(form) {
   if (form.dataset.busy) return;
   clearFaults(form);
@@ -273,6 +287,8 @@ async function enter(form) {
   form.dataset.busy = "yes";
   try {
     if (faults.length > 0) await withServersFaults(form, faults);
+    // The server's own page asks then, beside the fields.
+    else if (await isOutdated(form)) form.submit();
     else await entered(form);
   } finally {
     delete form.dataset.busy;

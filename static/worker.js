@@ -64,6 +64,8 @@ async function note(answer, url) {
 }
 
 async function kept(url) {
+  // A form that is opened with what was sent before is not the kept one, which is blank.
+  if (url.searchParams.has("corrects") || url.searchParams.has("refused")) return undefined;
   const reader = await caches.match("/phone/reader", { cacheName: "sowmark-reader" });
   if (!reader) return undefined;
   const cacheName = `sowmark-pages ${await reader.text()}`;

@@ -1410,6 +1410,7 @@ calibration-also = { $runs ->
     [one] ± { $within } % (k = { $factor }, { $freedom } degrees of freedom); { $other }, { $runs } run
    *[other] ± { $within } % (k = { $factor }, { $freedom } degrees of freedom); { $other }, { $runs } runs
 }
+calibration-fitted-corrected = What was fitted at this catch has been corrected since it was judged. The figures here are as they were judged; the number to key in now stands on the board and the seeder’s page.
 calibration-in-force = In force now.
 calibration-not-in-force = Not the number in force now.
 calibration-unit-now = { $unit } as it is now

@@ -2157,6 +2157,7 @@ calibration-also = { $runs ->
     [one] ± { $within } % (k = { $factor }, { $freedom } grados de libertad); { $other }, { $runs } bajada
    *[other] ± { $within } % (k = { $factor }, { $freedom } grados de libertad); { $other }, { $runs } bajadas
 }
+calibration-fitted-corrected = Lo que estaba montado en este ensayo se corrigió después de juzgarlo. Las cifras de aquí son las que se juzgaron; el número para introducir ahora está en el tablero y en la página de la sembradora.
 calibration-in-force = En vigor ahora.
 calibration-not-in-force = No es el número en vigor.
 calibration-unit-now = { $unit }: estado actual

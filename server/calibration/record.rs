@@ -6,6 +6,7 @@ use super::draft::{Decision, DecisionDraft};
 use super::show::{self, Shown};
 use super::store::{self, UnitRow};
 use super::stored::{Calibration, Status};
+use super::weigh::RestsOn;
 use crate::access::Permission;
 use crate::readiness;
 use crate::records::head::{self, Head};
@@ -23,7 +24,7 @@ use axum::response::{IntoResponse, Redirect, Response};
 use sowmark_core::basis::basis_at;
 use sowmark_core::ids::{CalibrationId, LotId, MeteringUnitId};
 use sowmark_core::quantity::unit::{self};
-use sowmark_core::readiness::{self as ready, latest_known_tests, season_in_force};
+use sowmark_core::readiness::{self as ready, UnitHistory, latest_known_tests, season_in_force};
 use sowmark_core::say;
 use sowmark_core::words::Words;
 use uuid::Uuid;
@@ -49,6 +50,8 @@ struct RecordPage {
     fallen: Option<String>,
     /// Why its times may be off.
     doubt: Option<String>,
+    /// That it was judged with what has been corrected since.
+    outdated: Option<String>,
     shown: Shown,
     facts: Vec<(String, String)>,
     expected: Option<Expectation>,
@@ -133,6 +136,7 @@ async fn record(
     let (history, surroundings) =
         readiness::act::history(cx, &actor.scope, &actor.time_zone, MeteringUnitId(unit.id)).await?;
     let in_force = ready::readiness(&history, &surroundings, now).in_force.is_some_and(|found| found.calibration == id);
+    let was_corrected = rests_on_what_fell(&calibration, &history);
     let expected = match show::expectation(&calibration.circumstances, actor.reader()) {
         Some((says, Some(earlier))) => {
             let found = act::find_calibration(cx, &actor.scope, earlier).await.ok();
@@ -168,6 +172,7 @@ async fn record(
         in_force: if in_force { say!(words, "calibration-in-force") } else { say!(words, "calibration-not-in-force") },
         fallen: head.fallen(&signed.actor),
         doubt: head.doubt(words),
+        outdated: was_corrected.then(|| say!(words, "calibration-fitted-corrected")),
         shown: Shown::of(&sheet, &circumstances, &judgement, said, actor.reader())?,
         facts,
         expected,
@@ -201,6 +206,14 @@ fn decision_row(head: &Head, decision: String, reason: String, signed: &Signed) 
     let (zone, words) = (&signed.actor.time_zone, signed.actor.words());
     let fallen = head.fallen(&signed.actor);
     DecisionRow { when: head.when(zone, words), by: head.by(words), decision, reason, fallen }
+}
+
+/// Whether the setup or the configuration that it was judged with stands no more.
+fn rests_on_what_fell(calibration: &Calibration, history: &UnitHistory) -> bool {
+    let RestsOn { setup_id, configuration_id, .. } = calibration.rests_on;
+    let setup_stands = |id: Uuid| history.setups.iter().any(|setup| setup.moment.id == id);
+    let configuration_stands = |id: Uuid| history.configurations.iter().any(|known| known.moment.id == id);
+    !(setup_id.is_none_or(setup_stands) && configuration_id.is_none_or(configuration_stands))
 }
 
 /// What the number is valid for: the records of the machine and the seed as known now, and what it was judged with.

@@ -461,3 +461,45 @@ test('a copy of the outbox can be saved and taken in again', async () => {
   assert.deepEqual(phone.complaints, []);
   await phone.context.close();
 });
+
+test('what was logged wrongly is corrected without signal, and the correction replaces it', async () => {
+  const { unit, id } = fleet.seeders[1];
+  const phone = await phoneOf('ben@example.org');
+  const { page } = phone;
+  const fills = async () => (await fleet.api(`/metering-units/${unit}/fills`)).items;
+  await page.goto(at(`/metering-units/${unit}/fills/new`));
+  await page.selectOption('[name=lot_id]', { index: 1 });
+  await page.fill('[name="mass/value"]', '4000');
+  await page.click('button.act');
+  await page.waitForURL(at(`/seeders/${id}`));
+  const wrong = (await fills()).find((fill) => fill.mass?.value === '4000');
+  const correct = at(`/metering-units/${unit}/fills/new?corrects=${wrong.id}`);
+  await page.goto(correct);
+  assert.equal(await page.inputValue('[name="mass/value"]'), '4000');
+  await page.fill('[name="mass/value"]', '400');
+  // Left in the middle: the draft is this correction's own, and no new fill begins with it.
+  await until(page, async () => {
+    const { all } = await import(document.querySelector('script[src*="phone.js"]').src.replace('phone.js', 'store.js'));
+    return (await all('drafts')).some((draft) => draft.pairs.some(([, text]) => text === '400'));
+  });
+  await page.goto(at(`/metering-units/${unit}/fills/new`));
+  assert.equal(await page.inputValue('[name="mass/value"]'), '');
+  await page.goto(correct);
+  await page.waitForSelector('.draft-back');
+  assert.equal(await page.inputValue('[name="mass/value"]'), '400');
+  await phone.context.setOffline(true);
+  await page.click('button.act');
+  await page.waitForSelector('.kept-note');
+  assert.equal((await waiting(page)).length, 1);
+  // Without signal the blank form, which is kept, is not shown for it.
+  await page.goto(correct);
+  await reads(page, 'main', /signal/);
+  assert.equal(await page.locator('form.form').count(), 0);
+  await phone.context.setOffline(false);
+  await page.goto(at('/'));
+  await empty(page);
+  const stored = (await fills()).find((fill) => fill.corrects === wrong.id);
+  assert.equal(stored?.mass.value, '400');
+  assert.equal((await fills()).find((fill) => fill.id === wrong.id).replaced_by, stored.id);
+  await phone.context.close();
+});

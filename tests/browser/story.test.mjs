@@ -205,6 +205,25 @@ test('a wrong entry is corrected: its form opens with what was recorded', async 
   assert.ok(lines.some((line) => line.includes('Replaced by a correction.')), lines.join());
 });
 
+test('of two who log what is fitted, the second is asked about what the first changed', async () => {
+  const { page } = desk;
+  const form = (await page.goto(seen.get('seeder')), await page.locator('a', { hasText: 'Roller or ratio changed' }).first().getAttribute('href'));
+  const other = await openPage(browser, { storageState: await desk.context.storageState() });
+  for (const one of [page, other.page]) await one.goto(at(form));
+  await fill(page, { drive_ratio: '3:1' });
+  await submit(page);
+  await fill(other.page, { note: 'only this' });
+  await submit(other.page);
+  assert.match(await other.page.locator('main .errors').innerText(), /Meanwhile this was changed to .3:1/);
+  assert.deepEqual([await other.page.inputValue('[name=drive_ratio]'), await other.page.inputValue('[name=note]')], ['5:2', 'only this']);
+  // Saved again it is as typed: the ratio that stood before, knowingly.
+  await submit(other.page);
+  await reads(other.page, '.timeline', /only this/);
+  await other.context.close();
+  await page.goto(at('/'));
+  await reads(page, 'main', /Ready/);
+});
+
 test('without JavaScript the same catch is logged, with rows added on the way', async () => {
   const plain = await openPage(browser, { javaScriptEnabled: false, storageState: await desk.context.storageState() });
   const { page } = plain;

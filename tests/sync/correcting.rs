@@ -20,6 +20,7 @@ on_both!(
     what_stands_no_more_is_not_corrected,
     what_has_no_form_is_only_voided,
     what_is_set_up_meanwhile_is_no_matter,
+    a_catch_tells_that_its_setup_was_corrected,
     in_spanish,
 );
 
@@ -275,6 +276,20 @@ async fn what_is_set_up_meanwhile_is_no_matter(world: World) {
     let saved = save(&farm.ana, &list, &with(shown, &[("gate", "13")])).await;
     assert_eq!(saved.status.as_u16(), 303, "{}", saved.text);
     corrected(&farm.ana, &list, &wrong, ("gate", &json!("13"))).await;
+}
+
+/// A catch says that it was judged with what was corrected since: its figures are no longer those of the board.
+async fn a_catch_tells_that_its_setup_was_corrected(world: World) {
+    let (farm, caught) = Farm::ready(&world).await;
+    let page = format!("/page/calibrations/{caught}");
+    let says = "What was fitted at this catch has been corrected since";
+    assert!(!farm.ana.get(&page).await.text.contains(says));
+    let list = format!("/metering-units/{}/setups", farm.unit);
+    let setup = word(&farm.ana.read(&list).await["items"][0]["id"]);
+    let shown = fields(&opened(&farm.ana, &setup).await.text);
+    assert_eq!(save(&farm.ana, &list, &with(shown, &[("runs", "7")])).await.status.as_u16(), 303);
+    let text = farm.ana.get(&page).await.text;
+    assert!(text.contains(says), "{text}");
 }
 
 async fn in_spanish(world: World) {

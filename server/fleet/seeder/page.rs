@@ -275,7 +275,7 @@ async fn seeder_page(
 
 fn lately(rows: &[TimelineRow], timeline: &[Told], now: Timestamp) -> Vec<(Uuid, String)> {
     let new = rows.iter().zip(timeline).filter(|(row, told)| row.head.is_new(now) && !told.asks.is_empty());
-    new.map(|(row, told)| (row.head.id, told.asks.join(" "))).collect()
+    new.map(|(row, told)| (row.head.id, format!("{}: {}", told.when, told.asks.join(" ")))).collect()
 }
 
 /// What a seeder is, its number, since when it is in service, in a line.

@@ -145,7 +145,7 @@ fn test_lines(tests: Vec<LotTestRow>, signed: &Signed) -> Result<Vec<TestLine>, 
 fn lately(tests: &[TestLine], signed: &Signed) -> Vec<(Uuid, String)> {
     let now = signed.app.clock.now();
     let new = tests.iter().filter(|line| line.test.head.is_new(now) && !line.asks.is_empty());
-    new.map(|line| (line.test.head.id, line.asks.join(" "))).collect()
+    new.map(|line| (line.test.head.id, format!("{}: {}", line.when, line.asks.join(" ")))).collect()
 }
 
 impl TestLine {
