@@ -1219,7 +1219,7 @@ wrong-void-how = { $replaces ->
     [yes] It is void then, and the record that it had replaced stands again.
    *[no] It is void then, and nothing takes its place.
 }
-wrong-of = Of
+wrong-of = Belongs to
 correction-submit = Save the correction
 correction-note = What stands here was recorded for { $when }, by { $by }. Change what was wrong: saved, this takes its place, and what
     was recorded stays readable, struck through.

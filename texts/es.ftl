@@ -1964,7 +1964,7 @@ wrong-void-how = { $replaces ->
     [yes] Queda anulado y vuelve a valer el registro que había reemplazado.
    *[no] Queda anulado y nada ocupa su lugar.
 }
-wrong-of = De
+wrong-of = Pertenece a
 correction-submit = Guardar la corrección
 correction-note = Aquí está lo que anotó { $by } para el { $when }. Cambie lo que estaba mal: al guardar, esto ocupa su lugar y lo
     anotado se sigue leyendo, con el texto tachado.

@@ -209,7 +209,7 @@ test('a signed audit, as it was signed and when it is so no more', async () => {
   const job = await view.page.evaluate(async () => (await (await fetch('/api/v1/usage')).json()).jobs.at(-4).id);
   await view.page.goto(`${url}/records/${job}/void`);
   await view.page.fill('[name=reason]', 'Entered twice.');
-  await view.page.locator('button[form=form]').click();
+  await view.page.locator('button.grave').click();
   await view.page.waitForURL((at) => !at.pathname.endsWith('/void'));
   await page.reload();
   assert.match(await page.locator('main').innerText(), /no longer what was signed/);

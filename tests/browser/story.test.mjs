@@ -180,7 +180,7 @@ test('a wrong entry is voided from its line', async () => {
   const entry = page.locator('.timeline .entry', { hasText: 'coarse fluted' }).first();
   await entry.locator('text=This was wrong').click();
   await fill(page, { reason: 'it was another machine' });
-  await submit(page);
+  await submit(page, 'button.act.grave');
   assert.match(await page.locator('.timeline .entry.voided').innerText(), /another machine/);
   await page.goto(at('/'));
   await reads(page, 'main', /Ready/);

@@ -28,7 +28,7 @@ on_both!(
 async fn opened(person: &Person, record: &str) -> Answer {
     let page = person.get(&format!("/page/records/{record}/void")).await;
     assert_eq!(page.status.as_u16(), 200, "{}", page.text);
-    let link = page.text.split("<a class=\"act plain\" href=\"").nth(1).expect("a link to the form");
+    let link = page.text.split("<a class=\"act\" href=\"").nth(1).expect("a link to the form");
     let form = person.get(&format!("/page{}", link.split('"').next().unwrap())).await;
     assert_eq!(form.status.as_u16(), 200, "{}", form.text);
     form
