@@ -2555,6 +2555,7 @@ usage-seed-weighed = Seed, weighed
 usage-seed-bags = Seed, by bags counted
 usage-seed-machine = Seed, as the machines report it
 usage-machine-note = What a machine reports is its revolutions times the factor it was given: it cannot reveal a wrong factor.
+usage-untrue-let-pass = { $area } were sown while a reason to catch again was let pass; the rows of those jobs say so.
 usage-untrue-none = Every job of this period began under a number that was true.
 usage-untrue-job = { $machine }, on { $field }: { $area }.
 usage-no-number = The unit had no number: no setup was known.

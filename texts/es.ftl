@@ -3319,6 +3319,7 @@ usage-seed-weighed = Semilla, pesada
 usage-seed-bags = Semilla, por bolsas contadas
 usage-seed-machine = Semilla, según las máquinas
 usage-machine-note = Lo que informa una máquina son sus vueltas por el factor que se le dio: no puede revelar un factor equivocado.
+usage-untrue-let-pass = { $area } se sembraron mientras se dejaba pasar un motivo para ensayar de nuevo; las filas de esas labores lo dicen.
 usage-untrue-none = Todas las labores de este período empezaron con un número válido.
 usage-untrue-job = { $machine }, en { $field }: { $area }.
 usage-no-number = El dosificador no tenía número: no se conocía ningún montaje.

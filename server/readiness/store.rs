@@ -12,6 +12,7 @@ use crate::{args, queries};
 use jiff::Timestamp;
 use sowmark_core::ids::OrganizationId;
 use sowmark_core::moment::{Dated, Moment};
+use std::collections::HashMap;
 use uuid::Uuid;
 
 queries! {
@@ -69,6 +70,9 @@ queries! {
             r.organization_id as subject, r.tolerances
         from policy r join standing e on e.organization_id = r.organization_id and e.id = r.id
         where r.organization_id = $1";
+    CORRECTIONS = "select c.id, o.id as replaced, o.recorded_at, o.recorded_by
+        from entry c join entry o on o.organization_id = c.organization_id and o.id = c.corrects
+        where c.organization_id = $1 and c.corrects is not null";
     ROLLERS = "select id, label as name from roller where organization_id = $1";
     PEOPLE = "select a.id, a.name from membership m join account a on a.id = m.account_id where m.organization_id = $1";
 }
@@ -92,7 +96,7 @@ pub struct UnitRow {
 }
 
 /// What every record has: its place in the order of records, who entered it, and what it is about (a unit, a seeder, a
-/// lot, a scale).
+/// lot, a scale). A correction has the place of what it replaces, and names who recorded that ([`Places`]).
 #[derive(Clone, Copy, Debug, sqlx::FromRow)]
 pub struct Head {
     pub id: Uuid,
@@ -120,6 +124,42 @@ pub(super) fn instant(micros: i64) -> std::result::Result<Timestamp, Error> {
     Timestamp::from_microsecond(micros).map_err(|_| Error::inconsistent("an instant", &micros.to_string()))
 }
 
+trait Recorded {
+    fn head(&mut self) -> &mut Head;
+}
+
+/// What a correction replaces, and when and by whom that was recorded.
+#[derive(Clone, Copy, Debug, sqlx::FromRow)]
+struct CorrectionRow {
+    id: Uuid,
+    replaced: Uuid,
+    recorded_at: i64,
+    recorded_by: Option<Uuid>,
+}
+
+/// The places of corrections: of two records of one moment the one that was recorded first comes first, and stays there when it
+/// is corrected. Who did it is who recorded it first.
+#[derive(Debug)]
+struct Places(HashMap<Uuid, CorrectionRow>);
+
+impl Places {
+    async fn of(cx: &mut Cx<'_>, organization: OrganizationId) -> Result<Self> {
+        let rows: Vec<CorrectionRow> = cx.fetch_all(CORRECTIONS, args![organization]).await?;
+        Ok(Self(rows.into_iter().map(|row| (row.id, row)).collect()))
+    }
+
+    fn settled<T: Recorded>(&self, mut rows: Vec<T>) -> Vec<T> {
+        for head in rows.iter_mut().map(Recorded::head) {
+            let mut id = head.id;
+            while let Some(correction) = self.0.get(&id) {
+                (head.recorded_at, head.recorded_by, id) =
+                    (correction.recorded_at, correction.recorded_by, correction.replaced);
+            }
+        }
+        rows
+    }
+}
+
 macro_rules! rows {
     ($($name:ident { $($field:ident: $type:ty),* $(,)? })*) => { $(
         #[derive(Clone, Debug, sqlx::FromRow)]
@@ -127,6 +167,12 @@ macro_rules! rows {
             #[sqlx(flatten)]
             pub(super) head: Head,
             $(pub(super) $field: $type),*
+        }
+
+        impl Recorded for $name {
+            fn head(&mut self) -> &mut Head {
+                &mut self.head
+            }
         }
     )* };
 }
@@ -234,27 +280,29 @@ pub(super) async fn records(
     seeders: Span,
     units: Span,
 ) -> Result<UnitRecordRows> {
+    let places = Places::of(cx, organization).await?;
     Ok(UnitRecordRows {
-        lay_ups: ranged(cx, LAY_UPS, organization, seeders).await?,
-        configurations: ranged(cx, CONFIGURATIONS, organization, seeders).await?,
-        services: ranged(cx, SERVICES, organization, seeders).await?,
-        setups: ranged(cx, SETUPS, organization, units).await?,
-        fills: ranged(cx, FILLS, organization, units).await?,
-        emptyings: ranged(cx, EMPTYINGS, organization, units).await?,
-        calibrations: ranged(cx, CALIBRATIONS, organization, units).await?,
-        decisions: ranged(cx, DECISIONS, organization, units).await?,
-        jobs: ranged(cx, JOBS, organization, units).await?,
-        waivers: ranged(cx, WAIVERS, organization, units).await?,
+        lay_ups: places.settled(ranged(cx, LAY_UPS, organization, seeders).await?),
+        configurations: places.settled(ranged(cx, CONFIGURATIONS, organization, seeders).await?),
+        services: places.settled(ranged(cx, SERVICES, organization, seeders).await?),
+        setups: places.settled(ranged(cx, SETUPS, organization, units).await?),
+        fills: places.settled(ranged(cx, FILLS, organization, units).await?),
+        emptyings: places.settled(ranged(cx, EMPTYINGS, organization, units).await?),
+        calibrations: places.settled(ranged(cx, CALIBRATIONS, organization, units).await?),
+        decisions: places.settled(ranged(cx, DECISIONS, organization, units).await?),
+        jobs: places.settled(ranged(cx, JOBS, organization, units).await?),
+        waivers: places.settled(ranged(cx, WAIVERS, organization, units).await?),
     })
 }
 
 pub(super) async fn surroundings(cx: &mut Cx<'_>, organization: OrganizationId) -> Result<SurroundingRows> {
+    let places = Places::of(cx, organization).await?;
     Ok(SurroundingRows {
         lots: cx.fetch_all(LOTS, args![organization]).await?,
-        lot_tests: cx.fetch_all(LOT_TESTS, args![organization]).await?,
+        lot_tests: places.settled(cx.fetch_all(LOT_TESTS, args![organization]).await?),
         seasons: cx.fetch_all(SEASONS, args![organization]).await?,
         scales: cx.fetch_all(SCALES, args![organization]).await?,
-        scale_checks: cx.fetch_all(SCALE_CHECKS, args![organization]).await?,
+        scale_checks: places.settled(cx.fetch_all(SCALE_CHECKS, args![organization]).await?),
         policies: policies(cx, organization).await?,
     })
 }

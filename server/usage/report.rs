@@ -43,6 +43,8 @@ struct SumsPart<'p> {
     /// Label and value.
     facts: Vec<(String, String)>,
     untrue: Vec<UntrueLine>,
+    /// The ground sown while a reason was let pass; empty for none.
+    let_pass: String,
     by: String,
     /// Empty without jobs.
     sums: Vec<SumLine>,
@@ -108,8 +110,8 @@ pub(super) async fn make(
             first.add(&question.judged(records, rows)?, &question, &records.names);
         }
     }
-    let First { sums, sown, untrue } = first;
-    parts.send(&sums_part(&page, &wanted, sums, untrue, reader)).await?;
+    let First { sums, sown, untrue, let_pass_m2 } = first;
+    parts.send(&sums_part(&page, &wanted, sums, (untrue, let_pass_m2), reader)).await?;
     let lots = question.lots(&mut snapshot.cx(), &sown).await?;
     if !lots.is_empty() {
         let has_opening = question.period.from.is_some();
@@ -143,11 +145,13 @@ struct First {
     sown: SownOfLots,
     /// With their places: oldest first, whichever the unit.
     untrue: Vec<((i64, i64, Uuid), UntrueLine)>,
+    /// The ground under a number that was true while a reason was let pass, m².
+    let_pass_m2: f64,
 }
 
 impl First {
     fn new(by: By) -> Self {
-        Self { sums: Sums::new(by), sown: SownOfLots::default(), untrue: Vec::new() }
+        Self { sums: Sums::new(by), sown: SownOfLots::default(), untrue: Vec::new(), let_pass_m2: 0.0 }
     }
 
     fn add(&mut self, jobs: &[JobUse], question: &Question, names: &Names) {
@@ -158,6 +162,8 @@ impl First {
             if !job.was_true() {
                 let head = &job.row.head;
                 self.untrue.push(((head.occurred_at, head.recorded_at, head.id), told.untrue(job)));
+            } else if job.readiness.due.iter().any(|due| due.waived.is_some()) {
+                self.let_pass_m2 += job.facts.area_m2;
             }
         }
     }
@@ -172,7 +178,7 @@ fn sums_part<'p>(
     page: &'p Page,
     wanted: &'p Wanted,
     sums: Sums,
-    mut untrue: Vec<((i64, i64, Uuid), UntrueLine)>,
+    (mut untrue, let_pass_m2): (Vec<((i64, i64, Uuid), UntrueLine)>, f64),
     reader: Reader,
 ) -> SumsPart<'p> {
     let words = reader.words;
@@ -190,6 +196,7 @@ fn sums_part<'p>(
         wanted,
         facts,
         untrue: untrue.into_iter().map(|(_, line)| line).collect(),
+        let_pass: if let_pass_m2 > 0.0 { reader.area(let_pass_m2) } else { String::new() },
         by: wanted.by.says(words),
         sums: sums.groups.into_iter().map(|((_, name), sum)| sum_line(name, &sum, reader)).collect(),
     }

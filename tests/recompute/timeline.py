@@ -56,8 +56,11 @@ class Farm:
             self.accepted[row["id"]] = decisions.get(row["id"], "rejected" if row["verdict"] == "fail" else "accepted") == "accepted"
 
     def moment(self, row):
-        entry = self.entries[row["id"]]
-        return instant(entry["occurred_at"] or entry["recorded_at"]), instant(entry["recorded_at"]), row["id"]
+        entry = first = self.entries[row["id"]]
+        # Of two records of one moment the one that was recorded first comes first, also when it was corrected since.
+        while first["corrects"]:
+            first = self.entries[first["corrects"]]
+        return instant(entry["occurred_at"] or entry["recorded_at"]), instant(first["recorded_at"]), row["id"]
 
     def standing(self, table):
         return sorted((row for row in self.rows.get(table, []) if row["id"] not in self.gone), key=self.moment)

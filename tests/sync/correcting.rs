@@ -19,6 +19,8 @@ on_both!(
     who_may_void_may_correct,
     what_stands_no_more_is_not_corrected,
     what_has_no_form_is_only_voided,
+    of_two_records_of_one_minute_each_keeps_its_place,
+    who_did_it_is_who_recorded_it_first,
     what_is_set_up_meanwhile_is_no_matter,
     a_catch_tells_that_its_setup_was_corrected,
     in_spanish,
@@ -276,6 +278,44 @@ async fn what_is_set_up_meanwhile_is_no_matter(world: World) {
     let saved = save(&farm.ana, &list, &with(shown, &[("gate", "13")])).await;
     assert_eq!(saved.status.as_u16(), 303, "{}", saved.text);
     corrected(&farm.ana, &list, &wrong, ("gate", &json!("13"))).await;
+}
+
+/// Forms go by the minute. What was logged first in it comes first, also when it is corrected after the other.
+async fn of_two_records_of_one_minute_each_keeps_its_place(world: World) {
+    let (farm, _) = Farm::ready(&world).await;
+    let at = "2027-03-30T09:00:00Z";
+    let emptying =
+        json!({ "occurred_at": at, "lot_id": farm.wheat, "mass": { "value": "20", "unit": "kg" }, "to_empty": true });
+    let emptied = farm.log("emptyings", emptying).await;
+    world.set_time("2027-04-01T06:00:10Z");
+    farm.log("fills", fill(at, &farm.other_wheat)).await;
+    let lot = async || farm.at("2027-03-30T12:00:00Z").await["lot_id"].clone();
+    assert_eq!(lot().await, json!(farm.other_wheat));
+    world.set_time("2027-04-01T06:00:20Z");
+    let list = format!("/metering-units/{}/emptyings", farm.unit);
+    let mut emptied = emptied;
+    // And once more: a correction of a correction.
+    for mass in ["22", "23"] {
+        let shown = fields(&opened(&farm.ana, &emptied).await.text);
+        let saved = save(&farm.ana, &list, &with(shown, &[("mass/value", mass)])).await;
+        assert_eq!(saved.status.as_u16(), 303, "{}", saved.text);
+        emptied = word(&read(&farm.ana, &list, &emptied).await["replaced_by"]);
+        assert_eq!(lot().await, json!(farm.other_wheat), "{mass}");
+        world.set_time("2027-04-01T06:00:30Z");
+    }
+}
+
+/// The office corrects what the crew fitted; the crew fitted it.
+async fn who_did_it_is_who_recorded_it_first(world: World) {
+    let (farm, _) = Farm::ready(&world).await;
+    let kim = kim(&world, &farm).await;
+    let list = format!("/metering-units/{}/setups", farm.unit);
+    let fitted = word(&kim.create(&list, setup("2027-03-30T08:00:00Z", &farm.coarse, "5:2", "12")).await["id"]);
+    let board = async || plain(&farm.ana.get("/page/").await.text);
+    assert!(board().await.contains("fitted by kim-sync"), "{}", board().await);
+    let shown = fields(&opened(&farm.ana, &fitted).await.text);
+    assert_eq!(save(&farm.ana, &list, &with(shown, &[("note", "as told")])).await.status.as_u16(), 303);
+    assert!(board().await.contains("fitted by kim-sync"), "{}", board().await);
 }
 
 /// A catch says that it was judged with what was corrected since: its figures are no longer those of the board.

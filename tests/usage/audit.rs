@@ -108,6 +108,7 @@ async fn hectares_under_an_untrue_number(world: World) {
     let waiver = farm.log("waivers", waiver).await;
     let page = farm.ana.get("/page/usage").await.text;
     assert!(page.contains(">true, a reason was let pass<") && !page.contains("check was due"), "{page}");
+    assert!(page.contains("10.00 ha were sown while a reason to catch again was let pass"), "{page}");
     let list = farm.ana.get("/page/exchange/csv/usage.csv").await.text;
     assert!(list.lines().nth(2).is_some_and(|line| line.trim_end().ends_with(",yes,,roller_changed")), "{list}");
     farm.ana.create(&format!("/records/{waiver}/void"), json!({ "reason": "given for another unit" })).await;
