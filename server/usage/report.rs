@@ -111,7 +111,7 @@ pub(super) async fn make(
         }
     }
     let First { sums, sown, untrue, let_pass_m2 } = first;
-    parts.send(&sums_part(&page, &wanted, sums, (untrue, let_pass_m2), reader)).await?;
+    parts.send(&sums_part(&page, &wanted, sums, untrue, let_pass_m2, reader)).await?;
     let lots = question.lots(&mut snapshot.cx(), &sown).await?;
     if !lots.is_empty() {
         let has_opening = question.period.from.is_some();
@@ -178,7 +178,8 @@ fn sums_part<'p>(
     page: &'p Page,
     wanted: &'p Wanted,
     sums: Sums,
-    (mut untrue, let_pass_m2): (Vec<((i64, i64, Uuid), UntrueLine)>, f64),
+    mut untrue: Vec<((i64, i64, Uuid), UntrueLine)>,
+    let_pass_m2: f64,
     reader: Reader,
 ) -> SumsPart<'p> {
     let words = reader.words;
