@@ -96,7 +96,7 @@ pub struct UnitRow {
 }
 
 /// What every record has: its place in the order of records, who entered it, and what it is about (a unit, a seeder, a
-/// lot, a scale). A correction has the place of what it replaces, and names who recorded that ([`Places`]).
+/// lot, a scale). A correction has the place of what it replaces, and names who recorded that (`Places`).
 #[derive(Clone, Copy, Debug, sqlx::FromRow)]
 pub struct Head {
     pub id: Uuid,
